@@ -1,0 +1,3 @@
+module evenrow
+
+go 1.26

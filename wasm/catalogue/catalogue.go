@@ -1,0 +1,53 @@
+// Package catalogue holds the tables of generic parts: tubing with its real
+// bores, loss coefficients of fittings, media and crops. No brands.
+//
+// The position of an entry in a table is permanent, because links hold it: new
+// entries go to the end.
+package catalogue
+
+import "evenrow/wasm/source"
+
+// A Tube is one size of tubing.
+type Tube struct {
+	Name      string  // as the trade says it, such as "16 mm drip tubing (13.6 mm bore)"
+	Short     string  // for lists, such as "16 mm"
+	Bore      float64 // m
+	Outside   float64 // m
+	Roughness float64 // m, absolute
+	Rating    float64 // Pa at 20 °C, the pressure that it may carry for long
+	Row       bool    // emitters can be punched into it
+	Source    source.Ref
+}
+
+// Custom is the index in Tubes of tubing whose bore the grower has measured.
+const Custom = 0
+
+// A Fitting is a part in the water's way that costs head.
+type Fitting struct {
+	Name   string
+	K      float64 // loss coefficient on the velocity in the tubing
+	Source source.Ref
+}
+
+// A Medium is what roots grow in.
+type Medium struct {
+	Name   string // "coco slab"
+	Piece  string // "slab": what is counted
+	Plural string // "slabs"
+	Length float64
+	Width  float64
+	Height float64 // m, expanded
+	Volume float64 // m³, expanded, of one piece
+	Water  float64 // m³ of water to expand or wet one piece
+	Source source.Ref
+}
+
+// A Crop is one crop of the list. Further columns belong to the season.
+type Crop struct {
+	Name    string  // "sweet pepper"
+	Spacing float64 // m in the row, usual
+	PerSlab int     // plants to a slab of one metre
+	Block   bool    // raised in a block before it is planted out
+	Method  string  // the growing method that suits it best, then what also works
+	Source  source.Ref
+}

@@ -1,0 +1,62 @@
+// Package network solves the flow of water through a network of tubing, with
+// every emitter its own node.
+package network
+
+import (
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/water"
+)
+
+// A Node is a place where tubing meets, or where an emitter sits.
+type Node struct {
+	Z       float64 // m, height above any fixed level
+	Emitter int     // index into Network.Emitters, or None
+	Count   float64 // how many such emitters; more than one stands for several on one plant
+	Draw    float64 // m³/s taken whatever the head; for tests and for fixed outlets
+}
+
+// None means that a node has no emitter.
+const None = -1
+
+// A Law is the loss of head in a link that is not tubing, such as a filter or
+// a pump, which loses a negative head.
+type Law interface {
+	// Loss returns the head lost, in m, at flow q, in m³/s, and its slope in
+	// m per m³/s. It must rise with q everywhere, also where q is negative.
+	Loss(q float64) (loss, slope float64)
+}
+
+// A Link joins two nodes. It is a pipe unless Law is set. Flow is positive
+// from From to To.
+type Link struct {
+	From, To  int
+	Length    float64 // m
+	Bore      float64 // m
+	Roughness float64 // m, absolute
+	K         float64 // sum of loss coefficients on the velocity in this bore
+	Extra     float64 // m of tubing that stands for losses given as a length
+	Law       Law
+}
+
+// A Network is a whole system of water. Node 0 is the source: its head is
+// fixed, and whatever flows through the network comes from it.
+type Network struct {
+	Head     float64 // m, total head at node 0: level of the water or of the tap plus its pressure
+	Water    water.Water
+	Nodes    []Node
+	Links    []Link
+	Emitters []emitter.Emitter
+}
+
+// A Solution is the state of a network at rest.
+type Solution struct {
+	Head  []float64 // m, total head by node; pressure head is Head - Z
+	Flow  []float64 // m³/s by link
+	Out   []float64 // m³/s that leaves at each node, all its emitters together
+	Open  []bool    // by node: its emitter is open; true for a non-compensating one
+	Total float64   // m³/s from the source
+
+	Iterations int     // Newton steps in all
+	Imbalance  float64 // largest mass imbalance at a node, as a share of Total
+	Unsteady   int     // emitters that opened and shut in turn, and are counted as shut
+}

@@ -1,0 +1,136 @@
+// Package sheet works a plan out: it solves the water of every zone and says
+// whether every plant gets its water, why, and what would help.
+//
+// A Sheet holds numbers and choices of words, in inner units. Package view
+// turns it into text and pictures in the plan's units.
+package sheet
+
+import (
+	"evenrow/wasm/evenness"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+	"evenrow/wasm/parts"
+	"evenrow/wasm/plan"
+)
+
+// A Verdict is the first word of the answer.
+type Verdict uint8
+
+const (
+	Yes    Verdict = iota // every emitter is open and in range, and every limit is met
+	Nearly                // every emitter is open, but something is outside its range or limit
+	No                    // some plant gets no water
+	Cannot                // the question lacks something, such as a pump's curve
+)
+
+// A Finding is one thing to say about the plan.
+type Finding struct {
+	Kind  FindingKind
+	Count int     // of emitters, or rows, that it concerns
+	Row   int     // from 0; -1 when it concerns no single row
+	Plant int     // from 1; 0 when none
+	Value float64 // what was found, in the inner unit that Kind implies
+	Limit float64 // what was wanted
+	Zone  int     // 0 when it concerns all
+}
+
+// A FindingKind is what a finding says. The comment names Value and Limit.
+type FindingKind uint8
+
+const (
+	PowerOnly    FindingKind = iota // Value: W
+	NeverOpen                       // Count emitters stay shut. Value: highest head they see, Limit: opening head
+	Unsteady                        // Count emitters open and shut in turn. Value: head, Limit: closing head
+	BelowRange                      // Count emitters run below their range. Value: lowest head, Limit: Lowest
+	AboveRange                      // Count emitters run above it. Value: highest head, Limit: Highest
+	ShortReserve                    // in range, but with less than the wanted reserve. Value: margin, Limit: reserve
+	Uneven                          // Value: EU, Limit: wanted
+	FastLead                        // Value: speed in the supply or header, Limit: wanted
+	OffCurve                        // the pump runs beyond the last point of its curve. Value: flow, Limit: last flow
+	CoarseFilter                    // Value: opening, Limit: largest fit
+	NoFilter
+	OverRating   // Value: head at shut-off, Limit: tubing's rating as head
+	OutsidePlace // a row is longer or further out than the place. Value, Limit: m
+	SmallTank    // the tank holds less than one hour of flow. Value: hours
+)
+
+// A Fix is a change that turns the answer into a yes, or as near as it gets.
+type Fix struct {
+	Kind   FixKind
+	Value  float64    // see FixKind
+	Flow   float64    // m³/s, with NewPump
+	Index  int        // of a tube in the catalogue, or a count of zones
+	Solves bool       // the plan was solved again with it and the answer is Yes
+	Plan   *plan.Plan // the changed plan, ready to be taken over; nil for NewPump
+}
+
+// A FixKind is what a fix changes.
+type FixKind uint8
+
+const (
+	NewPump      FixKind = iota // a pump that gives Value m at Flow
+	RaiseTank                   // raise the tank by Value m
+	MorePressure                // Value Pa at the tap at Flow
+	AddRegulator                // set to Value Pa
+	WiderLead                   // Index
+	WiderHeader                 // Index
+	WiderRows                   // Index
+	MiddleFeed
+	MoreZones // Index zones
+	CleanerFilter
+	LowerEmitters // emitters that open at Value Pa
+	FinerFilter   // opening Value
+)
+
+// A Loss is one line of the budget: where the head goes on the way to the
+// worst emitter. The lines and Sheet.Margin add up to the source's head.
+type Loss struct {
+	Kind  LossKind
+	Index int     // of the run or row
+	Head  float64 // m; Lift may be negative
+}
+
+// A LossKind is a place where head goes.
+type LossKind uint8
+
+const (
+	Lift LossKind = iota
+	InRun
+	InFilter
+	InHeader
+	InRow
+	InFittings // bends, tees, valves and barbs of the whole way
+	Needed     // the emitter's own: Lowest
+	Reserve    // kept as the grower asked
+	Spare      // what is left; negative when it falls short
+)
+
+// A ZoneResult is one zone's water, all its emitters open as far as they open.
+type ZoneResult struct {
+	Zone                             int
+	Solution                         *network.Solution
+	Flow                             float64           // m³/s
+	Head                             float64           // m the supply gives at that flow, above its own level
+	Worst                            int               // index into Layout.Plants: least head above its Lowest
+	Best                             int               // most
+	Margin                           float64           // m, of the worst above its Lowest; negative when short
+	Even                             evenness.Evenness // by plant
+	Open                             int
+	Emitters                         int
+	Below, Above                     int // emitters open but below or above their range
+	Budget                           []Loss
+	LeadSpeed, HeaderSpeed, RowSpeed float64 // m/s, largest
+}
+
+// A Sheet is everything worked out for one plan.
+type Sheet struct {
+	Plan     *plan.Plan
+	Layout   *layout.Layout
+	Verdict  Verdict
+	Findings []Finding // the first decides the verdict; then the rest by weight
+	Fixes    []Fix     // tried in order; those that solve come first
+	Zones    []ZoneResult
+	Critical int // index into Zones: least margin
+	Parts    []parts.Line
+	Runtime  float64 // s to give each plant one litre, at the mean flow
+}
