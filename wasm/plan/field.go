@@ -1,0 +1,74 @@
+package plan
+
+import "evenrow/wasm/unit"
+
+// A Type is what may be typed into a field.
+type Type uint8
+
+const (
+	Number Type = iota // a number in the units of the field's Kind
+	Whole              // a whole number
+	Choice             // one of Options
+	Text               // a line of text
+)
+
+// A Section groups fields on the page. Its name is the first part of a path.
+type Section struct {
+	Name     string // "supply"; the first part of its fields' paths
+	Title    string // "Supply"
+	List     bool   // its fields come once per record: rows, runs, emitters, points
+	One      string // List: what one record is called, such as "row"
+	Min, Max int    // List: how many records
+	Intro    string // one sentence, may be empty
+	Caution  string // name of a caution in content/cautions that stands beside the section, may be empty
+	Guide    string // name of a guide in content/guides, may be empty
+
+	// When says whether the section applies; nil for always.
+	When func(p *Plan) bool
+	// Len returns the number of records of a List, and Resize changes it,
+	// filling new records with the field defaults or a copy of the last.
+	Len    func(p *Plan) int
+	Resize func(p *Plan, n int)
+}
+
+// A Field is one input, declared once. Forms, range checks, units, links,
+// files and the documentation of limits all come from it.
+type Field struct {
+	ID      int    // permanent number in links, unique within its section, never reused
+	Section string // name of a Section
+	Name    string // last part of the path, such as "length"
+	Label   string // without the unit
+	Type    Type
+	Kind    unit.Kind // Number
+	Min     float64   // inclusive, in the kind's inner unit; for Text the least length
+	Max     float64   // inclusive; for Text the greatest length in characters
+	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index
+	Options []Option  // Choice
+	Help    string    // one short sentence; may be empty
+	Guide   string    // name of a guide page and heading, "pump-curve#reading"; may be empty
+
+	// When says whether the field applies to record i; nil for always. A field
+	// that does not apply is not shown and not checked, but keeps its value.
+	When func(p *Plan, i int) bool
+
+	// One of these reaches the value in record i; i is 0 outside lists.
+	Number func(p *Plan, i int) *float64 // Number
+	Int    func(p *Plan, i int) *int     // Whole, Choice
+	Text   func(p *Plan, i int) *string  // Text
+}
+
+// An Option is one choice. Its position is the stored number and permanent.
+type Option struct {
+	Code  string // in JSON and form data, such as "end"
+	Label string // on the page, such as "at the end, by row 1"
+}
+
+// An Error says which field is wrong and what would be right.
+type Error struct {
+	Path    string // as in the form: "rows.2.spacing", records counted from 1
+	Label   string // "Row 2: spacing"
+	Typed   string // what was typed, kept as it was
+	Problem string // a clause that follows the label, such as "must be from 0.1 to 5 m"
+}
+
+func (e Error) Error() string { return e.Label + " " + e.Problem }
