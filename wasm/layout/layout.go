@@ -43,11 +43,13 @@ const (
 type Plant struct {
 	Row    int // from 0
 	Number int // in the row, from 1 at the header
-	Node   int // index into Points and Network.Nodes; -1 when the zone leaves it out
+	Node   int // index into Points and Network.Nodes
 	At     Point
 }
 
-// A Layout is a plan laid out, with all its rows.
+// A Layout is a plan laid out, with all its rows. Network has every row open;
+// Zone gives the network while one zone is watered, with the same nodes and
+// links.
 type Layout struct {
 	Plan      *plan.Plan
 	Network   network.Network
