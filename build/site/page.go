@@ -1,0 +1,54 @@
+package site
+
+import "html/template"
+
+// A Page is what site/templates/base.html is given: the frame around every
+// page. It is embedded in [Index] and [Guide], so that a template reads its
+// fields directly: {{.Title}}, {{.Root}}.
+//
+// Addresses are relative, so that the site works in any folder of any host.
+type Page struct {
+	Title   string // of the page, without the product's name
+	Summary string // one sentence, for the description
+	Root    string // from this page to the site's root: "./" or "../"; "/" for the page that says a page is missing
+	Policy  string // content of the content security policy's meta element
+
+	Style    string // address of the style
+	Script   string // address of the page's script, an ES module
+	Worker   string // address of the worker's script, a classic script
+	Program  string // address of the WebAssembly program
+	Offline  string // address of the service worker
+	Manifest string // address of the web manifest
+	Icon     string // address of the icon, SVG
+
+	Nav    []Link // the pages worth a link on every page, in order
+	Guides []Link // every guide, in order
+}
+
+// A Link leads to another page.
+type Link struct {
+	Title   string
+	Summary string
+	Href    string
+	Here    bool // it is the page itself
+}
+
+// An Index is what site/templates/index.html is given: the tool's own page,
+// with the answer to the default plan already worked out.
+type Index struct {
+	Page
+	Form   template.HTML // the form's fields, filled in with the default plan
+	Answer template.HTML // everything worked out for it
+}
+
+// A Guide is what site/templates/guide.html is given. The list of guides and
+// the page that says a page is missing are shown by the same template.
+type Guide struct {
+	Page
+	Name     string        // such as "pump-curve"; empty for a page that is no guide
+	Body     template.HTML // without the title, which the template prints as h1
+	Contents []Link        // the second-rank headings
+	Sources  []string
+	Before   *Link // neighbours in the order of guides; nil at the ends
+	After    *Link
+}
