@@ -7,10 +7,14 @@ import "html/template"
 // fields directly: {{.Title}}, {{.Root}}.
 //
 // Addresses are relative, so that the site works in any folder of any host.
+// All pages stand side by side in the site's root: the tool is index.html, the
+// list of guides guides.html, and the guide in content/guides/pump-curve.md
+// pump-curve.html, so that "pump-curve#reading" of a field leads to
+// "pump-curve.html#reading".
 type Page struct {
 	Title   string // of the page, without the product's name
 	Summary string // one sentence, for the description
-	Root    string // from this page to the site's root: "./" or "../"; "/" for the page that says a page is missing
+	Root    string // from this page to the site's root: "./"; "/" for the page that says a page is missing
 	Policy  string // content of the content security policy's meta element
 
 	Style    string // address of the style
@@ -33,12 +37,13 @@ type Link struct {
 	Here    bool // it is the page itself
 }
 
-// An Index is what site/templates/index.html is given: the tool's own page,
-// with the answer to the default plan already worked out.
+// An Index is what site/templates/index.html is given: the tool's own page.
 type Index struct {
 	Page
-	Form   template.HTML // the form's fields, filled in with the default plan
-	Answer template.HTML // everything worked out for it
+
+	// Fragments are those of the default plan, worked out, by the id of the
+	// element that holds each.
+	Fragments map[string]template.HTML
 }
 
 // A Guide is what site/templates/guide.html is given. The list of guides and
