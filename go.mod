@@ -1,3 +1,10 @@
 module evenrow
 
-go 1.26
+go 1.26.0
+
+require (
+	github.com/andybalholm/brotli v1.3.0 // indirect
+	github.com/tdewolff/minify/v2 v2.24.25 // indirect
+	github.com/tdewolff/parse/v2 v2.8.20 // indirect
+	github.com/yuin/goldmark v1.8.7 // indirect
+)
