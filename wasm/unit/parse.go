@@ -1,0 +1,182 @@
+package unit
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// MaxNumber is how many bytes a typed number may have.
+const MaxNumber = 40
+
+// ParseNumber returns the number that was typed, or a clause that says what is
+// wrong and follows the name of what was asked for. A decimal point and a
+// decimal comma are both accepted, and so is an exponent. Marks between
+// thousands are refused, because "1,000" may be one or a thousand.
+func ParseNumber(text string) (x float64, problem string) {
+	s := strings.TrimSpace(text)
+	if s == "" {
+		return 0, "is missing"
+	}
+	if len(s) > MaxNumber {
+		return 0, "must be a number of at most " + strconv.Itoa(MaxNumber) + " characters"
+	}
+	// The page shows a true minus sign, which a reader may copy.
+	s = strings.Replace(s, "−", "-", 1)
+
+	mantissa, exponent, hasExponent := s, "", false
+	if i := strings.IndexAny(s, "eE"); i >= 0 {
+		mantissa, exponent, hasExponent = s[:i], s[i+1:], true
+	}
+	body := strings.TrimLeft(mantissa, "+-")
+	if len(mantissa)-len(body) > 1 || !onlyDigits(body, ".,") || !hasDigit(body) ||
+		hasExponent && (!onlyDigits(unsign(exponent), "") || !hasDigit(exponent)) {
+		return 0, "must be a number, such as 12.5"
+	}
+	points, commas := strings.Count(body, "."), strings.Count(body, ",")
+	if points+commas > 1 {
+		return 0, "must be written without marks between thousands, such as 1000.5"
+	}
+	if commas == 1 {
+		whole, part, _ := strings.Cut(body, ",")
+		if len(part) == 3 && len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0' && !hasExponent {
+			return 0, "may mean " + whole + part + " or " + whole + "." + part + ": write one of these"
+		}
+	}
+	x, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
+	if err != nil || math.IsInf(x, 0) {
+		return 0, "must be a smaller number"
+	}
+	return x, ""
+}
+
+func unsign(s string) string {
+	if s != "" && (s[0] == '+' || s[0] == '-') {
+		return s[1:]
+	}
+	return s
+}
+
+// onlyDigits reports whether s holds nothing but digits and the bytes of also.
+func onlyDigits(s, also string) bool {
+	for i := 0; i < len(s); i++ {
+		if (s[i] < '0' || s[i] > '9') && strings.IndexByte(also, s[i]) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+// A spelling is a unit that may be typed on the command line beside those of
+// the two systems.
+type spelling struct {
+	kinds    []Kind
+	names    string // separated by spaces
+	num, den float64
+	zero     float64
+}
+
+var (
+	lengths = []Kind{Length, Bore, Head, Opening}
+	flows   = []Kind{EmitterFlow, Flow}
+
+	spellings = []spelling{
+		{lengths, "m metre metres", 1, 1, 0},
+		{lengths, "cm", 1, 100, 0},
+		{lengths, "mm", 1, 1000, 0},
+		{lengths, "µm μm um", 1, 1e6, 0},
+		{lengths, "ft foot feet", 3048, 10000, 0},
+		{lengths, "in inch inches", 254, 10000, 0},
+		{flows, "m³/s m3/s", 1, 1, 0},
+		{flows, "m³/h m3/h", 1, 3600, 0},
+		{flows, "L/h", 1, 3.6e6, 0},
+		{flows, "L/min", 1, 6e4, 0},
+		{flows, "L/s", 1, 1000, 0},
+		{flows, "gal/min gpm", gallon, 6e13, 0},
+		{flows, "gal/h gph", gallon, 3.6e15, 0},
+		{[]Kind{Pressure}, "Pa", 1, 1, 0},
+		{[]Kind{Pressure}, "kPa", 1000, 1, 0},
+		{[]Kind{Pressure}, "mbar", 100, 1, 0},
+		{[]Kind{Volume}, "m³ m3", 1, 1, 0},
+		{[]Kind{Power}, "kW", 1000, 1, 0},
+		{[]Kind{Duration}, "s", 1, 1, 0},
+		{[]Kind{Duration}, "h", 3600, 1, 0},
+		{[]Kind{Temperature}, "C", 1, 1, 0},
+		{[]Kind{Temperature}, "F", 5, 9, 32},
+		{[]Kind{Viscosity}, "m²/s m2/s", 1, 1, 0},
+		{[]Kind{Viscosity}, "mm2/s cSt", 1, 1e6, 0},
+		{[]Kind{Density}, "kg/m3", 1, 1, 0},
+		{[]Kind{Density}, "lb/ft3", 453592370000, 28316846592, 0},
+	}
+)
+
+// ParseQuantity returns the inner value of a number with its unit, such as
+// "2 L/h", "13.6 mm" or "15 psi", of the given kind. A number alone is in the
+// inner unit. The error is a clause that says what is right.
+func ParseQuantity(text string, kind Kind) (float64, error) {
+	s := strings.TrimSpace(text)
+	n := numberLen(s)
+	x, problem := ParseNumber(s[:n])
+	if problem != "" {
+		return 0, errors.New(problem)
+	}
+	name := strings.TrimSpace(s[n:])
+	if name == "" {
+		return x, nil
+	}
+	for sys := range System(Systems) {
+		if u := units[kind][sys]; u.Symbol != "" && strings.EqualFold(u.Symbol, name) {
+			return finite(u.ToInner(x))
+		}
+	}
+	for _, sp := range spellings {
+		for _, k := range sp.kinds {
+			if k != kind {
+				continue
+			}
+			for _, w := range strings.Fields(sp.names) {
+				if strings.EqualFold(w, name) {
+					return finite((x - sp.zero) * sp.num / sp.den)
+				}
+			}
+		}
+	}
+	a, b := units[kind][Metric].Symbol, units[kind][US].Symbol
+	if a == "" {
+		return 0, errors.New("must be a number without a unit")
+	}
+	if a != b {
+		a += " or " + b
+	}
+	return 0, errors.New("must be in " + a + ", not in " + strconv.Quote(name))
+}
+
+func finite(v float64) (float64, error) {
+	if math.IsInf(v, 0) {
+		return 0, errors.New("must be a smaller number")
+	}
+	return v, nil
+}
+
+// numberLen returns the length of the number that s starts with. A letter e
+// belongs to it only before an exponent.
+func numberLen(s string) int {
+	i := 0
+	for i < len(s) {
+		c := s[i]
+		switch {
+		case c >= '0' && c <= '9' || c == '.' || c == ',' || c == '+' || c == '-':
+			i++
+		case (c == 'e' || c == 'E') && i+1 < len(s) && hasDigit(unsign(s[i+1:])[:min(1, len(unsign(s[i+1:])))]):
+			i += 2
+		case strings.HasPrefix(s[i:], "−"):
+			i += len("−")
+		default:
+			return i
+		}
+	}
+	return i
+}

@@ -1,0 +1,92 @@
+package unit
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Figure returns v, in the inner unit, as a number for reading: rounded to
+// what the trade reads off, without the unit, never "-0". It is "none" when v
+// is not finite, which no result should be.
+func Figure(kind Kind, sys System, v float64) string {
+	u := units[kind][sys]
+	x := u.FromInner(v)
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "none"
+	}
+	var s string
+	if u.places < 0 {
+		// Significant digits, written out: 0.00001234 and 123400.
+		s = strconv.FormatFloat(x, 'e', -u.places-1, 64)
+		r, _ := strconv.ParseFloat(s, 64)
+		s = strconv.FormatFloat(r, 'f', -1, 64)
+	} else {
+		s = strconv.FormatFloat(x, 'f', u.places, 64)
+	}
+	if u.trim {
+		s = trimZeros(s)
+	}
+	return unsigned(s)
+}
+
+// Text returns v as [Figure] does, with its unit: "32.2 m".
+func Text(kind Kind, sys System, v float64) string {
+	s := Figure(kind, sys, v)
+	if u := units[kind][sys]; u.Symbol != "" {
+		s += " " + u.Symbol
+	}
+	return s
+}
+
+// Exact returns v as a number for input boxes: the shortest decimal that
+// differs from it by less than a part in 10⁹, which has at most ten
+// significant digits. A short number that was changed to the other system and
+// back therefore reads as it did.
+func Exact(kind Kind, sys System, v float64) string {
+	x := units[kind][sys].FromInner(v)
+	for digits := 1; ; digits++ {
+		s := strconv.FormatFloat(x, 'e', digits-1, 64)
+		r, _ := strconv.ParseFloat(s, 64)
+		// Nine digits must come closer than a short number that went
+		// through ten, so that the way back lands on the short one.
+		near := 1e-9
+		if digits == 9 {
+			near = 2e-10
+		}
+		if math.Abs(r-x) <= near*math.Abs(x) || digits == 10 {
+			return unsigned(strconv.FormatFloat(r, 'f', -1, 64))
+		}
+	}
+}
+
+// Shortest returns the shortest decimal that [ParseNumber] and ToInner turn
+// into exactly v, and false when there is none, because the float64 values in
+// the shown unit lie further apart than those inside.
+func Shortest(kind Kind, sys System, v float64) (string, bool) {
+	u := units[kind][sys]
+	x := u.FromInner(v)
+	for digits := 1; digits <= 17; digits++ {
+		s := strconv.FormatFloat(x, 'e', digits-1, 64)
+		r, err := strconv.ParseFloat(s, 64)
+		if err == nil && u.ToInner(r) == v {
+			return unsigned(strconv.FormatFloat(r, 'f', -1, 64)), true
+		}
+	}
+	return "", false
+}
+
+func trimZeros(s string) string {
+	if strings.IndexByte(s, '.') < 0 {
+		return s
+	}
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}
+
+// unsigned drops the sign of a zero.
+func unsigned(s string) string {
+	if strings.HasPrefix(s, "-") && strings.Trim(s, "-0.") == "" {
+		return s[1:]
+	}
+	return s
+}
