@@ -14,19 +14,21 @@ const (
 
 // A Section groups fields on the page. Its name is the first part of a path.
 type Section struct {
-	Name     string // "supply"; the first part of its fields' paths
+	ID       int    // permanent number in links, never reused
+	Name     string // "supply"; the first part of its fields' paths; empty for the plan's own fields, whose paths are one word
 	Title    string // "Supply"
 	List     bool   // its fields come once per record: rows, runs, emitters, points
 	One      string // List: what one record is called, such as "row"
 	Min, Max int    // List: how many records
 	Intro    string // one sentence, may be empty
+	Many     string // List: what several are called, such as "rows"
 	Caution  string // name of a caution in content/cautions that stands beside the section, may be empty
 	Guide    string // name of a guide in content/guides, may be empty
 
 	// When says whether the section applies; nil for always.
 	When func(p *Plan) bool
 	// Len returns the number of records of a List, and Resize changes it,
-	// filling new records with the field defaults or a copy of the last.
+	// new records being copies of the last, or zero when there is none.
 	Len    func(p *Plan) int
 	Resize func(p *Plan, n int)
 }
@@ -42,7 +44,7 @@ type Field struct {
 	Kind    unit.Kind // Number
 	Min     float64   // inclusive, in the kind's inner unit; for Text the least length
 	Max     float64   // inclusive; for Text the greatest length in characters
-	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index
+	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index; a Text has the default ""
 	Options []Option  // Choice
 	Help    string    // one short sentence; may be empty
 	Guide   string    // name of a guide page and heading, "pump-curve#reading"; may be empty
@@ -55,6 +57,10 @@ type Field struct {
 	Number func(p *Plan, i int) *float64 // Number
 	Int    func(p *Plan, i int) *int     // Whole, Choice
 	Text   func(p *Plan, i int) *string  // Text
+
+	// relation says what is wrong with the value in record i beside other
+	// values that are in range: a clause, empty when all is well.
+	relation func(p *Plan, i int) string
 }
 
 // An Option is one choice. Its position is the stored number and permanent.
@@ -71,4 +77,5 @@ type Error struct {
 	Problem string // a clause that follows the label, such as "must be from 0.1 to 5 m"
 }
 
+// Error returns the label and the problem as one sentence without its stop.
 func (e Error) Error() string { return e.Label + " " + e.Problem }

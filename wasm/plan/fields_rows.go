@@ -1,0 +1,120 @@
+package plan
+
+import (
+	"strconv"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/unit"
+)
+
+func compensating(p *Plan, i int) bool    { return p.Emitters[i].Kind == Compensating }
+func notCompensating(p *Plan, i int) bool { return p.Emitters[i].Kind == NonCompensating }
+
+var emitterFields = []*Field{
+	choice(1, "kind", "Kind", []Option{
+		Compensating:    {"compensating", "pressure-compensating"},
+		NonCompensating: {"plain", "not compensating"},
+	}, Compensating, "", func(p *Plan, i int) *int { return &p.Emitters[i].Kind }),
+	number(2, "flow", "Flow", unit.EmitterFlow, 0.1, 100, 2,
+		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Flow }),
+	number(3, "opens", "Opens above", unit.Pressure, 0, 4, 0.7,
+		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) string {
+		if e := &p.Emitters[i]; e.Opens > e.Lowest {
+			return "must be at most the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+		}
+		return ""
+	}),
+	number(4, "closes", "Closes below", unit.Pressure, 0, 4, 0.5,
+		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) string {
+		if e := &p.Emitters[i]; e.Closes > e.Opens {
+			return "must be at most the opening pressure, " + unit.Text(unit.Pressure, p.Units, e.Opens)
+		}
+		return ""
+	}),
+	number(5, "lowest", "Lowest pressure", unit.Pressure, 0.01, 6, 1.03,
+		"The lower end of the range on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Lowest }),
+	number(6, "highest", "Highest pressure", unit.Pressure, 0.05, 10, 4,
+		"The upper end of the range.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Highest }).must(func(p *Plan, i int) string {
+		if e := &p.Emitters[i]; e.Highest <= e.Lowest {
+			return "must be more than the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+		}
+		return ""
+	}),
+	number(7, "nominal", "Pressure at that flow", unit.Pressure, 0.02, 6, 1,
+		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Nominal }).when(notCompensating),
+	number(8, "exponent", "Exponent", unit.None, 0, 1, 0,
+		"How strongly the flow follows the pressure: 0 when compensating, about 0.5 when not.",
+		func(p *Plan, i int) *float64 { return &p.Emitters[i].Exponent }).must(func(p *Plan, i int) string {
+		switch e := &p.Emitters[i]; {
+		case e.Kind == Compensating && e.Exponent > 0.2:
+			return "must be from 0 to 0.2 for a compensating emitter"
+		case e.Kind == NonCompensating && e.Exponent < 0.3:
+			return "must be from 0.3 to 1 for an emitter that is not compensating"
+		}
+		return ""
+	}),
+	number(9, "cv", "Variation in manufacture", unit.Share, 0, 30, 3,
+		"The coefficient of variation, CV, on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].CV }),
+	number(10, "passage", "Smallest passage", unit.Bore, 0.1, 5, 1,
+		"The smaller side of the way through it.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Passage }),
+	choice(11, "barb", "Barb", []Option{
+		BarbSmall:    {"small", "small"},
+		BarbStandard: {"standard", "standard"},
+		BarbLarge:    {"large", "large"},
+	}, BarbStandard, "The part that stands in the tubing's way.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
+}
+
+var rowFields = []*Field{
+	choice(1, "crop", "Crop", cropOptions, 0,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Crop }),
+	whole(2, "plants", "Plants", 1, 400, 30,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Plants }),
+	number(3, "spacing", "Spacing", unit.Length, 0.05, 3, 0.333,
+		"From plant to plant.", func(p *Plan, i int) *float64 { return &p.Rows[i].Spacing }),
+	number(4, "first", "To the first plant", unit.Length, 0, 30, 0.167,
+		"From the header.", func(p *Plan, i int) *float64 { return &p.Rows[i].First }),
+	number(5, "gap", "From the row before", unit.Length, 0, 20, 1.1,
+		"For row 1, from the side wall.", func(p *Plan, i int) *float64 { return &p.Rows[i].Gap }),
+	choice(6, "medium", "Medium", []Option{
+		CocoSlab:      {"coco-slab", catalogue.Media[CocoSlab].Name},
+		StoneWoolSlab: {"stone-wool-slab", catalogue.Media[StoneWoolSlab].Name},
+		GrowBag:       {"grow-bag", catalogue.Media[GrowBag].Name},
+		Bucket:        {"bucket", catalogue.Media[Bucket].Name},
+		Pot:           {"pot", catalogue.Media[Pot].Name},
+	}, CocoSlab, "", func(p *Plan, i int) *int { return &p.Rows[i].Medium }),
+	whole(7, "per-piece", "Plants in one slab, bag or bucket", 1, 20, 3,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPiece }).must(func(p *Plan, i int) string {
+		if r := &p.Rows[i]; r.PerPiece > r.Plants {
+			return "must be at most the number of plants, " + strconv.Itoa(r.Plants)
+		}
+		return ""
+	}),
+	choice(8, "emitter", "Emitter", []Option{{"1", "emitter 1"}, {"2", "emitter 2"}, {"3", "emitter 3"}, {"4", "emitter 4"}}, 0,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Emitter }).must(func(p *Plan, i int) string {
+		switch n := len(p.Emitters); {
+		case p.Rows[i].Emitter < n:
+			return ""
+		case n == 1:
+			return "must be emitter 1, the only one described"
+		default:
+			return "must be one of the " + strconv.Itoa(n) + " emitters described"
+		}
+	}),
+	whole(9, "per-plant", "Emitters for each plant", 1, 4, 1,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPlant }),
+	choice(10, "tube", "Tubing", tubeOptions, tube16,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Tube }).must(func(p *Plan, i int) string {
+		if !catalogue.Tubes[p.Rows[i].Tube].Row {
+			return "must be tubing that emitters can be punched into"
+		}
+		return ""
+	}),
+	number(11, "bore", "Measured bore", unit.Bore, minBore, maxBore, 13.6,
+		"", func(p *Plan, i int) *float64 { return &p.Rows[i].Bore }).when(func(p *Plan, i int) bool { return p.Rows[i].Tube == 0 }),
+	number(12, "height", "Height of its start", unit.Length, -10, 10, 0,
+		"Above the header, with a minus sign below it.", func(p *Plan, i int) *float64 { return &p.Rows[i].Height }),
+	number(13, "slope", "Slope", unit.Slope, -30, 30, 0,
+		"Rising away from the header, with a minus sign when it falls.", func(p *Plan, i int) *float64 { return &p.Rows[i].Slope }),
+	whole(14, "zone", "Zone", 1, MaxZones, 1,
+		"Rows of one zone are watered together.", func(p *Plan, i int) *int { return &p.Rows[i].Zone }),
+}

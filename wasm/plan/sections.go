@@ -1,0 +1,99 @@
+package plan
+
+// sections stands in the order of the job, from the place to what is asked of
+// the system.
+var sections = []*Section{
+	{ID: 0, Name: "", Title: "The plan"},
+	{
+		ID: 1, Name: "place", Title: "Place", Guide: "method", Caution: "drowning",
+		Intro: "The ground that the rows stand on.",
+	},
+	{
+		ID: 2, Name: "supply", Title: "Supply", Guide: "pump-curve", Caution: "electricity",
+		Intro: "Where the water comes from and what drives it.",
+	},
+	{
+		ID: 3, Name: "points", Title: "Pump curve", Guide: "pump-curve", List: true, One: "point", Many: "points", Min: 3, Max: MaxPoints,
+		Intro:  "Read from the maker's curve, starting at no flow.",
+		When:   func(p *Plan) bool { return p.Supply.Kind == PumpPoints },
+		Len:    func(p *Plan) int { return len(p.Supply.Points) },
+		Resize: func(p *Plan, n int) { p.Supply.Points = resize(p.Supply.Points, n) },
+	},
+	{
+		ID: 4, Name: "runs", Title: "Way to the header", Guide: "assembly", Caution: "backflow", List: true, One: "run", Many: "runs", Min: 1, Max: MaxRuns,
+		Intro:  "The tubing from the supply to the header, one run for each size.",
+		Len:    func(p *Plan) int { return len(p.Runs) },
+		Resize: func(p *Plan, n int) { p.Runs = resize(p.Runs, n) },
+	},
+	{
+		ID: 5, Name: "filter", Title: "Filter", Guide: "filter", Caution: "pressure",
+		Intro: "It stands directly after the supply.",
+	},
+	{
+		ID: 6, Name: "header", Title: "Header", Guide: "assembly", Caution: "heat",
+		Intro: "The tubing across the rows that feeds them.",
+	},
+	{
+		ID: 7, Name: "emitters", Title: "Emitters", Guide: "emitters", Caution: "blades", List: true, One: "emitter", Many: "emitters", Min: 1, Max: MaxEmitters,
+		Intro:  "Copy these from the data sheet; each row chooses one.",
+		Len:    func(p *Plan) int { return len(p.Emitters) },
+		Resize: func(p *Plan, n int) { p.Emitters = resize(p.Emitters, n) },
+	},
+	{
+		ID: 8, Name: "rows", Title: "Rows", Guide: "media", Caution: "lifting", List: true, One: "row", Many: "rows", Min: 1, Max: MaxRows,
+		Intro:  "In the order that the header feeds them.",
+		Len:    func(p *Plan) int { return len(p.Rows) },
+		Resize: func(p *Plan, n int) { p.Rows = resize(p.Rows, n) },
+	},
+	{
+		ID: 9, Name: "limits", Title: "What you ask of it", Guide: "glossary",
+		Intro: "How much pressure to keep in hand, how even, how fast.",
+	},
+}
+
+// Sections returns the sections in the order of the page. They are shared and
+// must not be changed.
+func Sections() []*Section { return sections }
+
+// SectionNamed returns the section of a name, or nil.
+func SectionNamed(name string) *Section {
+	for _, s := range sections {
+		if s.Name == name {
+			return s
+		}
+	}
+	return nil
+}
+
+// Fields returns the section's fields in the order of the page.
+func (s *Section) Fields() []*Field { return fieldsOf[s.ID] }
+
+// Records returns how many records of the section p holds; 1 outside lists.
+func (s *Section) Records(p *Plan) int {
+	if s.List {
+		return s.Len(p)
+	}
+	return 1
+}
+
+// Applies reports whether the section is shown and checked for p.
+func (s *Section) Applies(p *Plan) bool { return s.When == nil || s.When(p) }
+
+// SetDefaults gives every field of record i its default.
+func (s *Section) SetDefaults(p *Plan, i int) {
+	for _, f := range s.Fields() {
+		if f.Type == Text {
+			*f.Text(p, i) = ""
+		}
+		f.SetValue(p, i, f.Default)
+	}
+}
+
+// resize returns a copy of list with n records, the new ones like the last.
+func resize[T any](list []T, n int) []T {
+	out := make([]T, n)
+	for i := copy(out, list); 0 < i && i < n; i++ {
+		out[i] = out[i-1]
+	}
+	return out
+}

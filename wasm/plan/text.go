@@ -1,0 +1,78 @@
+package plan
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/unit"
+)
+
+// Typed returns the value in record i of p as it would be typed: numbers in
+// the plan's units, a choice by its code.
+func (f *Field) Typed(p *Plan, i int) string {
+	switch f.Type {
+	case Number:
+		if v := *f.Number(p, i); math.IsNaN(v) || math.IsInf(v, 0) {
+			return ""
+		} else {
+			return unit.Exact(f.Kind, p.Units, v)
+		}
+	case Whole:
+		return strconv.Itoa(*f.Int(p, i))
+	case Choice:
+		if v := *f.Int(p, i); v >= 0 && v < len(f.Options) {
+			return f.Options[v].Code
+		}
+		return ""
+	}
+	return *f.Text(p, i)
+}
+
+// Read puts what was typed into record i of p, numbers being in the plan's
+// units, and returns a clause that says what is wrong, or "". Ranges are left
+// to [Plan.Check].
+func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
+	switch f.Type {
+	case Number:
+		x, problem := unit.ParseNumber(typed)
+		if problem != "" {
+			return problem
+		}
+		v := unit.Of(f.Kind, p.Units).ToInner(x)
+		if math.IsInf(v, 0) {
+			return "must be a smaller number"
+		}
+		*f.Number(p, i) = v
+	case Whole:
+		x, problem := unit.ParseNumber(typed)
+		if problem != "" {
+			return problem
+		}
+		if x != math.Trunc(x) || math.Abs(x) > 1e9 {
+			return "must be a whole number " + f.Range(p.Units)
+		}
+		*f.Int(p, i) = int(x)
+	case Choice:
+		v, ok := f.Option(typed)
+		if !ok {
+			if typed == "" {
+				return "is missing"
+			}
+			return "must be one of the choices"
+		}
+		*f.Int(p, i) = v
+	case Text:
+		*f.Text(p, i) = typed
+	}
+	return ""
+}
+
+// Option returns the position of a code among the field's options.
+func (f *Field) Option(code string) (int, bool) {
+	for v, o := range f.Options {
+		if o.Code == code {
+			return v, true
+		}
+	}
+	return 0, false
+}
