@@ -1,0 +1,72 @@
+package network
+
+import (
+	"errors"
+	"math"
+	"strconv"
+)
+
+// check returns an error that names the first fault that would keep the
+// network from having one solution.
+func (n *Network) check() error {
+	if len(n.Nodes) == 0 {
+		return errors.New("network: no node")
+	}
+	if n.Nodes[0].Emitter != None || n.Nodes[0].Draw != 0 {
+		return errors.New("network: the source takes water")
+	}
+	if !finite(n.Head) || !(n.Water.Kinematic > 0) {
+		return errors.New("network: the source's head or the water's viscosity is missing")
+	}
+	for i, node := range n.Nodes {
+		switch {
+		case !finite(node.Z) || !finite(node.Draw) || node.Draw < 0:
+			return fault("node", i, "height or draw")
+		case node.Emitter < None || node.Emitter >= len(n.Emitters):
+			return fault("node", i, "emitter")
+		case node.Emitter != None && !(node.Count > 0 && finite(node.Count)):
+			return fault("node", i, "count of emitters")
+		}
+	}
+	for k, l := range n.Links {
+		switch {
+		case l.From == l.To || min(l.From, l.To) < 0 || max(l.From, l.To) >= len(n.Nodes):
+			return fault("link", k, "ends")
+		case l.Law != nil:
+		case !(l.Bore > 0) || !(l.Length >= 0) || !(l.Extra >= 0) || !(l.K >= 0) || !(l.Roughness >= 0),
+			!finite(l.Bore + l.Length + l.Extra + l.K + l.Roughness):
+			return fault("link", k, "size")
+		}
+	}
+	return n.checkConnected()
+}
+
+// checkConnected returns an error if water cannot reach every node.
+func (n *Network) checkConnected() error {
+	root := make([]int, len(n.Nodes))
+	for i := range root {
+		root[i] = i
+	}
+	find := func(i int) int {
+		for root[i] != i {
+			root[i] = root[root[i]]
+			i = root[i]
+		}
+		return i
+	}
+	for _, l := range n.Links {
+		root[find(l.From)] = find(l.To)
+	}
+	for i := range root {
+		if find(i) != find(0) {
+			return fault("node", i, "way to the source")
+		}
+	}
+	return nil
+}
+
+func fault(what string, i int, part string) error {
+	return errors.New("network: " + what + " " + strconv.Itoa(i) + " has no valid " + part)
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

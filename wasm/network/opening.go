@@ -1,0 +1,144 @@
+package network
+
+import (
+	"cmp"
+	"slices"
+
+	"evenrow/wasm/emitter"
+)
+
+// Solve finds the state that n comes to when the water is turned on with every
+// emitter shut. See [Solver.Start].
+func Solve(n *Network) (*Solution, error) {
+	s, err := NewSolver(n)
+	if err != nil {
+		return nil, err
+	}
+	return s.Start()
+}
+
+// Start finds the state that the network comes to when the water is turned on
+// with every emitter shut.
+//
+// Those that see the highest head above their opening head open first. As many
+// open as can stay open: where one more would open and pull itself or another
+// below the closing head, that one opens and shuts in turn. It is counted in
+// Solution.Unsteady and as shut, for a plant cannot rely on it.
+func (s *Solver) Start() (*Solution, error) {
+	s.steps = 0
+	s.rest()
+	for i, node := range s.net.Nodes {
+		s.open[i] = node.Emitter != None && s.net.Emitters[node.Emitter].Kind == emitter.NonCompensating
+	}
+	if err := s.settle(); err != nil {
+		return nil, err
+	}
+	for {
+		ready := s.ready()
+		if len(ready) == 0 {
+			return s.solution(0), nil
+		}
+		opened, err := s.openMost(ready)
+		if err != nil {
+			return nil, err
+		}
+		if opened == 0 {
+			return s.solution(len(ready)), nil
+		}
+	}
+}
+
+// Hold finds the state with the given emitters open, by node, whatever the
+// heads. The second result is whether they stay open and the others shut.
+func (s *Solver) Hold(open []bool) (*Solution, bool, error) {
+	s.steps = 0
+	s.rest()
+	for i, node := range s.net.Nodes {
+		s.open[i] = node.Emitter != None &&
+			(open[i] || s.net.Emitters[node.Emitter].Kind == emitter.NonCompensating)
+	}
+	if err := s.settle(); err != nil {
+		return nil, false, err
+	}
+	return s.solution(0), s.stay() && len(s.ready()) == 0, nil
+}
+
+// ready returns the nodes whose shut emitters see their opening head, those
+// with most to spare first.
+func (s *Solver) ready() []int {
+	var nodes []int
+	spare := func(i int) float64 {
+		node := &s.net.Nodes[i]
+		return s.now.head[i] - node.Z - s.net.Emitters[node.Emitter].Opens
+	}
+	for i, node := range s.net.Nodes {
+		if node.Emitter != None && !s.open[i] && spare(i) >= 0 {
+			nodes = append(nodes, i)
+		}
+	}
+	slices.SortStableFunc(nodes, func(a, b int) int { return cmp.Compare(spare(b), spare(a)) })
+	return nodes
+}
+
+// stay reports whether every open emitter keeps its closing head.
+func (s *Solver) stay() bool {
+	for i, node := range s.net.Nodes {
+		if !s.open[i] {
+			continue
+		}
+		if e := &s.net.Emitters[node.Emitter]; e.Kind == emitter.Compensating && s.now.head[i]-node.Z < e.Closes {
+			return false
+		}
+	}
+	return true
+}
+
+// openMost opens the longest run of the nodes, from the first, that stays
+// open, settles the network with it, and returns its length. Opening more
+// lowers every head, so the run is found by halving.
+func (s *Solver) openMost(nodes []int) (int, error) {
+	try := func(n int) (bool, error) {
+		for i, node := range nodes {
+			s.open[node] = i < n
+		}
+		err := s.settle()
+		return err == nil && s.stay(), err
+	}
+	most, least := len(nodes), 0
+	for n := most; ; n = (least + most + 1) / 2 {
+		ok, err := try(n)
+		if err != nil {
+			return 0, err
+		}
+		if ok {
+			least = n
+		} else {
+			most = n - 1
+		}
+		if least == most {
+			if ok {
+				return least, nil
+			}
+			_, err = try(least)
+			return least, err
+		}
+	}
+}
+
+// solution copies the present state.
+func (s *Solver) solution(unsteady int) *Solution {
+	st := &s.now
+	sol := &Solution{
+		Head:       slices.Clone(st.head),
+		Flow:       slices.Clone(st.flow),
+		Out:        slices.Clone(st.out),
+		Open:       slices.Clone(s.open),
+		Total:      st.total,
+		Iterations: s.steps,
+		Unsteady:   unsteady,
+	}
+	if st.total > stillFlow/flowTolerance {
+		sol.Imbalance = st.imbalance() / st.total
+	}
+	return sol
+}
