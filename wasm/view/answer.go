@@ -1,0 +1,154 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// verdict is the answer: its first word, and the rest of the sentence.
+func (sc *scene) verdict() (word, rest string) {
+	word = [...]string{"Yes", "Nearly", "No", "Cannot say yet"}[sc.s.Verdict]
+	all := 0
+	for i := range sc.s.Zones {
+		all += sc.s.Zones[i].Emitters
+	}
+	if sc.s.Verdict == sheet.Yes || len(sc.s.Findings) == 0 {
+		switch sc.s.Verdict {
+		case sheet.Yes:
+			return word, sc.everyOne(all) + ", and every plant gets the same water."
+		case sheet.Nearly:
+			return word, "Every emitter opens, but something is outside its limits."
+		case sheet.No:
+			return word, "Some plants get no water."
+		}
+		return word, "Something is missing in the plan."
+	}
+	f := &sc.s.Findings[0]
+	switch f.Kind {
+	case sheet.PowerOnly:
+		return word, "Power alone does not tell how high the pump lifts the water."
+	case sheet.NeverOpen:
+		if f.Count >= all {
+			return word, "No emitter opens, and no plant gets water."
+		}
+		return word, strconv.Itoa(f.Count) + " of " + strconv.Itoa(all) + " emitters stay shut, and their plants get no water."
+	case sheet.Unsteady:
+		return word, count(f.Count, "emitter opens and shuts", "emitters open and shut") + " in turn, and you cannot count on them."
+	case sheet.BelowRange:
+		return word, "Every emitter opens, but " + count(f.Count, "runs", "run") + " below the pressure that keeps the water even."
+	case sheet.AboveRange:
+		return word, "Every emitter opens, but " + count(f.Count, "runs", "run") + " above the pressure that it is made for."
+	case sheet.ShortReserve:
+		return word, "Every plant gets its water, but with less in reserve than you asked for."
+	case sheet.Uneven:
+		return word, "Every plant gets water, but not evenly enough."
+	case sheet.FastLead:
+		return word, "Every plant gets its water, but it runs too fast on the way."
+	case sheet.OffCurve:
+		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
+	case sheet.OverRating:
+		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry."
+	}
+	return word, "Every emitter opens, but something needs a change."
+}
+
+func (sc *scene) everyOne(all int) string {
+	switch all {
+	case 1:
+		return "The emitter opens"
+	case 2:
+		return "Both emitters open"
+	}
+	return "All " + strconv.Itoa(all) + " emitters open"
+}
+
+// answer says yes or no, why, what would help, and the five figures.
+func (sc *scene) answer(link Linker) {
+	p := sc.s.Plan
+	plants := 0
+	for i := range p.Rows {
+		plants += p.Rows[i].Plants
+	}
+	sc.html(`<p class="answer__plan"><b>`).text(Title(p)).html(`</b> `).
+		text(count(len(p.Rows), "row", "rows") + ", " + count(plants, "plant", "plants")).html(`</p>`)
+
+	word, rest := sc.verdict()
+	sc.html(`<p class="answer__line"><strong class="word`).html(wordClass[sc.s.Verdict]).html(`">`).
+		text(word).html(`.</strong> `).text(rest).html(`</p>`)
+	if why := sc.why(); why != "" {
+		sc.html(`<p class="answer__why">`).text(why).html(`</p>`)
+	}
+	sc.fixes(link)
+	sc.figures()
+}
+
+var wordClass = [...]markup{sheet.Yes: " word--yes", sheet.Nearly: " word--nearly", sheet.No: " word--no", sheet.Cannot: " word--nearly"}
+
+// why explains the verdict in one or two sentences.
+func (sc *scene) why() string {
+	if len(sc.s.Findings) > 0 {
+		return sc.explain(&sc.s.Findings[0])
+	}
+	if z := sc.zone; z != nil {
+		return "The weakest, " + sc.place(z.Worst) + ", has " + sc.amount(unit.Head, z.Margin) + " more than it needs."
+	}
+	return ""
+}
+
+// figures prints at most five figures, label above, figure large, place small.
+func (sc *scene) figures() {
+	z := sc.zone
+	if z == nil || z.Worst < 0 || z.Worst >= len(sc.plants) {
+		return
+	}
+	e := sc.emitterOf(z.Worst)
+	if e == nil {
+		return
+	}
+	h := sc.plants[z.Worst].head
+	sc.html(`<dl class="figures">`)
+	sc.figure("Weakest emitter", sc.amount(unit.Head, h), sc.amount(unit.Pressure, h*sc.weight)+", "+sc.place(z.Worst))
+	sc.figure("It needs", sc.amount(unit.Head, e.Lowest), sc.amount(unit.Pressure, e.Lowest*sc.weight))
+	if z.Margin < 0 {
+		sc.figure("It lacks", sc.amount(unit.Head, -z.Margin), sc.amount(unit.Pressure, -z.Margin*sc.weight))
+	} else {
+		sc.figure("To spare", sc.amount(unit.Head, z.Margin), sc.amount(unit.Pressure, z.Margin*sc.weight))
+	}
+	if z.Open > 0 {
+		sc.figure("Evenness (EU)", sc.amount(unit.Share, z.Even.EU), "you ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
+	}
+	sc.figure("Flow", sc.amount(unit.Flow, z.Flow), sc.zoneName(z))
+	sc.html(`</dl>`)
+}
+
+func (sc *scene) figure(label, value, small string) {
+	sc.html(`<div><dt>`).text(label).html(`</dt><dd>`).text(value)
+	if small != "" {
+		sc.html(` <small>`).text(small).html(`</small>`)
+	}
+	sc.html(`</dd></div>`)
+}
+
+// zoneName says which zone a figure belongs to, if there are several.
+func (sc *scene) zoneName(z *sheet.ZoneResult) string {
+	if len(sc.s.Zones) < 2 {
+		return "all rows together"
+	}
+	return "zone " + strconv.Itoa(z.Zone)
+}
+
+// always is the line that stays in sight on a narrow screen.
+func (sc *scene) always() {
+	word, _ := sc.verdict()
+	sc.html(`<strong class="word`).html(wordClass[sc.s.Verdict]).html(`">`).text(word).html(`.</strong> `)
+	z := sc.zone
+	switch {
+	case z == nil:
+	case z.Margin < 0:
+		sc.text(sc.amount(unit.Head, -z.Margin) + " short at " + sc.place(z.Worst))
+	default:
+		sc.text(sc.amount(unit.Head, z.Margin) + " to spare at " + sc.place(z.Worst))
+	}
+}

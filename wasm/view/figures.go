@@ -1,0 +1,167 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/parts"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// budget says what the head of the supply is spent on. Its lines add up.
+func (sc *scene) budget() {
+	z := sc.zone
+	if z == nil || len(z.Budget) == 0 {
+		return
+	}
+	sc.html(`<h3>`).text("What " + sc.head(z.Head) + " are spent on").html(`</h3>`)
+	t := sc.table("What the head of the supply is spent on", "Where", "#Head", "#Pressure", "#Share")
+	sum := 0.0
+	for i := range z.Budget {
+		b := &z.Budget[i]
+		sum += b.Head
+		share := "–"
+		if z.Head > 0 {
+			share = sc.amount(unit.Share, b.Head/z.Head)
+		}
+		t.row(sc.lossName(b), sc.amount(unit.Head, b.Head), sc.amount(unit.Pressure, b.Head*sc.weight), share)
+	}
+	t.total("Given by the "+sc.sourceName(), sc.amount(unit.Head, sum), sc.amount(unit.Pressure, sum*sc.weight), "")
+	t.end()
+}
+
+func (sc *scene) lossName(b *sheet.Loss) string {
+	switch b.Kind {
+	case sheet.Lift:
+		return "Lift to the emitter"
+	case sheet.InRun:
+		return "Friction in the " + sc.runName(b.Index)
+	case sheet.InFilter:
+		return "Filter"
+	case sheet.InHeader:
+		return "Friction in the header"
+	case sheet.InRow:
+		if sc.s.Plan.Header.Layout == plan.OneLine {
+			return "Friction in the line"
+		}
+		return "Friction in row " + strconv.Itoa(b.Index+1)
+	case sheet.InFittings:
+		return "Bends, tees, valves and barbs"
+	case sheet.Needed:
+		return "Needed by the emitter"
+	case sheet.Reserve:
+		return "Kept in reserve"
+	}
+	if b.Head < 0 {
+		return "Missing"
+	}
+	return "To spare"
+}
+
+// evenness gives the usual measures with plain words and limits.
+func (sc *scene) evenness() {
+	z := sc.zone
+	if z == nil || z.Open == 0 {
+		sc.tag("p", "There is nothing to compare until emitters open.")
+		return
+	}
+	e := &z.Even
+	sc.tag("p", "How alike the plants' flows are, with the difference between one emitter and the next as they are made. 100 % would be the same water everywhere.")
+	t := sc.table("Measures of evenness", "Measure", "#Here", "What it says")
+	t.row("Emission uniformity, EU", sc.amount(unit.Share, e.EU), "The least flow against the mean, with the spread of manufacture. You ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness)+" or more.")
+	t.row("Distribution uniformity, DU", sc.amount(unit.Share, e.DU), "The mean of the lowest quarter of plants against the mean of all.")
+	t.row("Christiansen's coefficient, CU", sc.amount(unit.Share, e.CU), "100 % less the mean deviation.")
+	t.row("Statistical uniformity, Us", sc.amount(unit.Share, e.Us), "100 % less the coefficient of variation.")
+	t.end()
+
+	sc.html(`<dl class="figures">`)
+	sc.figure("Flow per plant", sc.amount(unit.EmitterFlow, e.Mean), "mean of "+count(e.N, "plant", "plants"))
+	sc.figure("Lowest quarter", sc.amount(unit.EmitterFlow, e.Low), "mean")
+	if sc.s.Runtime > 0 {
+		litre := "one litre"
+		if sc.sys == unit.US {
+			litre = "one litre (0.26 gal)"
+		}
+		sc.figure("Time for "+litre, sc.amount(unit.Duration, sc.s.Runtime), "to each plant")
+	}
+	sc.html(`</dl>`)
+	sc.working()
+}
+
+// speeds compares the water's speeds with the limit.
+func (sc *scene) speeds() {
+	if len(sc.s.Zones) == 0 {
+		sc.tag("p", "Nothing runs yet.")
+		return
+	}
+	limit := sc.s.Plan.Limits.Speed
+	sc.tag("p", "Slow water costs little head. Fast water costs much, and hammers when a valve shuts.")
+	t := sc.table("Greatest speeds of the water", "Where", "#Speed", "#Limit", "Verdict")
+	for i := range sc.s.Zones {
+		z := &sc.s.Zones[i]
+		zone := ""
+		if len(sc.s.Zones) > 1 {
+			zone = ", zone " + strconv.Itoa(z.Zone)
+		}
+		for _, r := range [...]struct {
+			name    string
+			v       float64
+			limited bool
+		}{{"Lead", z.LeadSpeed, true}, {"Header", z.HeaderSpeed, true}, {"Rows", z.RowSpeed, false}} {
+			if r.name == "Header" && sc.s.Plan.Header.Layout == plan.OneLine {
+				continue
+			}
+			most, verdict := "–", "no limit set"
+			if r.limited {
+				most, verdict = sc.amount(unit.Speed, limit), "within"
+				if r.v > limit {
+					verdict = "too fast"
+				}
+			}
+			t.row(r.name+zone, sc.amount(unit.Speed, r.v), most, verdict)
+		}
+	}
+	t.end()
+}
+
+var groupNames = [...]string{
+	parts.Tubing:        "Tubing",
+	parts.Fittings:      "Fittings",
+	parts.EmittersGroup: "Emitters",
+	parts.WaterPath:     "Water path",
+	parts.Growing:       "Growing",
+	parts.Tools:         "Tools",
+}
+
+// parts lists what to buy, by group.
+func (sc *scene) parts() {
+	if len(sc.s.Parts) == 0 {
+		sc.tag("p", "There is nothing to buy yet.")
+		return
+	}
+	sc.tag("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
+	t := sc.table("Parts to buy", "Part", "#Number or length", "#Spare in it", "Where it comes from")
+	last := -1
+	for i := range sc.s.Parts {
+		p := &sc.s.Parts[i]
+		if int(p.Group) != last {
+			last = int(p.Group)
+			if last < len(groupNames) {
+				t.group(groupNames[last])
+			}
+		}
+		n, spare := strconv.Itoa(p.Count), ""
+		if p.Length > 0 {
+			n = sc.amount(unit.Length, p.Length)
+			if p.Count > 0 {
+				n = strconv.Itoa(p.Count) + " × " + n
+			}
+		}
+		if p.Spare > 0 {
+			spare = strconv.Itoa(p.Spare)
+		}
+		t.row(p.Name, n, spare, p.Why)
+	}
+	t.end()
+}

@@ -1,0 +1,128 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// explain says a finding in plain words, with what was found and what was
+// wanted.
+func (sc *scene) explain(f *sheet.Finding) string {
+	v, l := f.Value, f.Limit
+	where := ""
+	if f.Zone > 0 && len(sc.s.Zones) > 1 {
+		where = " in zone " + strconv.Itoa(f.Zone)
+	}
+	row := "A row"
+	if f.Row >= 0 {
+		row = "Row " + strconv.Itoa(f.Row+1)
+	}
+	switch f.Kind {
+	case sheet.PowerOnly:
+		return "Power is flow times head: " + sc.amount(unit.Power, v) + " can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Look up the pump's curve, or its greatest head and its greatest flow, and type them in."
+	case sheet.NeverOpen:
+		return "An emitter opens at " + sc.head(l) + "; the most that one of the shut ones sees is " + sc.head(v) + where + "."
+	case sheet.Unsteady:
+		return count(f.Count, "emitter has", "emitters have") + " enough to open but not enough to stay open" + where + ": open, they see " + sc.head(v) + " and shut below " + sc.head(l) + "."
+	case sheet.BelowRange:
+		return count(f.Count, "emitter runs", "emitters run") + " below the range" + where + ": the lowest has " + sc.head(v) + ", and they keep their flow from " + sc.head(l) + " on."
+	case sheet.AboveRange:
+		return count(f.Count, "emitter runs", "emitters run") + " above the range" + where + ": the highest has " + sc.head(v) + ", and they are made for " + sc.head(l) + " at most."
+	case sheet.ShortReserve:
+		return "The weakest emitter has " + sc.amount(unit.Head, v) + " to spare" + where + ", and you asked for " + sc.amount(unit.Head, l) + ". A fouled filter or a warm day uses it up."
+	case sheet.Uneven:
+		return "The evenness (EU) is " + sc.amount(unit.Share, v) + where + ", and you asked for " + sc.amount(unit.Share, l) + "."
+	case sheet.FastLead:
+		return "The water runs at " + sc.amount(unit.Speed, v) + " in the lead or the header" + where + ", and you asked for " + sc.amount(unit.Speed, l) + " at most. Fast water costs head and hammers when a valve shuts."
+	case sheet.OffCurve:
+		return "The rows draw " + sc.amount(unit.Flow, v) + where + ", and the curve that you typed ends at " + sc.amount(unit.Flow, l) + ". Add points, or split the rows into zones."
+	case sheet.CoarseFilter:
+		return "The filter lets through " + sc.amount(unit.Opening, v) + ", and the narrowest passage of your emitters wants " + sc.amount(unit.Opening, l) + " at most."
+	case sheet.NoFilter:
+		return "There is no filter. The narrow passages of drip emitters block without one."
+	case sheet.OverRating:
+		return "With every valve shut the pressure reaches " + sc.head(v) + ", and the weakest tubing may carry " + sc.head(l) + " for long. Fit a regulator, or a pump with less head."
+	case sheet.OutsidePlace:
+		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
+	case sheet.SmallTank:
+		return "At this flow the tank is empty after " + sc.amount(unit.Duration, v*3600) + " of watering. Keep it filled, or take a larger one."
+	}
+	return ""
+}
+
+// findings lists everything worth a look, by weight.
+func (sc *scene) findings() {
+	if len(sc.s.Findings) == 0 {
+		sc.tag("p", "Nothing. Every figure is within the limits that you set.")
+		return
+	}
+	sc.html(`<ul class="findings">`)
+	for i := range sc.s.Findings {
+		sc.tag("li", sc.explain(&sc.s.Findings[i]))
+	}
+	sc.html(`</ul>`)
+}
+
+// remedy says a fix as a sentence.
+func (sc *scene) remedy(f *sheet.Fix) string {
+	switch f.Kind {
+	case sheet.NewPump:
+		return "Use a pump that gives " + sc.head(f.Value) + " at " + sc.amount(unit.Flow, f.Flow) + " or more."
+	case sheet.RaiseTank:
+		return "Raise the tank by " + sc.amount(unit.Head, f.Value) + "."
+	case sheet.MorePressure:
+		return "Find a tap that keeps " + sc.headOf(f.Value) + " while it gives " + sc.amount(unit.Flow, f.Flow) + "."
+	case sheet.AddRegulator:
+		return "Put a pressure regulator, set to " + sc.headOf(f.Value) + ", before the header."
+	case sheet.WiderLead:
+		return "Lay the lead in " + tube(f.Index) + " tubing."
+	case sheet.WiderHeader:
+		return "Make the header of " + tube(f.Index) + " tubing."
+	case sheet.WiderRows:
+		return "Lay the rows in " + tube(f.Index) + " tubing."
+	case sheet.MiddleFeed:
+		return "Feed the header in its middle."
+	case sheet.MoreZones:
+		return "Split the rows into " + strconv.Itoa(f.Index) + " zones, and water one after another."
+	case sheet.CleanerFilter:
+		return "Clean the filter sooner, or fit a larger one."
+	case sheet.LowerEmitters:
+		return "Use emitters that open at " + sc.headOf(f.Value) + " or less."
+	case sheet.FinerFilter:
+		return "Use a filter that lets through " + sc.amount(unit.Opening, f.Value) + " at most."
+	}
+	return ""
+}
+
+// tube is the short name of a size of tubing.
+func tube(i int) string {
+	if i > catalogue.Custom && i < len(catalogue.Tubes) {
+		return catalogue.Tubes[i].Short
+	}
+	return "wider"
+}
+
+// fixes says what would help. A fix that carries a plan leads to it.
+func (sc *scene) fixes(link Linker) {
+	if len(sc.s.Fixes) == 0 {
+		return
+	}
+	sc.html(`<div class="fixes"><h2 class="fixes__head">What helps</h2><ul>`)
+	for i := range sc.s.Fixes {
+		f := &sc.s.Fixes[i]
+		sc.html(`<li>`).text(sc.remedy(f))
+		if f.Solves {
+			sc.text(" With it, the answer is Yes.")
+		} else if f.Plan != nil {
+			sc.text(" It helps, but is not enough by itself.")
+		}
+		if f.Plan != nil && link != nil {
+			sc.html(` <a`).attr("href", link(f.Plan)).html(`>Open the plan with this change</a>`)
+		}
+		sc.html(`</li>`)
+	}
+	sc.html(`</ul></div>`)
+}

@@ -1,0 +1,133 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/layout"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// A spot is one node on the water's way to an emitter.
+type spot struct {
+	along float64 // 0 to 1 within its step
+	head  float64 // m, total head
+	z     float64 // m, height of the tubing
+}
+
+// A step is a stretch of the water's way as a person would name it.
+type step struct {
+	kind   layout.StretchKind
+	index  int
+	links  []int
+	length float64 // m
+	spots  []spot  // without the one where it starts
+}
+
+// trail returns the water's way from the source to a plant, step by step, and
+// the spot where it starts. It is empty when no way is found.
+func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step) {
+	l := sc.s.Layout
+	if l == nil || z == nil || z.Solution == nil || plant < 0 || plant >= len(l.Plants) {
+		return
+	}
+	n := &l.Network
+	owner := make([]int, len(n.Links))
+	for i, st := range l.Stretches {
+		for _, k := range st.Links {
+			owner[k] = i
+		}
+	}
+	// The link through which each node gets its water.
+	from := make([]int, len(n.Nodes))
+	for i := range from {
+		from[i] = -1
+	}
+	for k := range n.Links {
+		if z.Solution.Flow[k] >= 0 {
+			from[n.Links[k].To] = k
+		} else {
+			from[n.Links[k].From] = k
+		}
+	}
+	var way []int
+	for node := l.Plants[plant].Node; node != 0; {
+		k := from[node]
+		if k < 0 || len(way) > len(n.Links) {
+			return spot{}, nil
+		}
+		way = append(way, k)
+		node = n.Links[k].From + n.Links[k].To - node
+	}
+	start = spot{0, z.Solution.Head[0], n.Nodes[0].Z}
+	node := 0
+	for i := len(way) - 1; i >= 0; i-- {
+		k := way[i]
+		st := &l.Stretches[owner[k]]
+		kind, index := st.Kind, st.Index
+		switch {
+		case kind == layout.HeaderOf:
+			index = 0 // the whole header is one step
+		case sc.s.Plan.Header.Layout == plan.OneLine && kind == layout.Between:
+			kind, index = layout.RowOf, 0
+		case sc.s.Plan.Header.Layout == plan.OneLine && kind == layout.RowOf:
+			index = 0
+		}
+		if len(steps) == 0 || steps[len(steps)-1].kind != kind || steps[len(steps)-1].index != index {
+			steps = append(steps, step{kind: kind, index: index})
+		}
+		s := &steps[len(steps)-1]
+		node = n.Links[k].From + n.Links[k].To - node
+		if n.Links[k].Law == nil {
+			s.length += n.Links[k].Length
+		}
+		s.links = append(s.links, k)
+		s.spots = append(s.spots, spot{s.length, z.Solution.Head[node], n.Nodes[node].Z})
+	}
+	for i := range steps {
+		s := &steps[i]
+		for j := range s.spots {
+			if s.length > 0 {
+				s.spots[j].along /= s.length
+			} else {
+				s.spots[j].along = float64(j+1) / float64(len(s.spots))
+			}
+		}
+	}
+	return start, steps
+}
+
+// stepName names a step of the trail to a plant.
+func (sc *scene) stepName(s *step, plant int) string {
+	switch s.kind {
+	case layout.Source:
+		return sc.sourceName()
+	case layout.RunOf:
+		return sc.runName(s.index)
+	case layout.Filter:
+		return "filter"
+	case layout.HeaderOf:
+		return "header"
+	}
+	if sc.s.Plan.Header.Layout == plan.OneLine {
+		return "line"
+	}
+	return "row " + strconv.Itoa(sc.s.Layout.Plants[plant].Row+1)
+}
+
+func (sc *scene) runName(i int) string {
+	if len(sc.s.Plan.Runs) < 2 {
+		return "lead"
+	}
+	return "run " + strconv.Itoa(i+1)
+}
+
+func (sc *scene) sourceName() string {
+	switch sc.s.Plan.Supply.Kind {
+	case plan.GravityTank:
+		return "tank"
+	case plan.Mains:
+		return "tap"
+	}
+	return "pump"
+}

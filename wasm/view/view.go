@@ -1,0 +1,62 @@
+// Package view turns a worked-out plan into the HTML and SVG of the page: the
+// same fragments for the pre-rendered example, the browser and print.
+//
+// A fragment is the content of the element that carries its ID. Every picture
+// is drawn for two widths, so that no text in it falls below 11 px, and has a
+// table that says the same. Nothing here computes water: a number that is not
+// known, or not finite, is printed as a dash.
+package view
+
+import (
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// A Fragment is the content of one place on the page.
+type Fragment struct {
+	ID   string // of the element whose content it is
+	HTML string
+}
+
+// A Linker returns the address of a plan within the page, beginning with "#".
+type Linker func(*plan.Plan) string
+
+// Told returns everything that is said about a worked-out plan, in the order
+// of the page. The form, the errors and the link belong to others: [Ask],
+// [Errors] and [Share].
+func Told(s *sheet.Sheet, link Linker) []Fragment {
+	sc := newScene(s)
+	part := func(id string, draw func(*scene)) Fragment {
+		sc.writer = &writer{}
+		draw(sc)
+		return Fragment{id, sc.String()}
+	}
+	return []Fragment{
+		part("answer", func(sc *scene) { sc.answer(link) }),
+		part("always", (*scene).always),
+		part("pressure", (*scene).pressure),
+		part("budget", (*scene).budget),
+		part("rows", (*scene).rows),
+		part("along", (*scene).along),
+		part("pump", (*scene).pump),
+		part("evenness", (*scene).evenness),
+		part("speeds", (*scene).speeds),
+		part("findings", (*scene).findings),
+		part("parts", (*scene).parts),
+	}
+}
+
+// Title is the title of the page with a plan: its name, or a plain word.
+func Title(p *plan.Plan) string {
+	if p.Name == "" {
+		return "A plan"
+	}
+	return p.Name
+}
+
+// Announce is the answer as it is read aloud once after a change.
+func Announce(s *sheet.Sheet) string {
+	sc := newScene(s)
+	word, rest := sc.verdict()
+	return word + ". " + rest
+}

