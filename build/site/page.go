@@ -44,6 +44,16 @@ type Index struct {
 	// Fragments are those of the default plan, worked out, by the id of the
 	// element that holds each.
 	Fragments map[string]template.HTML
+
+	Cautions []Caution // every caution, by name
+}
+
+// A Caution is a warning that stands beside whatever it concerns.
+type Caution struct {
+	Name   string // such as "electricity"
+	Title  string // the hazard
+	Source string
+	Text   template.HTML // in paragraphs
 }
 
 // A Guide is what site/templates/guide.html is given. The list of guides and

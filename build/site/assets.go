@@ -1,0 +1,167 @@
+package site
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"io/fs"
+	"path"
+	"regexp"
+	"slices"
+	"strings"
+
+	"evenrow/build/policy"
+	"evenrow/build/server"
+)
+
+// Scripts that are no module of the page.
+const (
+	workerFile  = "js/worker.js"  // joined with Go's glue, a classic script
+	offlineFile = "js/offline.js" // the service worker, at the root because it serves the root
+)
+
+// notice keeps the name of the glue's authors in the minified file.
+const notice = "/*! The first part is wasm_exec.js: Copyright 2018 The Go Authors, BSD-style licence. */\n"
+
+// hashed puts a file among the assets, with the hash of its content in its
+// name, and returns its path.
+func (b *builder) hashed(name string, content []byte) string {
+	ext := path.Ext(name)
+	hashed := server.Assets + strings.TrimSuffix(name, ext) + "-" + hash(content) + ext
+	b.put(hashed, content)
+	return hashed
+}
+
+// hash is enough of a hash to tell any two versions of a site apart.
+func hash(content []byte) string {
+	sum := sha256.Sum256(content)
+	return hex.EncodeToString(sum[:8])
+}
+
+// assets puts everything but the pages and returns a frame with their
+// addresses.
+func (b *builder) assets() Page {
+	b.bundle.Program = b.hashed("planner.wasm", b.Program)
+	frame := Page{
+		Root:     "./",
+		Policy:   policy.Meta,
+		Style:    b.style(),
+		Script:   b.scripts(),
+		Worker:   b.worker(),
+		Program:  b.bundle.Program,
+		Offline:  "offline.js",
+		Manifest: "manifest.webmanifest",
+		Icon:     "icons/icon.svg",
+	}
+	b.icons(frame.Icon)
+	b.manifest(frame.Manifest)
+	return frame
+}
+
+// style joins the styles, in the order of their names.
+func (b *builder) style() string {
+	names, _ := fs.Glob(b.Site, "css/*.css")
+	if len(names) == 0 {
+		b.report.Add("site/css", 0, "holds no styles")
+	}
+	var all bytes.Buffer
+	for _, name := range names {
+		all.Write(b.minified(name, "site/"+name, b.read(name)))
+	}
+	b.bundle.Style = all.Len()
+	return b.hashed("style.css", all.Bytes())
+}
+
+// imports finds the neighbours that a module imports by name.
+var imports = regexp.MustCompile(`((?:\bfrom|^import|\bimport)\s*)["']\./([\w.-]+\.js)["']`)
+
+// scripts puts the page's script and the modules that it imports, and returns
+// the address of the page's script. A module's name holds its hash, so those
+// that it imports come first.
+func (b *builder) scripts() string {
+	done := map[string]string{} // path of each module by name, such as "page.js"
+	var put func(name string, from []string) string
+	put = func(name string, from []string) string {
+		if to, ok := done[name]; ok {
+			return to
+		}
+		file := "js/" + name
+		if slices.Contains(from, name) {
+			b.report.Add("site/"+file, 0, "imports itself, by way of "+strings.Join(from, ", "))
+			return name
+		}
+		content := b.read(file)
+		content = imports.ReplaceAllFunc(content, func(found []byte) []byte {
+			part := imports.FindSubmatch(found)
+			return []byte(string(part[1]) + `"./` + path.Base(put(string(part[2]), append(from, name))) + `"`)
+		})
+		content = b.minified(file, "site/"+file, content)
+		b.bundle.Script += len(content)
+		done[name] = b.hashed(name, content)
+		return done[name]
+	}
+	script := put("page.js", nil)
+
+	names, _ := fs.Glob(b.Site, "js/*.js")
+	for _, name := range names {
+		if name != workerFile && name != offlineFile && done[path.Base(name)] == "" {
+			b.report.Add("site/"+name, 0, "is imported by no script")
+		}
+	}
+	return script
+}
+
+// worker joins Go's glue and the worker's own script into one file: a worker
+// that loaded the glue by itself would need a policy of its own.
+func (b *builder) worker() string {
+	own := b.read(workerFile)
+	b.bundle.Script += len(b.minified(workerFile, "site/"+workerFile, own))
+	joined := slices.Concat([]byte(notice), b.Glue, []byte("\n"), own)
+	return b.hashed("worker.js", b.minified("worker.js", "site/"+workerFile, joined))
+}
+
+// icons puts the pictures of the site. They keep their names, because a
+// device keeps the address of an icon for long.
+func (b *builder) icons(first string) {
+	names, _ := fs.Glob(b.Site, "icons/*")
+	for _, name := range names {
+		if _, ok := server.Type(name); !ok {
+			b.report.Add("site/"+name, 0, "is of a kind that the server does not know")
+		}
+		b.put(name, b.minified(name, "site/"+name, b.read(name)))
+	}
+	if _, ok := b.bundle.Files[first]; !ok {
+		b.report.Add("site/"+first, 0, "is missing")
+	}
+}
+
+// manifest puts the web manifest, whose pictures and pages must be there.
+func (b *builder) manifest(name string) {
+	content := b.read(name)
+	if content == nil {
+		return
+	}
+	var m struct {
+		Start string `json:"start_url"`
+		Icons []struct {
+			Src string `json:"src"`
+		} `json:"icons"`
+	}
+	if err := json.Unmarshal(content, &m); err != nil {
+		b.report.Add("site/"+name, 0, "is no web manifest: "+err.Error())
+		return
+	}
+	if m.Start != "./" && m.Start != "." {
+		b.report.Add("site/"+name, 0, `start_url must be "./", so that the site works in any folder`)
+	}
+	if len(m.Icons) == 0 {
+		b.report.Add("site/"+name, 0, "names no icons")
+	}
+	for _, icon := range m.Icons {
+		if _, ok := b.bundle.Files[path.Clean(icon.Src)]; !ok {
+			b.report.Add("site/"+name, 0, "names the icon "+icon.Src+", which is missing")
+		}
+	}
+	b.put(name, b.minified(name, "site/"+name, content))
+}
