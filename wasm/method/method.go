@@ -1,0 +1,51 @@
+// Package method is the catalogue of every formula of the calculation, for the
+// method page, the guides' worked examples and the command line.
+package method
+
+import (
+	"slices"
+
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/evenness"
+	"evenrow/wasm/filter"
+	"evenrow/wasm/formula"
+	"evenrow/wasm/pipe"
+	"evenrow/wasm/pump"
+	"evenrow/wasm/water"
+)
+
+// A Chapter is the formulas of one noun of the trade.
+type Chapter struct {
+	Title    string
+	Formulas []*formula.Formula
+}
+
+// Chapters are all formulas in the order of the water's way.
+var Chapters = []Chapter{
+	{"Water", water.Formulas},
+	{"Tubing", pipe.Formulas},
+	{"Emitters", emitter.Formulas},
+	{"Pumps and taps", pump.Formulas},
+	{"Filters", filter.Formulas},
+	{"Evenness", evenness.Formulas},
+}
+
+// All returns every formula, chapter by chapter. Their names are unique.
+func All() []*formula.Formula {
+	var all []*formula.Formula
+	for _, c := range Chapters {
+		all = append(all, c.Formulas...)
+	}
+	return all
+}
+
+// Find returns the formula of a name, or nil.
+func Find(name string) *formula.Formula {
+	for _, c := range Chapters {
+		i := slices.IndexFunc(c.Formulas, func(f *formula.Formula) bool { return f.Name == name })
+		if i >= 0 {
+			return c.Formulas[i]
+		}
+	}
+	return nil
+}

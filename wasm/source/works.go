@@ -1,0 +1,33 @@
+package source
+
+// Works that formulas and check values come from.
+const (
+	Kell        = "Kell, J. Chem. Eng. Data 20 (1975) 97"
+	IAPWS       = "IAPWS SR6-08 (2011), properties of liquid water at 0.1 MPa"
+	MWH         = "Crittenden et al., MWH's Water Treatment, 3rd ed. (2012)"
+	Colebrook   = "Colebrook, J. Inst. Civ. Eng. 11 (1939) 133"
+	Clamond     = "Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665"
+	SwameeJain  = "Swamee and Jain, J. Hydraul. Div. ASCE 102 (1976) 657"
+	Churchill   = "Churchill, Chem. Eng. 84(24) (1977) 91"
+	Haaland     = "Haaland, J. Fluids Eng. 105 (1983) 89"
+	Blasius     = "Blasius, Forschungsarb. Ing.-Wes. 131 (1913)"
+	McKeon      = "McKeon, Swanson, Zagarola, Donnelly and Smits, J. Fluid Mech. 511 (2004) 41"
+	Zazueta     = "Zazueta et al., hydraulics tutorial, University of Florida IFAS"
+	Unesp       = "Study of head loss in polyethylene laterals and barbs, BIOENG (UNESP), article 19"
+	Cengel      = "Çengel and Cimbala, Fluid Mechanics: Fundamentals and Applications"
+	Munson      = "Munson, Young and Okiishi, Fundamentals of Fluid Mechanics"
+	Fox         = "Fox and McDonald, Introduction to Fluid Mechanics"
+	Daugherty   = "Daugherty and Franzini, Fluid Mechanics with Engineering Applications"
+	Streeter    = "Streeter and Wylie, Fluid Mechanics (1975)"
+	Keller      = "Keller and Bliesner, Sprinkle and Trickle Irrigation (1990)"
+	Christians  = "Christiansen, Univ. Calif. Bull. 670 (1942)"
+	Jensen      = "Jensen and Fratini, Agric. Eng. 38 (1957) 247"
+	Karmeli     = "Karmeli and Keller, Trickle Irrigation Design (1975)"
+	EP458       = "ASAE EP458, field evaluation of microirrigation systems"
+	Watters     = "Watters and Keller, Trickle irrigation tubing hydraulics, ASAE paper 78-2015 (1978)"
+	PlasticPipe = "Thermoplastic pipe design tables of the plastic-pipe trade"
+	NEH         = "USDA-NRCS National Engineering Handbook 623, chapter 7"
+	SP811       = "NIST Special Publication 811 (2008), appendix B"
+	Merkley     = "Merkley and Allen, Utah State University lecture notes (2004)"
+	Auburn      = "Auburn University Extension ANR-548"
+)
