@@ -12,11 +12,12 @@ import (
 // Check returns everything that is wrong with p, in the order of the page: how
 // many records each list has, every value that applies against its range, and
 // values against each other. A plan without errors can be worked out.
-func (p *Plan) Check() []Error { return p.check(nil) }
+func (p *Plan) Check() []Error { return p.CheckAlso(nil) }
 
-// check is Check for a plan of which some values could not be read: found holds
-// what is wrong with them, by path.
-func (p *Plan) check(found map[string]Error) []Error {
+// CheckAlso is [Plan.Check] for a plan of which some values could not be read:
+// found holds what is wrong with them, by path, and takes the place of their
+// own checks. What was found in fields that do not apply is left out.
+func (p *Plan) CheckAlso(found map[string]Error) []Error {
 	var errs []Error
 	for _, s := range sections {
 		if !s.Applies(p) {
@@ -45,7 +46,7 @@ func (p *Plan) check(found map[string]Error) []Error {
 				if e, bad := found[path]; bad {
 					errs = append(errs, e)
 				} else if problem := f.rangeProblem(p, i); problem != "" {
-					errs = append(errs, p.errorAt(f, i, problem))
+					errs = append(errs, f.ErrorAt(i, f.Typed(p, i), problem))
 				}
 			}
 			// Values are held against each other only where both are in
@@ -57,7 +58,7 @@ func (p *Plan) check(found map[string]Error) []Error {
 						continue
 					}
 					if problem := f.relation(p, i); problem != "" {
-						errs = append(errs, p.errorAt(f, i, problem))
+						errs = append(errs, f.ErrorAt(i, f.Typed(p, i), problem))
 					}
 				}
 			}
@@ -84,10 +85,10 @@ func (s *Section) countProblem(n int) string {
 	return "must be from " + strconv.Itoa(s.Min) + " to " + strconv.Itoa(s.Max) + " in number, not " + strconv.Itoa(n)
 }
 
-// errorAt is an error of a value that was read, so what was typed is that
-// value.
-func (p *Plan) errorAt(f *Field, i int, problem string) Error {
-	return Error{Path: Path(f, i), Label: f.errorLabel(i), Typed: f.Typed(p, i), Problem: problem}
+// ErrorAt returns an error about record i of the field, with what was typed
+// and a clause that says what is right.
+func (f *Field) ErrorAt(i int, typed, problem string) Error {
+	return Error{Path: Path(f, i), Label: f.errorLabel(i), Typed: typed, Problem: problem}
 }
 
 // errorLabel is the field's label with its section or record, because errors

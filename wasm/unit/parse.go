@@ -48,7 +48,7 @@ func ParseNumber(text string) (x float64, problem string) {
 	if err != nil || math.IsInf(x, 0) {
 		return 0, "must be a smaller number"
 	}
-	return x, ""
+	return x + 0, "" // which makes a negative zero a plain one
 }
 
 func unsign(s string) string {

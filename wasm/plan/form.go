@@ -1,0 +1,102 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+)
+
+// MaxForm is how many bytes of form data a draft may come from. The largest
+// plan takes less than half of it.
+const MaxForm = 64 << 10
+
+// ParseDraft reads form data, in the application/x-www-form-urlencoded format
+// of the URL standard. Of a name that comes twice the last counts. Data of more
+// than [MaxForm] bytes gives a draft whose Read says so.
+func ParseDraft(form string) Draft {
+	d := Draft{values: map[string]string{}}
+	if len(form) > MaxForm {
+		d.tooLarge = true
+		return d
+	}
+	for form != "" {
+		var pair string
+		pair, form, _ = strings.Cut(form, "&")
+		if name, value, _ := strings.Cut(pair, "="); name != "" {
+			d.values[unescape(name)] = unescape(value)
+		}
+	}
+	return d
+}
+
+// Encode returns the draft as form data: fields in the order of the page, then
+// everything else by name.
+func (d Draft) Encode() string {
+	var b strings.Builder
+	written := make(map[string]bool, len(d.values))
+	write := func(name string) {
+		value, has := d.values[name]
+		if !has || written[name] {
+			return
+		}
+		written[name] = true
+		if b.Len() > 0 {
+			b.WriteByte('&')
+		}
+		escape(&b, name)
+		b.WriteByte('=')
+		escape(&b, value)
+	}
+	d.each(func(f *Field, i int) { write(Path(f, i)) })
+	var rest []string
+	for name := range d.values {
+		if !written[name] {
+			rest = append(rest, name)
+		}
+	}
+	slices.Sort(rest)
+	for _, name := range rest {
+		write(name)
+	}
+	return b.String()
+}
+
+func unescape(s string) string {
+	if !strings.ContainsAny(s, "+%") {
+		return s
+	}
+	b := make([]byte, 0, len(s))
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		if c == '+' {
+			c = ' '
+		} else if c == '%' && i+2 < len(s) {
+			// A percent sign that starts no escape stands for itself.
+			if hi, lo := hexDigit(s[i+1]), hexDigit(s[i+2]); hi >= 0 && lo >= 0 {
+				c = byte(hi<<4 | lo)
+				i += 2
+			}
+		}
+		b = append(b, c)
+	}
+	return string(b)
+}
+
+func hexDigit(c byte) int {
+	return strings.IndexByte("0123456789abcdef", c|0x20)
+}
+
+func escape(b *strings.Builder, s string) {
+	const hex = "0123456789ABCDEF"
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || strings.IndexByte("*-._", c) >= 0:
+			b.WriteByte(c)
+		case c == ' ':
+			b.WriteByte('+')
+		default:
+			b.WriteByte('%')
+			b.WriteByte(hex[c>>4])
+			b.WriteByte(hex[c&15])
+		}
+	}
+}
