@@ -1,0 +1,65 @@
+// Package compile makes the WebAssembly program with the Go of this machine.
+package compile
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// Root returns the folder that holds go.mod, from any folder within it.
+func Root() (string, error) {
+	mod, err := run(".", nil, "env", "GOMOD")
+	if err != nil {
+		return "", err
+	}
+	if mod == "" || mod == os.DevNull {
+		return "", errors.New("run this inside the repository: there is no go.mod in this folder or above it")
+	}
+	return filepath.Dir(mod), nil
+}
+
+// Program compiles wasm/cmd/planner of the repository at root and returns it
+// with wasm_exec.js of the same Go, without which it does not run.
+//
+// Without -trimpath and -buildvcs=false the program would name this machine's
+// folders and the commit, so that every commit cost each reader a download.
+func Program(root string) (program, glue []byte, err error) {
+	dir, err := os.MkdirTemp("", "evenrow-")
+	if err != nil {
+		return nil, nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "planner.wasm")
+	if _, err := run(root, []string{"GOOS=js", "GOARCH=wasm", "GOFLAGS="}, "build", "-trimpath", "-buildvcs=false",
+		"-ldflags=-s -w", "-o", out, "./wasm/cmd/planner"); err != nil {
+		return nil, nil, err
+	}
+	if program, err = os.ReadFile(out); err != nil {
+		return nil, nil, err
+	}
+	goroot, err := run(root, nil, "env", "GOROOT")
+	if err != nil {
+		return nil, nil, err
+	}
+	glue, err = os.ReadFile(filepath.Join(goroot, "lib", "wasm", "wasm_exec.js"))
+	return program, glue, err
+}
+
+// run returns what the go command prints. The error holds what it complained
+// about.
+func run(dir string, env []string, args ...string) (string, error) {
+	cmd := exec.Command("go", args...)
+	cmd.Dir = dir
+	cmd.Env = append(cmd.Environ(), env...)
+	var complaints bytes.Buffer
+	cmd.Stderr = &complaints
+	out, err := cmd.Output()
+	if err != nil {
+		return "", errors.New("go " + strings.Join(args, " ") + ": " + err.Error() + "\n" + strings.TrimSpace(complaints.String()))
+	}
+	return strings.TrimSpace(string(out)), nil
+}
