@@ -214,16 +214,17 @@ func (r *reader) value(f *plan.Field, p *plan.Plan, i int) {
 			r.bad = true
 			return
 		}
-		*f.Int(p, i) = int(n)
-		// Numbers are read in the plan's units, which must be known by then.
+		// A choice that this version does not have must not be kept, even for
+		// a moment: the numbers that follow are read in the chosen units.
 		if f.Type == plan.Choice && (n < 0 || n >= int64(len(f.Options))) {
 			r.bad = true
-			*f.Int(p, i) = 0
+			return
 		}
+		*f.Int(p, i) = int(n)
 	default:
 		x := r.real()
 		if x.decimal == "" {
-			*f.Number(p, i) = x.double
+			*f.Number(p, i) = x.double + 0 // no negative zero
 			return
 		}
 		shown, err := strconv.ParseFloat(x.decimal, 64)
