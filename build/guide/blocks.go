@@ -195,7 +195,7 @@ func (r *reading) box(n *ast.Blockquote) {
 		case !known:
 			r.problem(segment.Start, "there is no caution "+name+" in content/cautions")
 		}
-		before = c.open()
+		before = `<div class="caution" role="note">` + "\n" + c.Inner()
 	default:
 		r.problem(segment.Start, "there is no box "+mark+"; there are [!NOTE] and [!CAUTION]")
 	}
@@ -206,12 +206,10 @@ func (r *reading) box(n *ast.Blockquote) {
 	n.Parent().ReplaceChild(n.Parent(), n, m)
 }
 
-// open is the caution as it stands in a page, but for its end, so that the
-// author can add to it.
-func (c Caution) open() string {
-	return `<div class="note note--caution" role="note">` + "\n" +
-		`<p class="note__title">` + html.EscapeString(c.Title) + "</p>\n" + c.HTML +
-		`<p class="note__source">` + html.EscapeString(c.Source) + "</p>\n"
+// Inner is what stands in the caution's box: hazard, text and source.
+func (c Caution) Inner() string {
+	return `<p class="caution__title">` + html.EscapeString(c.Title) + "</p>\n" + c.HTML +
+		`<p class="caution__source">` + html.EscapeString(c.Source) + "</p>\n"
 }
 
 // dropLine takes what stands before the offset out of a paragraph.

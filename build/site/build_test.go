@@ -29,7 +29,7 @@ func small() Source {
 <script type="module" src="{{.Script}}"></script></head><body>
 <nav>{{range .Nav}}<a href="{{.Href}}"{{if .Here}} aria-current="page"{{end}}>{{.Title}}</a>{{end}}</nav>
 {{template "main" .}}</body></html>{{end}}`),
-			"templates/index.html":   file(`{{define "main"}}<main><h1>Plan</h1><div id="answer">{{index .Fragments "answer"}}</div>{{range .Cautions}}<p>{{.Title}}</p>{{end}}</main>{{end}}`),
+			"templates/index.html":   file(`{{define "main"}}<main><h1>Plan</h1><div id="answer">{{index .Fragments "answer"}}</div>{{range .Cautions}}<template data-for="{{.Name}}">{{.Inner}}</template>{{end}}</main>{{end}}`),
 			"templates/guide.html":   file(`{{define "main"}}<main><h1>{{.Title}}</h1>{{.Body}}{{range .Contents}}<a href="{{.Href}}">{{.Title}}</a>{{end}}{{with .After}}<a href="{{.Href}}">Next</a>{{end}}</main>{{end}}`),
 			"css/b.css":              file("@layer base { b { color: light-dark(#000, #fff); } }"),
 			"css/a.css":              file("@layer tokens, base;"),
@@ -49,7 +49,9 @@ func small() Source {
 		Program: []byte("\x00asm"),
 		Glue:    []byte("globalThis.Glue = class {};"),
 		Tool: Tool{
-			Start:  func() map[string]string { return map[string]string{"answer": `<p>Yes. <a href="#p=2">Change</a></p>`} },
+			Start: func() map[string]string {
+				return map[string]string{"answer": `<p>Yes. <a href="#p=2">Change</a></p><div class="caution" data-caution="blades"></div>`}
+			},
 			Guides: guide.Tools{Plan: func(_, _ string) (string, error) { return "", errors.New("no plans here") }},
 			Names:  []Name{{From: "field rows.spacing", Guide: "pump#reading", Caution: "blades"}},
 			IsPlan: func(fragment string) bool { return strings.HasPrefix(fragment, "p=") },
@@ -195,7 +197,7 @@ func TestScriptsNameTheirNeighboursByHash(t *testing.T) {
 func TestPages(t *testing.T) {
 	files := build(t, small()).Files
 	for name, want := range map[string][]string{
-		"index.html":  {`<a href="./" aria-current="page">Planner</a>`, `<p>Yes. <a href="#p=2">`, "<p>Knives</p>", policy.TrustedTypes},
+		"index.html":  {`<a href="./" aria-current="page">Planner</a>`, `<p>Yes. <a href="#p=2">`, `data-caution="blades"><p class="caution__title">Knives</p>`, `<template data-for="blades"><p class="caution__title">Knives</p>`, policy.TrustedTypes},
 		"guides.html": {`<a href="guides.html" aria-current="page">Guides</a>`, "<h1>Guides</h1>"},
 		"rows.html":   {"Cut away from you.", `href="pump.html#reading"`, `<a href="pump.html">Next</a>`, `<a href="#one">One</a>`},
 		"404.html":    {`href="/guides.html"`, `href="/assets/style-`, `src="/assets/page-`, `href="/icons/icon.svg"`},

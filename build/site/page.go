@@ -45,15 +45,16 @@ type Index struct {
 	// element that holds each.
 	Fragments map[string]template.HTML
 
-	Cautions []Caution // every caution, by name
+	// Cautions is every caution, by name. In Fragments each element with
+	// data-caution="NAME" is filled already; the script fills those that come
+	// later.
+	Cautions []Caution
 }
 
 // A Caution is a warning that stands beside whatever it concerns.
 type Caution struct {
-	Name   string // such as "electricity"
-	Title  string // the hazard
-	Source string
-	Text   template.HTML // in paragraphs
+	Name  string        // such as "electricity"
+	Inner template.HTML // what stands in its box: hazard, text and source
 }
 
 // A Guide is what site/templates/guide.html is given. The list of guides and

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"html/template"
 	"io/fs"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -31,10 +32,10 @@ func (b *builder) render(frame Page, guides []*guide.Guide, cautions map[string]
 	home.Summary = "Plan drip irrigation for crops in soilless media: whether every plant gets its water, why, and what would help."
 	home.Nav = here(frame.Nav, "./")
 	for id, fragment := range b.Tool.Start() {
-		home.Fragments[id] = template.HTML(fragment)
+		home.Fragments[id] = template.HTML(b.fill(fragment, cautions))
 	}
 	for _, c := range cautions {
-		home.Cautions = append(home.Cautions, Caution{c.Name, c.Title, c.Source, template.HTML(c.HTML)})
+		home.Cautions = append(home.Cautions, Caution{c.Name, template.HTML(c.Inner())})
 	}
 	slices.SortFunc(home.Cautions, func(a, b Caution) int { return cmp.Compare(a.Name, b.Name) })
 	b.page(indexPage, "site/templates/index.html", index, home)
@@ -70,6 +71,22 @@ func (b *builder) render(frame Page, guides []*guide.Guide, cautions map[string]
 	lost.Summary = "The address is mistyped, or the page has moved."
 	lost.Body = "<p>The address may be mistyped, or the page has moved. The planner and all guides are here:</p>"
 	b.page(missingPage, "site/templates/guide.html", prose, lost)
+}
+
+// boxes finds the places for cautions that the views leave, because the texts
+// are no part of the program.
+var boxes = regexp.MustCompile(`(<[a-z]+ [^<>]*\bdata-caution="([^"]*)"[^<>]*>)(</)`)
+
+// fill puts cautions in their places.
+func (b *builder) fill(fragment string, cautions map[string]guide.Caution) string {
+	return boxes.ReplaceAllStringFunc(fragment, func(box string) string {
+		part := boxes.FindStringSubmatch(box)
+		c, ok := cautions[part[2]]
+		if !ok {
+			b.report.Add("wasm/view", 0, "leaves a place for the caution "+part[2]+", which is not in content/cautions")
+		}
+		return part[1] + c.Inner() + part[3]
+	})
 }
 
 // here marks the page itself among the links.
