@@ -119,6 +119,9 @@ var (
 func ParseQuantity(text string, kind Kind) (float64, error) {
 	s := strings.TrimSpace(text)
 	n := numberLen(s)
+	if n == 0 {
+		n = len(s) // so that what stands there is called no number, not missing
+	}
 	x, problem := ParseNumber(s[:n])
 	if problem != "" {
 		return 0, errors.New(problem)

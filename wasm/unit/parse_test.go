@@ -1,0 +1,190 @@
+package unit
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+func TestParseNumber(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want float64
+	}{
+		{"12.5", 12.5},
+		{" 12.5\t", 12.5},
+		{"\u00a012.5\u00a0", 12.5}, // no-break spaces, as copied from the page
+		{"12,5", 12.5},
+		{"0,333", 0.333},
+		{"12,3456", 12.3456},
+		{"1234,567", 1234.567},
+		{"1.000", 1},
+		{".5", 0.5},
+		{"5.", 5},
+		{"-1.6", -1.6},
+		{"−1.6", -1.6}, // the page's own minus sign
+		{"+3", 3},
+		{"1e3", 1000},
+		{"1.5E-2", 0.015},
+		{"1e-999", 0},
+		{"-0", 0},
+	} {
+		got, problem := ParseNumber(c.text)
+		if problem != "" || got != c.want || math.Signbit(got) != math.Signbit(c.want) {
+			t.Errorf("%q reads as %g, %q; want %g", c.text, got, problem, c.want)
+		}
+	}
+}
+
+func TestParseNumberRefuses(t *testing.T) {
+	const noNumber = "must be a number, such as 12.5"
+	const marks = "must be written without marks between thousands, such as 1000.5"
+	for _, c := range []struct{ text, want string }{
+		{"", "is missing"},
+		{"  ", "is missing"},
+		{"ten", noNumber},
+		{"12 m", noNumber},
+		{"1 000", noNumber},
+		{"--1", noNumber},
+		{"+-1", noNumber},
+		{"1-2", noNumber},
+		{".", noNumber},
+		{"e5", noNumber},
+		{"1e", noNumber},
+		{"1e+", noNumber},
+		{"1e5.5", noNumber},
+		{"1e5e5", noNumber},
+		{"0x10", noNumber},
+		{"1_000", noNumber},
+		{"inf", noNumber},
+		{"Infinity", noNumber},
+		{"NaN", noNumber},
+		{"1'000", noNumber},
+		{"1,000.5", marks},
+		{"1.000,5", marks},
+		{"1,000,000", marks},
+		{"1.000.000", marks},
+		{"1,000", "may mean 1000 or 1.000: write one of these"},
+		{"-13,600", "may mean 13600 or 13.600: write one of these"},
+		{"1e999", "must be a smaller number"},
+		{strings.Repeat("1", 41), "must be a number of at most 40 characters"},
+	} {
+		if got, problem := ParseNumber(c.text); problem != c.want || got != 0 {
+			t.Errorf("%q reads as %g, %q; want %q", c.text, got, problem, c.want)
+		}
+	}
+}
+
+func TestParseQuantity(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		kind Kind
+		want float64
+	}{
+		{"2 L/h", EmitterFlow, 2 / 3.6e6},
+		{"2L/h", EmitterFlow, 2 / 3.6e6},
+		{"2 l/h", EmitterFlow, 2 / 3.6e6},
+		{"0.5 gph", EmitterFlow, Of(EmitterFlow, US).ToInner(0.5)},
+		{"13.6 mm", Bore, 0.0136},
+		{"13,6 mm", Bore, 0.0136},
+		{"0.520 in", Bore, 0.520 * 254 / 10000},
+		{"1.36 cm", Bore, 1.36 / 100},
+		{"15 psi", Pressure, Of(Pressure, US).ToInner(15)},
+		{"1.03 bar", Pressure, 103000},
+		{"50 kPa", Pressure, 50000},
+		{"50 Pa", Pressure, 50},
+		{"-1.6 m", Head, -1.6},
+		{"−1.6 m", Head, -1.6},
+		{"10 ft", Head, 3.048},
+		{"1e-3 m3/s", Flow, 1e-3},
+		{"1e-3 m³/s", Flow, 1e-3},
+		{"20 L/min", Flow, 20.0 / 60000},
+		{"10 gpm", Flow, Of(Flow, US).ToInner(10)},
+		{"20 °C", Temperature, 20},
+		{"68 F", Temperature, 20},
+		{"90 %", Share, 0.9},
+		{"90%", Share, 0.9},
+		{"130 µm", Opening, 130e-6},
+		{"130 um", Opening, 130e-6},
+		{"0.13 mm", Opening, 0.13 / 1000},
+		{"1 hp", Power, 745.69987158227022},
+		{"3 min", Duration, 180},
+		{"1.0034 mm2/s", Viscosity, 1.0034 / 1e6},
+		{"998.2 kg/m3", Density, 998.2},
+		{"0.0136", Bore, 0.0136},
+		{"40", Count, 40},
+		{"1.5e5", None, 1.5e5},
+	} {
+		got, err := ParseQuantity(c.text, c.kind)
+		// A factor of two steps may be a last digit off the constant.
+		if err != nil || math.Abs(got-c.want) > 4e-16*math.Abs(c.want) {
+			t.Errorf("%q of kind %d reads as %g, %v; want %g", c.text, c.kind, got, err, c.want)
+		}
+	}
+	for _, c := range []struct {
+		text string
+		kind Kind
+		want string
+	}{
+		{"", Head, "is missing"},
+		{"L/h", EmitterFlow, "must be a number, such as 12.5"},
+		{"2 bar", Head, `must be in m or ft, not in "bar"`},
+		{"2 m", Share, `must be in %, not in "m"`},
+		{"2 m", Count, "must be a number without a unit"},
+		{"1,000 mm", Bore, "may mean 1000 or 1.000: write one of these"},
+		{"1e308 kPa", Pressure, "must be a smaller number"},
+		{"0x10 mm", Bore, `must be in mm or in, not in "x10 mm"`},
+	} {
+		if got, err := ParseQuantity(c.text, c.kind); err == nil || err.Error() != c.want {
+			t.Errorf("%q of kind %d reads as %g, %v; want %q", c.text, c.kind, got, err, c.want)
+		}
+	}
+}
+
+// strconv is the outside judge: what we accept it reads alike, save commas and
+// the page's minus sign.
+func FuzzParseNumber(f *testing.F) {
+	for _, s := range []string{"12.5", "1,000", "1e5", "−3", "0x1p-2", "1_0", "inf", "\xff", "1e400", ",5"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		x, problem := ParseNumber(s)
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			t.Fatalf("%q reads as %g", s, x)
+		}
+		if problem != "" {
+			if x != 0 {
+				t.Fatalf("%q reads as %g with a problem", s, x)
+			}
+			return
+		}
+		plain := strings.NewReplacer(",", ".", "−", "-").Replace(strings.TrimSpace(s))
+		if want, err := strconv.ParseFloat(plain, 64); err != nil || want != x {
+			t.Fatalf("%q reads as %g, want %g, %v", s, x, want, err)
+		}
+	})
+}
+
+func FuzzParseQuantity(f *testing.F) {
+	f.Add("2 L/h", uint8(EmitterFlow))
+	f.Add("1e", uint8(Head))
+	f.Add("−e−", uint8(Head))
+	f.Fuzz(func(t *testing.T, s string, k uint8) {
+		v, err := ParseQuantity(s, Kind(k)%kinds)
+		if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
+			t.Fatalf("%q reads as %g", s, v)
+		}
+		// What is printed for typing reads back.
+		if err == nil {
+			kind := Kind(k) % kinds
+			text := Exact(kind, US, v) + " " + Of(kind, US).Symbol
+			if len(text) > MaxNumber {
+				return
+			}
+			if w, err := ParseQuantity(text, kind); err != nil || math.Abs(w-v) > 1e-8*math.Max(math.Abs(v), 1e-6) && kind != Temperature {
+				t.Fatalf("%q is %g, printed %q, which reads as %g, %v", s, v, text, w, err)
+			}
+		}
+	})
+}
