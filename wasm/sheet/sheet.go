@@ -52,6 +52,8 @@ const (
 	OverRating   // Value: head at shut-off, Limit: tubing's rating as head
 	OutsidePlace // a row is longer or further out than the place. Value, Limit: m
 	SmallTank    // the tank holds less than one hour of flow. Value: hours
+	Fouled       // once the filter is due for cleaning, Count emitters run below their range. Value: margin, negative
+	Unsolved     // the flows did not settle
 )
 
 // A Fix is a change that turns the answer into a yes, or as near as it gets.
@@ -119,6 +121,7 @@ type ZoneResult struct {
 	Emitters                         int
 	Below, Above                     int // emitters open but below or above their range
 	Budget                           []Loss
+	Fouled                           float64 // m, the least margin once the filter is due for cleaning; Margin without a filter
 	LeadSpeed, HeaderSpeed, RowSpeed float64 // m/s, largest
 }
 

@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+	"evenrow/wasm/pipe"
+)
+
+// budget follows the water from the source to the zone's worst emitter and
+// says what its head is spent on. The heads of all lines add up to the head
+// that the source gives.
+func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
+	runs := make([]float64, len(l.Plan.Runs))
+	var inFilter, header, row, fittings float64
+	node := l.Plants[z.Worst].Node
+	for _, k := range l.Path(node) {
+		link := &n.Links[k]
+		lost := z.Solution.Head[link.From] - z.Solution.Head[link.To]
+		st := &l.Stretches[l.StretchOf(k)]
+		if link.Law == nil {
+			at := atFittings(link, lost, z.Solution.Flow[k])
+			fittings += at
+			lost -= at
+		}
+		switch st.Kind {
+		case layout.RunOf:
+			runs[st.Index] += lost
+		case layout.Filter:
+			inFilter += lost
+		case layout.HeaderOf:
+			header += lost
+		case layout.RowOf, layout.Between:
+			row += lost
+		}
+		// A gravity tank's regulator is the only source with a law and no
+		// curve; what it takes away counts with the fittings.
+		if st.Kind == layout.Source && l.Curve == nil {
+			fittings += lost
+		}
+	}
+	e := &n.Emitters[n.Nodes[node].Emitter]
+	lines := make([]Loss, 0, len(runs)+8)
+	lines = append(lines, Loss{Kind: Lift, Head: n.Nodes[node].Z})
+	for i, h := range runs {
+		lines = append(lines, Loss{InRun, i, h})
+	}
+	reserve := l.Plan.Limits.Reserve
+	return append(lines,
+		Loss{Kind: InFilter, Head: inFilter},
+		Loss{Kind: InHeader, Head: header},
+		Loss{InRow, l.Plants[z.Worst].Row, row},
+		Loss{Kind: InFittings, Head: fittings},
+		Loss{Kind: Needed, Head: e.Lowest},
+		Loss{Kind: Reserve, Head: reserve},
+		Loss{Kind: Spare, Head: z.Margin - reserve},
+	)
+}
+
+// atFittings returns how much of the head lost in a length of tubing is lost
+// at fittings and emitter barbs, not to friction.
+func atFittings(link *network.Link, lost, flow float64) float64 {
+	local := pipe.LocalHead(link.K, pipe.Velocity(flow, link.Bore))
+	if lost < 0 {
+		local = -local
+	}
+	if link.Extra > 0 {
+		local += (lost - local) * link.Extra / (link.Length + link.Extra)
+	}
+	return local
+}

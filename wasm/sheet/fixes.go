@@ -1,0 +1,318 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/network"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
+)
+
+// most is how many fixes are offered.
+const most = 4
+
+// fixes looks for single changes that turn the answer into a yes. Each is
+// tried on a copy of the plan, which is worked out again. Where none is
+// enough, the pump or the tap that the plan needs is named all the same.
+func fixes(s *Sheet) []Fix {
+	t := trial{s: s}
+	t.supply()
+	t.wider()
+	t.middle()
+	t.zones()
+	t.regulator()
+	t.filter()
+	t.emitters()
+	solving := slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Solves })
+	kept := t.fixes[:0]
+	for _, f := range t.fixes {
+		if f.Solves || !solving {
+			kept = append(kept, f)
+		}
+	}
+	return kept[:min(len(kept), most)]
+}
+
+// A trial is the search for fixes of one sheet.
+type trial struct {
+	s     *Sheet
+	fixes []Fix
+}
+
+// has says whether the sheet has a finding of one of the kinds.
+func (t *trial) has(kinds ...FindingKind) bool {
+	return slices.ContainsFunc(t.s.Findings, func(f Finding) bool { return slices.Contains(kinds, f.Kind) })
+}
+
+// thirsty says whether some emitter lacks head.
+func (t *trial) thirsty() bool {
+	return t.has(NeverOpen, Unsteady, BelowRange, ShortReserve, Fouled)
+}
+
+// try works the plan out with a change made to it, and returns whether the
+// answer is yes.
+func (t *trial) try(change func(p *plan.Plan)) (*plan.Plan, bool) {
+	p := t.s.Plan.Clone()
+	change(p)
+	return p, solves(p)
+}
+
+// supply names the pump, the height of the tank or the pressure of the tap
+// that the plan needs.
+func (t *trial) supply() {
+	if !t.thirsty() {
+		return
+	}
+	head, flow, ok := duty(t.s)
+	if !ok {
+		return
+	}
+	switch t.s.Plan.Supply.Kind {
+	case plan.GravityTank:
+		rise := roundUp(head-t.s.Layout.Network.Head, 0.05)
+		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
+			t.fixes = append(t.fixes, Fix{Kind: RaiseTank, Value: rise, Solves: ok, Plan: p})
+		}
+	case plan.Mains:
+		pressure := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
+		flow = roundUp(flow, 1e-3/600)
+		_, ok := t.try(func(p *plan.Plan) {
+			static, wide := through(pressure, flow)
+			p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = static, wide, 0
+		})
+		t.fixes = append(t.fixes, Fix{Kind: MorePressure, Value: pressure, Flow: flow, Solves: ok})
+	default:
+		head, flow = roundUp(head, 0.1), roundUp(flow, 1e-3/600)
+		_, ok := t.try(func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
+			p.Supply.ShutOff, p.Supply.MaxFlow = through(head, flow)
+		})
+		t.fixes = append(t.fixes, Fix{Kind: NewPump, Value: head, Flow: flow, Solves: ok})
+	}
+}
+
+// through returns the shut-off head and the greatest flow of a pump, or a tap,
+// whose parabola passes through the given point at four fifths of its shut-off
+// head, about where small pumps are meant to run (common practice, no source).
+func through(head, flow float64) (shutOff, maxFlow float64) {
+	return head / 0.8, flow / math.Sqrt(0.2)
+}
+
+// duty returns the head in m above its own level, and the flow in m³/s, that
+// the supply must give so that in every zone every emitter has its lowest and
+// the reserve, also once the filter is due for cleaning.
+func duty(s *Sheet) (head, flow float64, ok bool) {
+	l := s.Layout
+	fouling := l.Network.Water.HeadOf(s.Plan.Filter.Fouling)
+	for i := range s.Zones {
+		zone := s.Zones[i].Zone
+		clean, q, ok := dutyWith(s, zone, 0, s.Plan.Limits.Reserve)
+		if !ok {
+			return 0, 0, false
+		}
+		head, flow = max(head, clean), max(flow, q)
+		if l.FilterLink >= 0 && fouling > 0 {
+			dirty, q, ok := dutyWith(s, zone, fouling, 0)
+			if !ok {
+				return 0, 0, false
+			}
+			head, flow = max(head, dirty), max(flow, q)
+		}
+	}
+	return head, flow, true
+}
+
+// dutyWith returns the duty of one zone with a filter that loses extra m more
+// at its rated flow, and with a reserve in m. More head at the source gives
+// every emitter at most as much more, so raising the source by what the worst
+// lacks comes nearer each time and never too far.
+func dutyWith(s *Sheet, zone int, extra, reserve float64) (head, flow float64, ok bool) {
+	l := s.Layout
+	open := slices.Repeat([]bool{true}, len(l.Points))
+	for range 200 {
+		n := l.Fouled(held(l, zone, head), extra)
+		solver, err := network.NewSolver(n)
+		if err != nil {
+			return 0, 0, false
+		}
+		sol, _, err := solver.Hold(open)
+		if err != nil {
+			return 0, 0, false
+		}
+		least, _ := margin(l, n, sol)
+		lacks := reserve - least
+		if math.Abs(lacks) < 1e-3 {
+			return head, sol.Total, true
+		}
+		if head += lacks; !(head < 1000) {
+			return 0, 0, false // no pump for gardens goes there
+		}
+	}
+	return 0, 0, false
+}
+
+// wider tries the next sizes of tubing for the lead, the header and the rows.
+func (t *trial) wider() {
+	p := t.s.Plan
+	if t.thirsty() || t.has(Uneven, FastLead) {
+		t.widen(WiderLead, false, p.Runs[0].Tube, p.Runs[0].Bore, func(p *plan.Plan, tube int) {
+			for i := range p.Runs {
+				p.Runs[i].Tube = tube
+			}
+		})
+		if p.Header.Layout == plan.HeaderAndRows && len(p.Rows) > 1 {
+			t.widen(WiderHeader, false, p.Header.Tube, p.Header.Bore, func(p *plan.Plan, tube int) {
+				p.Header.Tube = tube
+			})
+		}
+	}
+	if t.thirsty() || t.has(Uneven) {
+		t.widen(WiderRows, true, p.Rows[0].Tube, p.Rows[0].Bore, func(p *plan.Plan, tube int) {
+			for i := range p.Rows {
+				p.Rows[i].Tube = tube
+			}
+		})
+	}
+}
+
+// widen tries the wider tubes of the catalogue, of the trade's family that the
+// plan's units belong to. The widest loses least, so if that is not enough none
+// is; else the narrowest that is enough is kept.
+func (t *trial) widen(kind FixKind, row bool, tube int, bore float64, set func(p *plan.Plan, tube int)) {
+	if tube != catalogue.Custom {
+		bore = catalogue.Tubes[tube].Bore
+	}
+	var sizes []int
+	for i := range catalogue.Tubes {
+		c := &catalogue.Tubes[i]
+		if i != catalogue.Custom && c.Bore > bore && c.Row == row && c.Metric() == (t.s.Plan.Units == unit.Metric) {
+			sizes = append(sizes, i)
+		}
+	}
+	slices.SortFunc(sizes, func(a, b int) int { return int(1e6 * (catalogue.Tubes[a].Bore - catalogue.Tubes[b].Bore)) })
+	if len(sizes) == 0 {
+		return
+	}
+	if _, ok := t.try(func(p *plan.Plan) { set(p, sizes[len(sizes)-1]) }); !ok {
+		return
+	}
+	for _, size := range sizes {
+		if p, ok := t.try(func(p *plan.Plan) { set(p, size) }); ok {
+			t.fixes = append(t.fixes, Fix{Kind: kind, Index: size, Solves: true, Plan: p})
+			return
+		}
+	}
+}
+
+// middle tries to feed the header in its middle.
+func (t *trial) middle() {
+	h := t.s.Plan.Header
+	if h.Layout != plan.HeaderAndRows || h.Feed != plan.FeedEnd || len(t.s.Plan.Rows) < 3 {
+		return
+	}
+	if p, ok := t.try(func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle }); ok {
+		t.fixes = append(t.fixes, Fix{Kind: MiddleFeed, Solves: true, Plan: p})
+	}
+}
+
+// zones tries to water the rows in more zones, of rows that stand together and
+// draw about the same.
+func (t *trial) zones() {
+	p := t.s.Plan
+	if p.Header.Layout != plan.HeaderAndRows || !(t.thirsty() || t.has(Uneven, FastLead, OffCurve)) {
+		return
+	}
+	most := min(len(p.Rows), plan.MaxZones)
+	for n := len(t.s.Zones) + 1; n <= most; n++ {
+		if p, ok := t.try(func(p *plan.Plan) { split(p, n) }); ok {
+			t.fixes = append(t.fixes, Fix{Kind: MoreZones, Index: n, Solves: true, Plan: p})
+			return
+		}
+	}
+}
+
+// split puts a plan's rows into n zones, at most one a row.
+func split(p *plan.Plan, n int) {
+	demand := func(r *plan.Row) float64 {
+		return float64(r.Plants*r.PerPlant) * p.Emitters[r.Emitter].Flow
+	}
+	total := 0.0
+	for i := range p.Rows {
+		total += demand(&p.Rows[i])
+	}
+	before, zone := 0.0, 0
+	for i := range p.Rows {
+		d := demand(&p.Rows[i])
+		// By the middle of its draw, but no zone may be left without a row.
+		want := int(float64(n) * (before + d/2) / total)
+		zone = min(max(zone, want, n-len(p.Rows)+i), zone+1, n-1)
+		if i == 0 {
+			zone = 0
+		}
+		p.Rows[i].Zone = zone + 1
+		before += d
+	}
+}
+
+// regulator tries a pressure regulator where there is too much pressure.
+func (t *trial) regulator() {
+	if !t.has(AboveRange, OverRating) {
+		return
+	}
+	head, _, ok := duty(t.s)
+	if !ok {
+		return
+	}
+	w := t.s.Layout.Network.Water
+	set := roundUp(w.PressureHead(head), 1e4)
+	if p, ok := t.try(func(p *plan.Plan) { p.Supply.Regulator = set }); ok {
+		t.fixes = append(t.fixes, Fix{Kind: AddRegulator, Value: set, Solves: true, Plan: p})
+	}
+}
+
+// filter tries to clean the filter sooner.
+func (t *trial) filter() {
+	f := t.s.Plan.Filter
+	if t.has(Fouled) {
+		worst := math.Inf(1)
+		for i := range t.s.Zones {
+			z := &t.s.Zones[i]
+			if taken := z.Margin - z.Fouled; taken > 0 {
+				worst = min(worst, z.Margin/taken)
+			}
+		}
+		sooner := f.Fouling * worst * 0.95 // what the filter takes is not quite in proportion
+		if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
+			t.fixes = append(t.fixes, Fix{Kind: CleanerFilter, Value: sooner, Solves: true, Plan: p})
+		}
+	}
+}
+
+// emitters looks for emitters that make do with the pressure there is.
+func (t *trial) emitters() {
+	if !t.thirsty() {
+		return
+	}
+	crit := &t.s.Zones[t.s.Critical]
+	w := t.s.Layout.Network.Water
+	worst := t.s.Layout.Plants[crit.Worst].Row
+	e := t.s.Plan.Rows[worst].Emitter
+	lowest := w.HeadOf(t.s.Plan.Emitters[e].Lowest)
+	spare := max(t.s.Plan.Limits.Reserve, crit.Margin-crit.Fouled)
+	wanted := math.Floor(w.PressureHead(lowest+crit.Margin-spare)/5e3) * 5e3
+	if wanted < 1e4 || t.s.Plan.Emitters[e].Kind != plan.Compensating {
+		return
+	}
+	share := wanted / t.s.Plan.Emitters[e].Lowest
+	if _, ok := t.try(func(p *plan.Plan) {
+		c := &p.Emitters[e]
+		c.Lowest, c.Opens, c.Closes = wanted, c.Opens*share, c.Closes*share
+	}); ok {
+		t.fixes = append(t.fixes, Fix{Kind: LowerEmitters, Value: wanted, Solves: true})
+	}
+}
+
+// roundUp returns the least multiple of step that is at least x.
+func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }

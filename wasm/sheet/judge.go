@@ -1,0 +1,222 @@
+package sheet
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+	"evenrow/wasm/plan"
+)
+
+// verdictOf is the verdict that a finding leads to by itself; those not named
+// are advice and leave it at Yes.
+var verdictOf = [...]Verdict{
+	PowerOnly:    Cannot,
+	Unsolved:     Cannot,
+	NeverOpen:    No,
+	Unsteady:     No,
+	BelowRange:   Nearly,
+	AboveRange:   Nearly,
+	ShortReserve: Nearly,
+	Uneven:       Nearly,
+	FastLead:     Nearly,
+	OffCurve:     Nearly,
+	OverRating:   Nearly,
+	Fouled:       Nearly,
+}
+
+// FilterShare is the largest opening of a filter as a share of the smallest
+// passage of the emitters: a seventh. Books say a seventh to a tenth, makers
+// a sixth (common practice, no source); the maker's data sheet comes first.
+const FilterShare = 1.0 / 7
+
+// find adds a finding, or widens the one of its kind from another zone.
+func (s *Sheet) find(f Finding) {
+	for i := range s.Findings {
+		old := &s.Findings[i]
+		if old.Kind != f.Kind {
+			continue
+		}
+		f.Count += old.Count
+		if math.Abs(f.Value-f.Limit) > math.Abs(old.Value-old.Limit) {
+			*old = f
+		}
+		old.Count = f.Count
+		return
+	}
+	s.Findings = append(s.Findings, f)
+}
+
+// sortFindings puts the gravest findings first and takes the verdict from the
+// first.
+func (s *Sheet) sortFindings() {
+	slices.SortStableFunc(s.Findings, func(a, b Finding) int {
+		return cmp.Or(-cmp.Compare(verdictOf[a.Kind], verdictOf[b.Kind]), cmp.Compare(a.Kind, b.Kind))
+	})
+	if len(s.Findings) > 0 {
+		s.Verdict = verdictOf[s.Findings[0].Kind]
+	}
+}
+
+// judgeZone finds what is wrong with one zone's water.
+func (s *Sheet) judgeZone(z *ZoneResult) {
+	s.judgeEmitters(z)
+	limits := &s.Plan.Limits
+	shut := z.Open < z.Emitters
+	if !shut && z.Below == 0 {
+		if z.Margin < limits.Reserve {
+			s.find(Finding{Kind: ShortReserve, Row: -1, Value: z.Margin, Limit: limits.Reserve, Zone: z.Zone})
+		}
+		if z.Fouled < 0 {
+			s.find(Finding{Kind: Fouled, Row: -1, Value: z.Fouled, Zone: z.Zone})
+		}
+	}
+	if !shut && z.Even.EU < limits.Evenness {
+		s.find(Finding{Kind: Uneven, Row: -1, Value: z.Even.EU, Limit: limits.Evenness, Zone: z.Zone})
+	}
+	if v := max(z.LeadSpeed, z.HeaderSpeed); v > limits.Speed {
+		s.find(Finding{Kind: FastLead, Row: -1, Value: v, Limit: limits.Speed, Zone: z.Zone})
+	}
+	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow() {
+		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
+	}
+	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < 3600*z.Flow {
+		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow / 3600, Limit: 1, Zone: z.Zone})
+	}
+}
+
+// judgeEmitters finds the zone's emitters that are shut or out of range.
+func (s *Sheet) judgeEmitters(z *ZoneResult) {
+	l := s.Layout
+	for i := range l.Plants {
+		p := &l.Plants[i]
+		if l.ZoneOf(p.Row) != z.Zone {
+			continue
+		}
+		node := &l.Network.Nodes[p.Node]
+		e := &l.Network.Emitters[node.Emitter]
+		h := z.Solution.Head[p.Node] - node.Z
+		f := Finding{Count: int(node.Count), Row: p.Row, Plant: p.Number, Value: h, Zone: z.Zone}
+		switch state := e.State(h); {
+		case !z.Solution.Open[p.Node] && h < e.Opens, z.Solution.Open[p.Node] && h <= 0:
+			f.Kind, f.Limit = NeverOpen, e.Opens
+			s.findBest(f)
+			continue
+		case !z.Solution.Open[p.Node]:
+			f.Kind, f.Limit = Unsteady, e.Closes
+		case state == emitter.Below:
+			f.Kind, f.Limit = BelowRange, e.Lowest
+		case state == emitter.Above:
+			f.Kind, f.Limit = AboveRange, e.Highest
+		default:
+			continue
+		}
+		s.find(f)
+	}
+}
+
+// findBest adds a finding that keeps the value nearest to its limit: of the
+// emitters that never open, the one that comes closest.
+func (s *Sheet) findBest(f Finding) {
+	for i := range s.Findings {
+		if old := &s.Findings[i]; old.Kind == f.Kind {
+			f.Count += old.Count
+			if f.Value-f.Limit > old.Value-old.Limit {
+				*old = f
+			}
+			old.Count = f.Count
+			return
+		}
+	}
+	s.Findings = append(s.Findings, f)
+}
+
+// judgePlan finds what is wrong whatever the flows are.
+func (s *Sheet) judgePlan() {
+	p := s.Plan
+	passage := smallestPassage(p)
+	switch {
+	case p.Filter.Present == 0:
+		s.find(Finding{Kind: NoFilter, Row: -1})
+	case p.Filter.Opening > passage*FilterShare:
+		s.find(Finding{Kind: CoarseFilter, Row: -1, Value: p.Filter.Opening, Limit: passage * FilterShare})
+	}
+	s.judgePressure()
+	for i := range p.Rows {
+		s.judgeRow(i)
+	}
+}
+
+// smallestPassage returns the smallest passage of the emitters in use, in m.
+func smallestPassage(p *plan.Plan) float64 {
+	least := math.Inf(1)
+	for i := range p.Rows {
+		least = min(least, p.Emitters[p.Rows[i].Emitter].Passage)
+	}
+	return least
+}
+
+// judgePressure compares the pressure with every valve and emitter shut, which
+// is the highest that the tubing ever sees, with what the tubing may carry.
+func (s *Sheet) judgePressure() {
+	l := s.Layout
+	level := l.Network.Head
+	if l.Curve != nil {
+		level, _ = l.Curve.Head(0)
+	}
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		if st.Tube == layout.NoTube {
+			continue
+		}
+		tube := &catalogue.Tubes[l.Tubes[st.Tube].Entry]
+		rating := l.Network.Water.HeadOf(tube.Rating)
+		for _, k := range st.Links {
+			link := &l.Network.Links[k]
+			if h := level - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
+				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating})
+			}
+		}
+	}
+}
+
+// judgeRow compares a row with the ground that it stands on.
+func (s *Sheet) judgeRow(row int) {
+	l, place := s.Layout, &s.Plan.Place
+	for i := range l.Plants {
+		p := &l.Plants[i]
+		if p.Row != row {
+			continue
+		}
+		const slack = 1e-6 // rounding of sums of spacings
+		if p.At.X > place.Length+slack || p.At.X < -slack {
+			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.X, Limit: place.Length})
+		}
+		if p.At.Y > place.Width+slack {
+			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.Y, Limit: place.Width})
+		}
+	}
+}
+
+// held returns the zone's network with a source that gives the same head in m,
+// above its own level, at any flow.
+func held(l *layout.Layout, zone int, head float64) *network.Network {
+	n := l.Zone(zone)
+	if l.Stretches[0].Kind == layout.Source {
+		n.Links = slices.Clone(n.Links)
+		n.Links[l.Stretches[0].Links[0]].Law = constant(head)
+	} else {
+		n.Head = head
+	}
+	return n
+}
+
+// constant is a source of one head.
+type constant float64
+
+// Loss returns the opposite of the head, whatever the flow.
+func (c constant) Loss(float64) (loss, slope float64) { return -float64(c), 0 }

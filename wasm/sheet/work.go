@@ -1,0 +1,54 @@
+package sheet
+
+import (
+	"evenrow/wasm/layout"
+	"evenrow/wasm/parts"
+	"evenrow/wasm/plan"
+)
+
+// Work works out a plan that has been checked.
+func Work(p *plan.Plan) *Sheet {
+	s := assess(p)
+	s.Parts = parts.Count(s.Layout)
+	if s.Verdict == Nearly || s.Verdict == No {
+		s.Fixes = fixes(s)
+	}
+	return s
+}
+
+// assess works out a plan's water and verdict, without parts and fixes.
+func assess(p *plan.Plan) *Sheet {
+	s := &Sheet{Plan: p, Layout: layout.New(p)}
+	if p.Supply.Kind == plan.PumpPower {
+		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Supply.Power})
+		s.sortFindings()
+		return s
+	}
+	for _, z := range s.Layout.Zones {
+		r, err := solveZone(s.Layout, z)
+		if err != nil {
+			s.Zones = nil
+			s.find(Finding{Kind: Unsolved, Row: -1, Zone: z})
+			s.sortFindings()
+			return s
+		}
+		s.Zones = append(s.Zones, r)
+		if r.Margin < s.Zones[s.Critical].Margin {
+			s.Critical = len(s.Zones) - 1
+		}
+	}
+	plants, flow := 0, 0.0
+	for i := range s.Zones {
+		z := &s.Zones[i]
+		plants += z.Even.N
+		flow += z.Flow
+		s.judgeZone(z)
+	}
+	if flow > 0 {
+		const litre = 1e-3
+		s.Runtime = litre * float64(plants) / flow
+	}
+	s.judgePlan()
+	s.sortFindings()
+	return s
+}
