@@ -1,0 +1,235 @@
+// Package answer writes everything worked out for a plan as JSON, for
+// spreadsheets and scripts.
+//
+// Every number is in the inner unit of the calculation, which the end of its
+// key names: head_m is a head in metres of water, flow_m3_s a flow in cubic
+// metres per second. A key without such an end is a fraction of one, a count
+// or a number of a row, a plant or a zone, all counted from 1. A number that
+// the plan leaves open is null.
+package answer
+
+import (
+	"encoding/json"
+	"math"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/evenness"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/view"
+)
+
+// A number is written as null when it is not finite, which JSON cannot hold.
+type number float64
+
+func (n number) MarshalJSON() ([]byte, error) {
+	if math.IsNaN(float64(n)) || math.IsInf(float64(n), 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n))
+}
+
+// A document is the whole answer.
+type document struct {
+	Answer     string          `json:"answer"` // in the plan's units
+	Verdict    string          `json:"verdict"`
+	Findings   []finding       `json:"findings"`
+	Fixes      []fix           `json:"fixes"`
+	Critical   int             `json:"critical_zone,omitempty"`
+	PerLitre   number          `json:"one_litre_each_s"`
+	Zones      []zone          `json:"zones"`
+	Parts      []part          `json:"parts"`
+	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
+}
+
+type finding struct {
+	Kind  string `json:"kind"`
+	Zone  int    `json:"zone,omitempty"` // left out when it concerns all
+	Row   int    `json:"row,omitempty"`
+	Plant int    `json:"plant,omitempty"`
+	Count int    `json:"count,omitempty"`
+	Value number `json:"value"`
+	Limit number `json:"limit"`
+	Unit  string `json:"unit,omitempty"` // of value and limit
+}
+
+type fix struct {
+	Kind   string `json:"kind"`
+	Solves bool   `json:"solves"`
+	Value  number `json:"value"`
+	Unit   string `json:"unit,omitempty"` // of value
+	Flow   number `json:"flow_m3_s"`
+	Index  int    `json:"index"`
+	Link   string `json:"link,omitempty"` // to the changed plan
+}
+
+type zone struct {
+	Zone        int       `json:"zone"`
+	Flow        number    `json:"flow_m3_s"`
+	Head        number    `json:"head_m"`
+	Margin      number    `json:"margin_m"`
+	Fouled      number    `json:"margin_fouled_m"`
+	Worst       *place    `json:"worst"`
+	Best        *place    `json:"best"`
+	Emitters    int       `json:"emitters"`
+	Open        int       `json:"open"`
+	Below       int       `json:"below_range"`
+	Above       int       `json:"above_range"`
+	Even        even      `json:"evenness"`
+	LeadSpeed   number    `json:"lead_speed_m_s"`
+	HeaderSpeed number    `json:"header_speed_m_s"`
+	RowSpeed    number    `json:"row_speed_m_s"`
+	Budget      []loss    `json:"budget"`
+	Stretches   []stretch `json:"stretches"`
+	Plants      []plant   `json:"plants"`
+	Iterations  int       `json:"iterations"`
+	Imbalance   number    `json:"imbalance"`
+}
+
+type place struct {
+	Row   int `json:"row"`
+	Plant int `json:"plant"`
+}
+
+type even struct {
+	N    int    `json:"plants"`
+	Mean number `json:"mean_m3_s"`
+	Low  number `json:"low_quarter_m3_s"`
+	CV   number `json:"cv"`
+	DU   number `json:"du"`
+	CU   number `json:"cu"`
+	Us   number `json:"us"`
+	EU   number `json:"eu"`
+}
+
+type loss struct {
+	Kind  string `json:"kind"`
+	Index int    `json:"index,omitempty"` // of the run or row
+	Head  number `json:"head_m"`
+}
+
+type stretch struct {
+	Kind   string `json:"kind"`
+	Index  int    `json:"index,omitempty"` // run or row; for header pieces the row that it leads to
+	Length number `json:"length_m"`
+	Flow   number `json:"flow_m3_s"` // into it
+	Lost   number `json:"head_lost_m"`
+}
+
+type plant struct {
+	Row   int    `json:"row"`
+	Plant int    `json:"plant"`
+	X     number `json:"x_m"`
+	Y     number `json:"y_m"`
+	Z     number `json:"z_m"`
+	Head  number `json:"head_m"` // pressure head at the emitter
+	Flow  number `json:"flow_m3_s"`
+	Open  bool   `json:"open"`
+}
+
+type part struct {
+	Group  string `json:"group"`
+	Name   string `json:"name"`
+	Count  int    `json:"count,omitempty"`
+	Spare  int    `json:"spare,omitempty"`
+	Length number `json:"length_m,omitempty"`
+	Why    string `json:"why"`
+}
+
+// JSON returns the answer to a checked plan, indented, with a line feed at its
+// end.
+func JSON(p *plan.Plan) ([]byte, error) {
+	s := sheet.Work(p)
+	d := document{
+		Answer:     view.Announce(s),
+		Verdict:    name(verdicts[:], int(s.Verdict)),
+		Findings:   []finding{},
+		Fixes:      []fix{},
+		Zones:      []zone{},
+		Parts:      []part{},
+		PerLitre:   number(s.Runtime),
+		WorkedPlan: carry.JSON(p),
+	}
+	for _, f := range s.Findings {
+		k := kind(findings[:], int(f.Kind))
+		d.Findings = append(d.Findings, finding{
+			Kind: k.name, Unit: k.unit, Zone: f.Zone, Row: f.Row + 1, Plant: f.Plant, Count: f.Count,
+			Value: number(f.Value), Limit: number(f.Limit),
+		})
+	}
+	for _, f := range s.Fixes {
+		k := kind(fixes[:], int(f.Kind))
+		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow), Index: f.Index}
+		if f.Plan != nil {
+			changed.Link = "#" + carry.Link(f.Plan)
+		}
+		d.Fixes = append(d.Fixes, changed)
+	}
+	for i := range s.Zones {
+		d.Zones = append(d.Zones, zoneOf(s, &s.Zones[i]))
+	}
+	if s.Critical >= 0 && s.Critical < len(s.Zones) {
+		d.Critical = s.Zones[s.Critical].Zone
+	}
+	for _, l := range s.Parts {
+		d.Parts = append(d.Parts, part{name(groups[:], int(l.Group)), l.Name, l.Count, l.Spare, number(l.Length), l.Why})
+	}
+	text, err := json.MarshalIndent(d, "", "\t")
+	return append(text, '\n'), err
+}
+
+func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
+	out := zone{
+		Zone: z.Zone, Flow: number(z.Flow), Head: number(z.Head), Margin: number(z.Margin), Fouled: number(z.Fouled),
+		Worst: placeOf(s, z.Worst), Best: placeOf(s, z.Best),
+		Emitters: z.Emitters, Open: z.Open, Below: z.Below, Above: z.Above, Even: evenOf(z.Even),
+		LeadSpeed: number(z.LeadSpeed), HeaderSpeed: number(z.HeaderSpeed), RowSpeed: number(z.RowSpeed),
+		Budget: []loss{}, Stretches: []stretch{}, Plants: []plant{},
+	}
+	for _, l := range z.Budget {
+		line := loss{Kind: name(losses[:], int(l.Kind)), Head: number(l.Head)}
+		if l.Kind == sheet.InRun || l.Kind == sheet.InRow {
+			line.Index = l.Index + 1
+		}
+		out.Budget = append(out.Budget, line)
+	}
+	if z.Solution == nil {
+		return out
+	}
+	out.Iterations, out.Imbalance = z.Solution.Iterations, number(z.Solution.Imbalance)
+	net := &s.Layout.Network
+	for _, st := range s.Layout.Stretches {
+		if len(st.Links) == 0 {
+			continue
+		}
+		first, last := st.Links[0], st.Links[len(st.Links)-1]
+		out.Stretches = append(out.Stretches, stretch{
+			Kind: name(stretches[:], int(st.Kind)), Index: st.Index + 1, Length: number(st.Length),
+			Flow: number(z.Solution.Flow[first]),
+			Lost: number(z.Solution.Head[net.Links[first].From] - z.Solution.Head[net.Links[last].To]),
+		})
+	}
+	for _, p := range s.Layout.Plants {
+		if s.Plan.Rows[p.Row].Zone != z.Zone {
+			continue
+		}
+		out.Plants = append(out.Plants, plant{
+			Row: p.Row + 1, Plant: p.Number, X: number(p.At.X), Y: number(p.At.Y), Z: number(p.At.Z),
+			Head: number(z.Solution.Head[p.Node] - net.Nodes[p.Node].Z),
+			Flow: number(z.Solution.Out[p.Node]), Open: z.Solution.Open[p.Node],
+		})
+	}
+	return out
+}
+
+func placeOf(s *sheet.Sheet, index int) *place {
+	if index < 0 || index >= len(s.Layout.Plants) {
+		return nil
+	}
+	p := s.Layout.Plants[index]
+	return &place{p.Row + 1, p.Number}
+}
+
+func evenOf(e evenness.Evenness) even {
+	return even{e.N, number(e.Mean), number(e.Low), number(e.CV), number(e.DU), number(e.CU), number(e.Us), number(e.EU)}
+}

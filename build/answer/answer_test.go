@@ -1,0 +1,121 @@
+package answer
+
+import (
+	"encoding/json"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"testing"
+
+	"evenrow/wasm/plan"
+)
+
+// Every constant has its name, so that none is written as "other".
+func TestEveryKindHasItsName(t *testing.T) {
+	for _, tt := range []struct {
+		file, kind string
+		names      int
+	}{
+		{"sheet/sheet.go", "Verdict", len(verdicts)},
+		{"sheet/sheet.go", "FindingKind", len(findings)},
+		{"sheet/sheet.go", "FixKind", len(fixes)},
+		{"sheet/sheet.go", "LossKind", len(losses)},
+		{"layout/layout.go", "StretchKind", len(stretches)},
+		{"parts/parts.go", "Group", len(groups)},
+	} {
+		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
+			t.Errorf("%s has %d values of %s, and %d of them have names here", tt.file, got, tt.kind, tt.names)
+		}
+	}
+}
+
+// constants counts the constants of a type in a file.
+func constants(t *testing.T, file, kind string) int {
+	t.Helper()
+	f, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, d := range f.Decls {
+		group, ok := d.(*ast.GenDecl)
+		if !ok || group.Tok != token.CONST {
+			continue
+		}
+		of := ""
+		for _, spec := range group.Specs {
+			v := spec.(*ast.ValueSpec)
+			if id, ok := v.Type.(*ast.Ident); ok {
+				of = id.Name
+			} else if v.Values != nil {
+				of = ""
+			}
+			if of == kind {
+				n += len(v.Names)
+			}
+		}
+	}
+	return n
+}
+
+func TestExamplesAreAnswered(t *testing.T) {
+	for _, e := range plan.Examples() {
+		text, err := JSON(e.Plan)
+		if err != nil {
+			t.Errorf("%s: %v", e.Key, err)
+			continue
+		}
+		var d struct {
+			Answer, Verdict string
+			Zones           []struct {
+				Plants []struct {
+					Row, Plant int
+					Flow       *float64 `json:"flow_m3_s"`
+				}
+				Flow float64 `json:"flow_m3_s"`
+			}
+			Plan map[string]any
+		}
+		if err := json.Unmarshal(text, &d); err != nil {
+			t.Errorf("%s: %v", e.Key, err)
+			continue
+		}
+		if d.Answer == "" || d.Verdict == "" || d.Verdict == "other" || len(d.Plan) == 0 {
+			t.Errorf("%s: answer %q, verdict %q, %d sections", e.Key, d.Answer, d.Verdict, len(d.Plan))
+		}
+		plants := 0
+		for _, z := range d.Zones {
+			sum := 0.0
+			for _, p := range z.Plants {
+				if p.Flow == nil {
+					t.Fatalf("%s: row %d plant %d has no flow", e.Key, p.Row, p.Plant)
+				}
+				sum += *p.Flow
+			}
+			plants += len(z.Plants)
+			// What leaves at the plants is what the source gives.
+			if math.Abs(sum-z.Flow) > 1e-6*math.Max(sum, 1e-9) {
+				t.Errorf("%s: the plants of a zone take %g m³/s of %g", e.Key, sum, z.Flow)
+			}
+		}
+		want := 0
+		for _, r := range e.Plan.Rows {
+			want += r.Plants
+		}
+		if len(d.Zones) > 0 && plants != want {
+			t.Errorf("%s: %d plants, want %d", e.Key, plants, want)
+		}
+	}
+}
+
+func TestWhatIsOpenIsNull(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if b, err := json.Marshal(number(v)); err != nil || string(b) != "null" {
+			t.Errorf("%g becomes %s, %v", v, b, err)
+		}
+	}
+	if b, err := json.Marshal(number(0.25)); err != nil || string(b) != "0.25" {
+		t.Errorf("0.25 becomes %s, %v", b, err)
+	}
+}

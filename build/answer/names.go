@@ -1,0 +1,62 @@
+package answer
+
+// A kindOf is how a kind is called, and the unit of its value and limit.
+type kindOf struct{ name, unit string }
+
+// The names follow the order of the constants in packages sheet, layout and
+// parts; a test counts them.
+var (
+	verdicts = [...]string{"yes", "nearly", "no", "cannot"}
+
+	findings = [...]kindOf{
+		{"power-only", "W"},
+		{"never-open", "m"},
+		{"unsteady", "m"},
+		{"below-range", "m"},
+		{"above-range", "m"},
+		{"short-reserve", "m"},
+		{"uneven", ""},
+		{"fast-lead", "m/s"},
+		{"off-curve", "m³/s"},
+		{"coarse-filter", "m"},
+		{"no-filter", ""},
+		{"over-rating", "m"},
+		{"outside-place", "m"},
+		{"small-tank", "h"},
+		{"fouled", "m"},
+		{"unsolved", ""},
+	}
+
+	fixes = [...]kindOf{
+		{"new-pump", "m"},
+		{"raise-tank", "m"},
+		{"more-pressure", "Pa"},
+		{"add-regulator", "Pa"},
+		{"wider-lead", ""},
+		{"wider-header", ""},
+		{"wider-rows", ""},
+		{"middle-feed", ""},
+		{"more-zones", ""},
+		{"cleaner-filter", ""},
+		{"lower-emitters", "Pa"},
+		{"finer-filter", "m"},
+	}
+
+	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare"}
+	stretches = [...]string{"source", "run", "filter", "header", "row", "between"}
+	groups    = [...]string{"tubing", "fittings", "emitters", "water path", "growing", "tools"}
+)
+
+func name(names []string, i int) string {
+	if i < len(names) {
+		return names[i]
+	}
+	return "other"
+}
+
+func kind(kinds []kindOf, i int) kindOf {
+	if i < len(kinds) {
+		return kinds[i]
+	}
+	return kindOf{name: "other"}
+}

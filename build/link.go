@@ -1,0 +1,70 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/plan"
+)
+
+func linkCommand(args []string, std stdio) int {
+	flags := flag.NewFlagSet("link", flag.ContinueOnError)
+	if code, ok := parse(flags, args, std, 1); !ok {
+		return code
+	}
+	text, err := input(flags.Arg(0), std)
+	if errors.Is(err, os.ErrNotExist) && looksLikeLink(flags.Arg(0)) {
+		text, err = []byte(flags.Arg(0)), nil
+	}
+	if err != nil {
+		return std.fail(err)
+	}
+	text = bytes.TrimSpace(text)
+	if bytes.HasPrefix(text, []byte("{")) {
+		p, err := readPlan(text)
+		if err != nil {
+			return std.fail(err)
+		}
+		fmt.Fprintln(std.out, "#"+carry.Link(p))
+		return 0
+	}
+	if _, fragment, ok := bytes.Cut(text, []byte("#")); ok {
+		text = fragment
+	}
+	p, err := carry.ReadLink(string(text))
+	if err != nil {
+		return std.fail(err)
+	}
+	std.out.Write(append(bytes.TrimSpace(carry.JSON(p)), '\n'))
+	return 0
+}
+
+// looksLikeLink reports whether an argument that is no file may be a link or
+// a whole address with one.
+func looksLikeLink(arg string) bool {
+	return len(arg) > 0 && (arg[0] == '#' || bytes.ContainsRune([]byte(arg), '#') || arg[0] >= '0' && arg[0] <= '9')
+}
+
+// input reads a file, or standard input when the name is empty or "-".
+func input(name string, std stdio) ([]byte, error) {
+	if name == "" || name == "-" {
+		return io.ReadAll(std.in)
+	}
+	return os.ReadFile(name)
+}
+
+// readPlan reads a plan as JSON. The error joins one for each field that is
+// wrong.
+func readPlan(text []byte) (*plan.Plan, error) {
+	p, errs := carry.ReadJSON(text)
+	var all []error
+	for _, e := range errs {
+		all = append(all, e)
+	}
+	return p, errors.Join(all...)
+}
