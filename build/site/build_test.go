@@ -36,7 +36,7 @@ func small() Source {
 			"js/page.js":             file("// @ts-check\nimport { swap } from \"./swap.js\";\nswap(document.title);\n"),
 			"js/swap.js":             file("/** @param {string} s */\nexport function swap(s) { document.title = s; }\n"),
 			"js/worker.js":           file("self.onmessage = () => { self.postMessage(new Glue()); };\n"),
-			"js/offline.js":          file("self.addEventListener(\"install\", (e) => e.waitUntil(caches.open(BUNDLE.cache).then((c) => c.addAll(BUNDLE.files))));\n"),
+			"js/offline.js":          file("const files = __FILES__;\nconst cache = \"evenrow-__VERSION__\";\nself.addEventListener(\"install\", (e) => e.waitUntil(caches.open(cache).then((c) => c.addAll(files))));\n"),
 			"icons/icon.svg":         file(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path id="drop" d="M 1 1 L 2 2"/></svg>`),
 			"manifest.webmanifest":   file(`{ "name": "Evenrow", "start_url": "./", "icons": [ { "src": "icons/icon.svg" } ] }`),
 			"templates/parts/x.html": file(`{{define "x"}}{{end}}`),
@@ -121,7 +121,7 @@ func TestSameInputSameBytes(t *testing.T) {
 // versions never mix.
 func TestAnyChangeNamesAnotherCache(t *testing.T) {
 	cache := func(src Source) string {
-		return regexp.MustCompile(`"evenrow-[0-9a-f]{16}"`).FindString(string(build(t, src).Files["offline.js"]))
+		return regexp.MustCompile(`evenrow-[0-9a-f]{16}`).FindString(string(build(t, src).Files["offline.js"]))
 	}
 	was := cache(small())
 	if was == "" {
@@ -141,30 +141,16 @@ func TestAnyChangeNamesAnotherCache(t *testing.T) {
 
 func TestServiceWorkerKeepsEveryFile(t *testing.T) {
 	files := build(t, small()).Files
-	line, own, _ := strings.Cut(string(files["offline.js"]), ";\n")
-	var bundle struct {
-		Cache, Prefix string
-		Files         []string
+	script := string(files["offline.js"])
+	var kept []string
+	if err := json.Unmarshal([]byte(script[strings.Index(script, "["):strings.Index(script, "]")+1]), &kept); err != nil {
+		t.Fatalf("%v in %s", err, script)
 	}
-	if err := json.Unmarshal([]byte(strings.TrimPrefix(line, "const BUNDLE=")), &bundle); err != nil {
-		t.Fatal(err)
-	}
-	if !strings.HasPrefix(bundle.Cache, bundle.Prefix) || bundle.Prefix != CachePrefix {
-		t.Errorf("cache %q, prefix %q", bundle.Cache, bundle.Prefix)
-	}
-	kept := []string{"offline.js", "404.html"} // the browser keeps the first itself; the second is no page to open
-	for _, name := range bundle.Files {
-		if name == "./" {
-			name = "index.html"
-		}
-		kept = append(kept, name)
-	}
+	// The browser keeps the first itself; the second is no page to open.
+	kept = append(kept, "offline.js", "404.html")
 	slices.Sort(kept)
 	if want := slices.Sorted(maps.Keys(files)); !slices.Equal(kept, want) {
 		t.Errorf("keeps\n%q\nof\n%q", kept, want)
-	}
-	if !strings.Contains(own, "BUNDLE.cache") || !strings.Contains(own, "BUNDLE.files") {
-		t.Errorf("minifying has renamed what the script is told: %s", own)
 	}
 }
 
@@ -263,6 +249,7 @@ func TestProblems(t *testing.T) {
 		{"scripts in a ring", "js/swap.js", "import \"./page.js\";\nexport function swap() {}", "site/js/page.js: imports itself, by way of page.js, swap.js"},
 		{"a script that is none", "js/worker.js", "self.onmessage = (;", "site/js/worker.js: cannot be minified"},
 		{"no service worker", "js/offline.js", "", "site/js/offline.js: is missing or cannot be read"},
+		{"a service worker that is told nothing", "js/offline.js", "self.x = 1;", "site/js/offline.js: must hold __FILES__ once\nsite/js/offline.js: must hold __VERSION__ once"},
 		{"no icon", "icons/icon.svg", "", "site/icons/icon.svg: is missing"},
 		{"an icon of the manifest", "manifest.webmanifest", `{"start_url": "./", "icons": [{"src": "icons/big.png"}]}`,
 			"site/manifest.webmanifest: names the icon icons/big.png, which is missing"},

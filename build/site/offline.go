@@ -9,38 +9,42 @@ import (
 	"slices"
 )
 
-// CachePrefix begins the name of every cache of this site, so that the service
-// worker deletes no others: sites may share an origin.
-const CachePrefix = "evenrow-"
+// What stands in the service worker's script until the site is built.
+const (
+	filesMark   = "__FILES__"   // the addresses of all files that it keeps
+	versionMark = "__VERSION__" // the hash over them
+)
 
-// offline puts the service worker, which is told, in a constant BUNDLE before
-// its own text, the name of its cache and the addresses of all files that it
-// keeps. The name holds a hash over the whole site, so that files of two
-// versions never mix.
+// offline puts the service worker. Its version is a hash over the whole site,
+// so that files of two versions never mix; its list is all files, but itself,
+// which the browser keeps, and the page that says a page is missing.
 func (b *builder) offline() {
-	own := b.read(offlineFile)
-	small := b.minified(offlineFile, "site/"+offlineFile, own)
-	b.bundle.Script += len(small)
+	script := b.minified(offlineFile, "site/"+offlineFile, b.read(offlineFile))
+	b.bundle.Script += len(script)
 
-	kept := []string{"./"}
+	var kept []string
 	sum := sha256.New()
 	for _, name := range slices.Sorted(maps.Keys(b.bundle.Files)) {
 		content := sha256.Sum256(b.bundle.Files[name])
 		sum.Write([]byte(name))
 		sum.Write([]byte{0})
 		sum.Write(content[:])
-		if name != "index.html" && name != "404.html" {
+		if name != missingPage {
 			kept = append(kept, name)
 		}
 	}
-	list, err := json.Marshal(struct {
-		Cache  string   `json:"cache"`
-		Prefix string   `json:"prefix"`
-		Files  []string `json:"files"`
-	}{CachePrefix + hex.EncodeToString(sum.Sum(nil)[:8]), CachePrefix, kept})
+	list, err := json.Marshal(kept)
 	if err != nil {
 		panic(err) // strings are always written
 	}
-	// Not minified together, so that the name stays as the script knows it.
-	b.put("offline.js", bytes.Join([][]byte{[]byte("const BUNDLE="), list, []byte(";\n"), small}, nil))
+	for mark, text := range map[string][]byte{
+		filesMark:   list,
+		versionMark: []byte(hex.EncodeToString(sum.Sum(nil)[:8])),
+	} {
+		if bytes.Count(script, []byte(mark)) != 1 {
+			b.report.Add("site/"+offlineFile, 0, "must hold "+mark+" once")
+		}
+		script = bytes.ReplaceAll(script, []byte(mark), text)
+	}
+	b.put("offline.js", script)
 }
