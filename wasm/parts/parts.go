@@ -1,6 +1,14 @@
 // Package parts counts what has to be bought to build a plan, from its layout.
 package parts
 
+import (
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/layout"
+	"evenrow/wasm/unit"
+)
+
 // A Group is a heading of the list.
 type Group uint8
 
@@ -21,4 +29,92 @@ type Line struct {
 	Length float64 // m, for tubing: the exact sum
 	Spare  int     // included in Count
 	Why    string  // where the number comes from: "one at each of 4 rows"
+
+	// Where the parts stand, for pictures; both empty for what stands nowhere
+	// in particular or at every plant.
+	Nodes     []int // nodes of the layout, for fittings
+	Stretches []int // stretches of the layout, for tubing
+}
+
+// Count returns what has to be bought for a layout, by group in the order of
+// the groups. Every number is counted from the layout's own joints, stretches
+// and plants. Spares are added for emitters, clamps and plugs alone, and said
+// to be so.
+//
+// It leaves out what a plan says nothing of: the tank's filling, the way from
+// the tank into the pump, and whatever the third outlet of a tee in the lead
+// goes to.
+func Count(l *layout.Layout) []Line {
+	c := &count{Layout: l, sys: l.Plan.Units}
+	c.tubing()
+	c.fittings()
+	c.emitters()
+	c.waterPath()
+	c.growing()
+	c.tools()
+	return c.lines
+}
+
+// A count is a list in the making.
+type count struct {
+	*layout.Layout
+	sys   unit.System
+	lines []Line
+}
+
+// add puts a line on the list, or its number to that of the line of its name.
+func (c *count) add(n Line) {
+	if n.Count == 0 && n.Length == 0 {
+		return
+	}
+	for i := range c.lines {
+		o := &c.lines[i]
+		if o.Group == n.Group && o.Name == n.Name {
+			o.Count += n.Count
+			o.Length += n.Length
+			o.Spare += n.Spare
+			o.Why += "; " + n.Why
+			o.Nodes = append(o.Nodes, n.Nodes...)
+			o.Stretches = append(o.Stretches, n.Stretches...)
+			return
+		}
+	}
+	c.lines = append(c.lines, n)
+}
+
+// one adds a thing of which the plan needs one.
+func (c *count) one(g Group, name, why string) {
+	c.add(Line{Group: g, Name: name, Count: 1, Why: why})
+}
+
+// of writes a number of things: "1 row", "4 rows".
+func of(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// each writes where one thing stands at each of several places: "one at each
+// of 4 rows", or "one at the row".
+func each(at string, n int, one, many string) string {
+	if n == 1 {
+		return "one " + at + " the " + one
+	}
+	return "one " + at + " each of " + strconv.Itoa(n) + " " + many
+}
+
+// list joins words with commas and a last "and".
+func list(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// share returns n hundredths, rounded up, of a number of things, but at least
+// least.
+func share(things, hundredths, least int) int {
+	return max(least, (things*hundredths+99)/100)
 }

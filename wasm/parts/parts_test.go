@@ -1,0 +1,205 @@
+package parts
+
+import (
+	"strconv"
+	"testing"
+
+	"evenrow/wasm/layout"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
+)
+
+// The whole list for the plan that the page opens with, counted by hand from
+// its figures: 8 m of lead with two bends and a valve, a header of 3 x 1.1 m,
+// four rows of 0.167 + 29 x 0.333 + 0.2 m with 30 plants, 3 to a slab.
+func TestMillraceCountedByHand(t *testing.T) {
+	want := []Line{
+		{Group: Tubing, Name: "25 mm PE pipe, SDR 11 (20.4 mm bore)", Length: 8 + 3.3 + 0.2,
+			Why: "lead 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m"},
+		{Group: Tubing, Name: "16 mm drip tubing (13.6 mm bore)", Length: 4 * 10.024, Why: "4 rows 40.1 m"},
+		{Group: Fittings, Name: "Adapter, thread to 25 mm barb", Count: 1, Why: "from the thread of the filter to the lead"},
+		{Group: Fittings, Name: "Elbow, 25 mm", Count: 2, Why: "2 bends in the lead"},
+		{Group: Fittings, Name: "Ball valve, 25 mm", Count: 1, Why: "1 in the lead"},
+		{Group: Fittings, Name: "Tee, 25 mm to 16 mm", Count: 4, Why: "one at each of 4 rows"},
+		{Group: Fittings, Name: "End cap that opens, 25 mm", Count: 1, Why: "at the closed end of the header, to flush it"},
+		{Group: Fittings, Name: "End cap that opens, 16 mm", Count: 4, Why: "one at the end of each of 4 rows, to flush it"},
+		{Group: Fittings, Name: "Hose clamp for tubing of 25.0 mm outside", Count: 1 + 4 + 2 + 8 + 1 + 1, Spare: 1,
+			Why: "one on each barb (adapter 1, elbow 4, ball valve 2, tee 8, end cap 1) and one to spare"},
+		{Group: Fittings, Name: "Hose clamp for tubing of 16.0 mm outside", Count: 4 + 4 + 1, Spare: 1,
+			Why: "one on each barb (tee 4, end cap 4) and one to spare"},
+		{Group: EmittersGroup, Name: "Emitter, 2.0 L/h, pressure-compensating", Count: 126, Spare: 6,
+			Why: "120 plants with 1 each, and 1 to spare for every 20, at least 2, all of one batch"},
+		{Group: EmittersGroup, Name: "Stake to hold the tubing", Count: 120, Why: "one at each emitter"},
+		{Group: EmittersGroup, Name: "Plug for a wrong hole", Count: 5, Spare: 5, Why: "1 for every 50 holes, at least 5"},
+		{Group: WaterPath, Name: "Tank with a lid, 400 L", Count: 1},
+		{Group: WaterPath, Name: "Pump with the curve of this plan", Count: 1, Why: "from the plan"},
+		{Group: WaterPath, Name: "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)", Count: 1},
+		{Group: WaterPath, Name: "Weatherproof cover for plug and timer", Count: 1},
+		{Group: WaterPath, Name: "Timer for the pump", Count: 1},
+		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, directly after the supply"},
+		{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: 1, Why: "between the pump and the filter"},
+		// 34 m of water at 20 °C: 998.207 x 9.80665 x 34 Pa.
+		{Group: WaterPath, Name: "Pressure gauge, to 3.33 bar or more", Count: 1},
+		{Group: Growing, Name: "Coco slab, 16 L", Count: 40, Why: "10 slabs in each of 4 rows, 3 plants to a slab"},
+		{Group: Growing, Name: "Plug to sow in", Count: 132, Spare: 12},
+		{Group: Growing, Name: "Block to raise a plant in, about 10 cm (4 in)", Count: 120,
+			Why: "one for each plant of sweet pepper, tomato and cucumber"},
+		{Group: Tools, Name: "Punch for emitters with a standard barb", Count: 1},
+		{Group: Tools, Name: "Tubing cutter", Count: 1},
+		{Group: Tools, Name: "Roll of thread tape", Count: 1},
+	}
+	got := Count(layout.New(plan.Default()))
+	for i := range max(len(got), len(want)) {
+		if i >= len(got) || i >= len(want) {
+			t.Fatalf("%d lines, want %d: %+v", len(got), len(want), got)
+		}
+		g, w := got[i], want[i]
+		if g.Group != w.Group || g.Name != w.Name || g.Count != w.Count || g.Spare != w.Spare || !near(g.Length, w.Length) {
+			t.Errorf("line %d is %+v\nwant %+v", i, g, w)
+		}
+		if w.Why != "" && g.Why != w.Why {
+			t.Errorf("%s: why %q\nwant %q", g.Name, g.Why, w.Why)
+		}
+	}
+}
+
+// find returns the line of a name, or a line of nothing.
+func find(lines []Line, name string) Line {
+	for _, l := range lines {
+		if l.Name == name {
+			return l
+		}
+	}
+	return Line{}
+}
+
+func TestCountsThatChange(t *testing.T) {
+	tests := []struct {
+		what   string
+		change func(*plan.Plan)
+		name   string
+		count  int
+		why    string
+	}{
+		{"fed in the middle, a tee of its own", func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle },
+			"Tee, 25 mm", 1, "where the lead meets the header"},
+		{"fed in the middle, two ends of the header", func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle },
+			"End cap that opens, 25 mm", 2, "one at each end of the header, to flush it"},
+		{"a lead of another size", func(p *plan.Plan) { p.Runs[0].Tube = 4 },
+			"Joiner, 32 mm to 25 mm", 1, "from the lead to the header"},
+		{"a lead of another size in the middle", func(p *plan.Plan) { p.Runs[0].Tube, p.Header.Feed = 4, plan.FeedMiddle },
+			"Tee, 25 mm to 32 mm", 1, "where the lead meets the header"},
+		{"tees of two kinds under one name", func(p *plan.Plan) { p.Runs[0].Tees, p.Header.Feed = 3, plan.FeedMiddle },
+			"Tee, 25 mm", 4, "3 in the lead, passed straight through; the third end is for what branches off there; where the lead meets the header"},
+		{"three runs", func(p *plan.Plan) { plan.SectionNamed("runs").Resize(p, 3) },
+			"Joiner, 25 mm", 2, "2 between runs of the lead"},
+		{"check valves", func(p *plan.Plan) { p.Runs[0].Checks = 2 }, "Check valve, 25 mm", 2, "2 in the lead"},
+		{"two zones", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "Zone valve, 16 mm", 4,
+			"one at the start of each of 4 rows, since one header feeds all zones; those of one zone open together"},
+		{"two zones, clamps", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "Hose clamp for tubing of 16.0 mm outside", 4 + 4 + 8 + 1,
+			"one on each barb (tee 4, zone valve 8, end cap 4) and one to spare"},
+		{"one line: elbows", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Elbow, 16 mm", 6,
+			"6 where the line turns from row to row"},
+		{"one line: one end", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "End cap that opens, 16 mm", 1,
+			"at the end of the line, to flush it"},
+		{"one line: from the lead", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Joiner, 25 mm to 16 mm", 1,
+			"from the lead to row 1"},
+		{"no filter", func(p *plan.Plan) { p.Filter.Present = 0 }, "Adapter, thread to 25 mm barb", 1,
+			"from the thread of the pump to the lead"},
+		{"a regulator", func(p *plan.Plan) { p.Supply.Regulator = 1e5 }, "Connector with the threads of the parts it joins", 2,
+			"between the pump and the regulator, and between the regulator and the filter"},
+		{"a regulator's pressure", func(p *plan.Plan) { p.Supply.Regulator = 1.5e5 }, "Pressure regulator, 1.50 bar", 1,
+			"from the plan, after the pump"},
+		{"two emitters a plant", func(p *plan.Plan) { p.Rows[0].PerPlant = 2 }, "Emitter, 2.0 L/h, pressure-compensating", 150 + 8,
+			"150 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
+		{"29 plants take ten slabs too", func(p *plan.Plan) { p.Rows[0].Plants, p.Rows[1].Plants = 29, 27 }, "Coco slab, 16 L", 39,
+			"whole slabs in 4 rows, 3 plants to a slab"},
+		{"a row of buckets", func(p *plan.Plan) { p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1 }, "Bucket, 15 L", 30,
+			"30 buckets in the row, 1 plant to a bucket"},
+		{"what fills buckets", func(p *plan.Plan) { p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1 },
+			"Coco or other loose medium, 450 L in all", 1, "fills 30 buckets of 15 L"},
+		{"what fills buckets and a pot", func(p *plan.Plan) {
+			p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1
+			p.Rows[1].Medium, p.Rows[1].PerPiece, p.Rows[1].Plants = plan.Pot, 1, 1
+		}, "Coco or other loose medium, 460 L in all", 1, "fills 30 buckets of 15 L and 1 pot of 10 L"},
+		{"strawberries need no block", func(p *plan.Plan) { p.Rows[3].Crop = 7 },
+			"Block to raise a plant in, about 10 cm (4 in)", 90, "one for each plant of sweet pepper and tomato"},
+		{"a large barb", func(p *plan.Plan) { p.Emitters[0].Barb = plan.BarbLarge }, "Punch for emitters with a large barb", 1, ""},
+		{"a measured bore", func(p *plan.Plan) { p.Rows[0].Tube, p.Rows[0].Bore = 0, 0.0131 },
+			"Hose clamp for tubing of 13.1 mm bore, its outside measured on the barb", 3,
+			"one on each barb (tee 1, end cap 1) and one to spare"},
+		{"US units", func(p *plan.Plan) { p.Units = unit.US }, "Tank with a lid, 105.7 gal", 1, ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.what, func(t *testing.T) {
+			p := plan.Default()
+			tt.change(p)
+			lines := Count(layout.New(p))
+			l := find(lines, tt.name)
+			if l.Count != tt.count || tt.why != "" && l.Why != tt.why {
+				t.Errorf("%q: %d, why %q\nwant %d, why %q", tt.name, l.Count, l.Why, tt.count, tt.why)
+			}
+			if t.Failed() {
+				for _, l := range lines {
+					t.Log(l.Name, l.Count)
+				}
+			}
+		})
+	}
+}
+
+// Only a pump needs electricity, only a tap can let feed into drinking water.
+func TestSafetyParts(t *testing.T) {
+	const (
+		outlet   = "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)"
+		cover    = "Weatherproof cover for plug and timer"
+		backflow = "Backflow device"
+	)
+	for kind, want := range map[int][3]int{
+		plan.PumpPoints:  {1, 1, 0},
+		plan.PumpTwo:     {1, 1, 0},
+		plan.PumpPower:   {1, 1, 0},
+		plan.GravityTank: {0, 0, 0},
+		plan.Mains:       {0, 0, 1},
+	} {
+		p := plan.Default()
+		p.Supply.Kind = kind
+		lines := Count(layout.New(p))
+		for i, name := range []string{outlet, cover, backflow} {
+			if l := find(lines, name); l.Count != want[i] || l.Count > 0 && l.Group != WaterPath {
+				t.Errorf("supply %d: %d of %q, want %d", kind, l.Count, name, want[i])
+			}
+		}
+	}
+}
+
+// The gauge stands the pressure at rest at the lowest place.
+func TestGauge(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Static = plan.Mains, 4e5
+	p.Runs[0].Rise = -10.2155 // 1 bar at 20 °C
+	if l := find(Count(layout.New(p)), "Pressure gauge, to 5.00 bar or more"); l.Count != 1 {
+		t.Errorf("no gauge to 5 bar in %+v", Count(layout.New(p)))
+	}
+	p.Supply.Kind = plan.GravityTank
+	p.Supply.Regulator = 0
+	if l := find(Count(layout.New(p)), "Pressure gauge, to 1.00 bar or more"); l.Count != 1 {
+		t.Error("no gauge to 1 bar below a tank")
+	}
+}
+
+func BenchmarkCount(b *testing.B) {
+	for _, rows := range []int{4, 40} {
+		b.Run(strconv.Itoa(rows)+" rows of 100", func(b *testing.B) {
+			p := plan.Default()
+			p.Rows[0].Plants = 100
+			plan.SectionNamed("rows").Resize(p, 1)
+			plan.SectionNamed("rows").Resize(p, rows)
+			l := layout.New(p)
+			b.ReportAllocs()
+			for b.Loop() {
+				Count(l)
+			}
+		})
+	}
+}
