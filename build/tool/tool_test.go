@@ -1,0 +1,91 @@
+package tool
+
+import (
+	"strings"
+	"testing"
+
+	"evenrow/wasm/method/check"
+	"evenrow/wasm/plan"
+)
+
+func TestStartHasEveryPart(t *testing.T) {
+	fragments := New().Start()
+	for _, id := range []string{"ask", "answer", "pressure", "budget", "rows", "parts", "share", "examples", "always"} {
+		if fragments[id] == "" {
+			t.Errorf("the first page has nothing for %s", id)
+		}
+	}
+	if fragments["errors"] != "" {
+		t.Errorf("the default plan has errors: %s", fragments["errors"])
+	}
+}
+
+func TestAnswerOfAnExample(t *testing.T) {
+	got, err := New().Guides.Plan("wrong-pump", "answer")
+	if err != nil || !strings.Contains(got, "No") {
+		t.Errorf("the wrong pump is answered by %q, %v", got, err)
+	}
+	// A link of an answer must lead out of the guide, to the tool.
+	for _, e := range plan.Examples() {
+		got, err := New().Guides.Plan(e.Key, "answer")
+		if err != nil {
+			t.Errorf("%s: %v", e.Key, err)
+		}
+		if strings.Contains(got, `href="#1`) {
+			t.Errorf("%s: the answer links to a plan on the guide's own page", e.Key)
+		}
+	}
+}
+
+func TestWhatIsNotThereIsNamed(t *testing.T) {
+	_, err := New().Guides.Plan("mill", "answer")
+	if err == nil || !strings.HasPrefix(err.Error(), "there is no example mill; there are millrace, ") {
+		t.Errorf("no such example: %v", err)
+	}
+	_, err = New().Guides.Plan("millrace", "question")
+	if err == nil || !strings.HasPrefix(err.Error(), "an answer has no question; it has answer, ") {
+		t.Errorf("no such part: %v", err)
+	}
+}
+
+func TestEveryNameSaysWhereItIsFrom(t *testing.T) {
+	names := New().Names
+	if len(names) < len(plan.Sections())+len(plan.Fields()) {
+		t.Fatalf("%d names of %d sections and %d fields", len(names), len(plan.Sections()), len(plan.Fields()))
+	}
+	for _, n := range names {
+		if !strings.HasPrefix(n.From, "section ") && !strings.HasPrefix(n.From, "field ") {
+			t.Errorf("%+v", n)
+		}
+	}
+}
+
+func TestTableOfChecksHasEveryRow(t *testing.T) {
+	table := checks()
+	for _, r := range check.Rows {
+		if !strings.Contains(table, r.ID+": ") {
+			t.Errorf("the table lacks %s", r.ID)
+		}
+	}
+	if strings.Count(table, "<tr") != strings.Count(table, "</tr>") || strings.Count(table, "<tbody") != strings.Count(table, "</tbody>") ||
+		strings.Count(table, "<td") != strings.Count(table, "</td>") {
+		t.Error("the table does not close what it opens")
+	}
+}
+
+func TestDigits(t *testing.T) {
+	for _, tt := range []struct {
+		v, tolerance float64
+		want         string
+	}{
+		{0.0185139123, 1e-5, "0.018514"},
+		{96.21234, 0.965, "96.21"},
+		{6894.757293, 3.4e-3, "6894.7573"},
+		{0.5, 0, "0.5"},
+		{134131.7, 100, "134132"},
+	} {
+		if got := digits(tt.v, tt.tolerance); got != tt.want {
+			t.Errorf("digits(%g, %g) = %s, want %s", tt.v, tt.tolerance, got, tt.want)
+		}
+	}
+}
