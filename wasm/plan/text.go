@@ -42,6 +42,11 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		if math.IsInf(v, 0) {
 			return "must be a smaller number"
 		}
+		// A default is shown in both systems with at most ten digits, and
+		// must read back as itself in both: links leave it out.
+		if math.Abs(v-f.Default) <= 1e-9*math.Abs(f.Default) {
+			v = f.Default
+		}
 		*f.Number(p, i) = v
 	case Whole:
 		x, problem := unit.ParseNumber(typed)
