@@ -19,9 +19,9 @@ type resistance struct {
 	rough    float64 // relative roughness
 }
 
-// leastSlope keeps a link whose loss starts flat, such as a filter at no flow,
-// from having no resistance at all. It is far below that of a hand's breadth
-// of the widest tubing, and has no part in the solution, only in its search.
+// leastSlope is a resistance that every link has besides its own, so that none
+// is without: a filter's loss starts flat, and a regulator's is always the
+// same. At 1 L/s it takes a thousandth of a millimetre.
 const leastSlope = 1e-3 // m per m³/s
 
 func newResistance(l Link, w water.Water) resistance {
@@ -43,10 +43,10 @@ func newResistance(l Link, w water.Water) resistance {
 func (r *resistance) loss(q float64) (loss, slope float64) {
 	if r.law != nil {
 		loss, slope = r.law.Loss(q)
-		return loss, max(slope, leastSlope)
+		return loss + leastSlope*q, slope + leastSlope
 	}
 	a := math.Abs(q)
-	loss, slope = r.local*a*a, 2*r.local*a
+	loss, slope = (leastSlope+r.local*a)*a, leastSlope+2*r.local*a
 	if re := a * r.reynolds; re <= pipe.LaminarMax {
 		loss += r.laminar * a
 		slope += r.laminar
@@ -55,5 +55,5 @@ func (r *resistance) loss(q float64) (loss, slope float64) {
 		loss += r.friction * f * a * a
 		slope += r.friction * a * (2*f + a*df*r.reynolds)
 	}
-	return math.Copysign(loss, q), max(slope, leastSlope)
+	return math.Copysign(loss, q), slope
 }

@@ -1,0 +1,230 @@
+package sheet
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"evenrow/wasm/plan"
+)
+
+func example(t *testing.T, key string) *plan.Plan {
+	t.Helper()
+	for _, e := range plan.Examples() {
+		if e.Key == key {
+			return e.Plan
+		}
+	}
+	t.Fatalf("no example %q", key)
+	return nil
+}
+
+func kinds(findings []Finding) []FindingKind {
+	var k []FindingKind
+	for _, f := range findings {
+		k = append(k, f.Kind)
+	}
+	return k
+}
+
+func TestExamplesAnswer(t *testing.T) {
+	tests := []struct {
+		key      string
+		verdict  Verdict
+		findings []FindingKind
+		fixes    []FixKind
+	}{
+		{"millrace", Yes, nil, nil},
+		{"wrong-pump", No, []FindingKind{NeverOpen}, []FixKind{NewPump, LowerEmitters}},
+		{"balcony", Yes, nil, nil},
+		{"long-field", Nearly, []FindingKind{BelowRange}, []FixKind{NewPump, MoreZones}},
+	}
+	for _, tt := range tests {
+		s := Work(example(t, tt.key))
+		var got []FixKind
+		for _, f := range s.Fixes {
+			got = append(got, f.Kind)
+			if !f.Solves {
+				t.Errorf("%s: fix %d does not solve", tt.key, f.Kind)
+			}
+		}
+		if s.Verdict != tt.verdict || !slices.Equal(kinds(s.Findings), tt.findings) || !slices.Equal(got, tt.fixes) {
+			t.Errorf("%s: verdict %d, findings %v, fixes %v\nwant %d, %v, %v", tt.key, s.Verdict, kinds(s.Findings), got, tt.verdict, tt.findings, tt.fixes)
+		}
+	}
+}
+
+// The Millrace tunnel by hand: 120 emitters of 2 L/h draw 4.0 L/min; on the
+// straight line from (0, 34) to (20, 29), which the smooth curve follows near
+// its start to 0.5 m, the pump gives 33.0 m; all rows are level, and 1.03 bar
+// is 10.52 m at 998.2 kg/m³.
+func TestMillraceByHand(t *testing.T) {
+	z := Work(plan.Default()).Zones[0]
+	if flow := z.Flow * 60000; math.Abs(flow-4) > 1e-9 {
+		t.Errorf("flow %.12g L/min, want 4", flow)
+	}
+	if math.Abs(z.Head-33) > 0.5 {
+		t.Errorf("the pump gives %.3f m, want 33.0 within 0.5", z.Head)
+	}
+	if z.Open != 120 || z.Emitters != 120 || z.Below != 0 || z.Above != 0 {
+		t.Errorf("open %d of %d, below %d, above %d", z.Open, z.Emitters, z.Below, z.Above)
+	}
+	// Margin: 33.4 - 0.4 - 10.5 m, less what the tubing and the clean filter
+	// lose; the filter loses 0.07 bar (4/20)² = 0.03 m.
+	if z.Margin < 21.8 || z.Margin > 22.6 {
+		t.Errorf("margin %.3f m", z.Margin)
+	}
+	// EU = 1 - 1.27 CV, one emitter a plant, all flows equal.
+	if math.Abs(z.Even.EU-(1-1.27*0.03)) > 1e-9 {
+		t.Errorf("EU %.6f", z.Even.EU)
+	}
+}
+
+// The lines of a budget add up to what the source gives, on every plan.
+func TestBudgetAddsUp(t *testing.T) {
+	for _, p := range variants(300) {
+		s := Work(p)
+		for _, z := range s.Zones {
+			sum := 0.0
+			for _, loss := range z.Budget {
+				sum += loss.Head
+				if loss.Kind != Lift && loss.Kind != Spare && loss.Head < -1e-8 {
+					t.Errorf("%s: a loss of %g m of kind %d", p.Name, loss.Head, loss.Kind)
+				}
+			}
+			if math.Abs(sum-z.Head) > 1e-6 {
+				t.Errorf("%s: the budget adds up to %g m, the source gives %g m", p.Name, sum, z.Head)
+			}
+		}
+	}
+}
+
+// What a fix claims is worked out again from the plan that it carries, or from
+// a pump that gives what it names.
+func TestFixesHold(t *testing.T) {
+	tried := 0
+	for _, p := range variants(300) {
+		s := Work(p)
+		if (s.Verdict == Yes || s.Verdict == Cannot) && len(s.Fixes) > 0 {
+			t.Errorf("%s: fixes for verdict %d", p.Name, s.Verdict)
+		}
+		for _, f := range s.Fixes {
+			switch {
+			case f.Plan != nil:
+				if errs := f.Plan.Check(); len(errs) > 0 {
+					t.Errorf("%s: fix %d makes a plan with errors: %v", p.Name, f.Kind, errs)
+				}
+				if yes := Work(f.Plan).Verdict == Yes; yes != f.Solves {
+					t.Errorf("%s: fix %d claims %t", p.Name, f.Kind, f.Solves)
+				}
+			case f.Kind == NewPump && f.Solves:
+				// Any pump through that point will do: here one that falls in
+				// a straight line from 1.1 times the head.
+				c := p.Clone()
+				c.Supply.Kind, c.Supply.Regulator = plan.PumpPoints, 0
+				c.Supply.Points = []plan.Point{{Head: 1.1 * f.Value}, {Flow: f.Flow, Head: f.Value}, {Flow: 2 * f.Flow, Head: 0.9 * f.Value}}
+				if v := Work(c); v.Verdict != Yes && !slices.Contains(kinds(v.Findings), AboveRange) {
+					t.Errorf("%s: a pump of %g m at %g L/min gives verdict %d, %v", p.Name, f.Value, f.Flow*60000, v.Verdict, kinds(v.Findings))
+				}
+			}
+			tried++
+		}
+	}
+	if tried < 100 {
+		t.Errorf("only %d fixes were tried", tried)
+	}
+}
+
+// The pump that a fix names is no stronger than it need be: half a metre less
+// is not enough.
+func TestNewPumpIsTheLeast(t *testing.T) {
+	s := Work(example(t, "wrong-pump"))
+	f := s.Fixes[0]
+	c := s.Plan.Clone()
+	c.Supply.Kind = plan.PumpTwo
+	c.Supply.ShutOff, c.Supply.MaxFlow = through(f.Value-0.5, f.Flow)
+	if Work(c).Verdict == Yes {
+		t.Errorf("%g m is named, but half a metre less is enough", f.Value)
+	}
+}
+
+func TestPowerAloneIsNoAnswer(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind = plan.PumpPower
+	p.Supply.Power = 746
+	s := Work(p)
+	if s.Verdict != Cannot || len(s.Zones) != 0 || s.Findings[0].Kind != PowerOnly || s.Findings[0].Value != 746 {
+		t.Errorf("verdict %d, %d zones, findings %+v", s.Verdict, len(s.Zones), s.Findings)
+	}
+	if len(s.Parts) == 0 {
+		t.Error("the parts do not depend on the pump, but none are counted")
+	}
+}
+
+func TestSplitLeavesNoZoneEmpty(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 500 {
+		p := plan.Default()
+		p.Rows = nil
+		for range 1 + r.IntN(12) {
+			row := plan.Default().Rows[0]
+			row.Plants = 1 + r.IntN(200)
+			p.Rows = append(p.Rows, row)
+		}
+		n := 1 + r.IntN(len(p.Rows))
+		split(p, n)
+		before := 1
+		seen := map[int]bool{}
+		for _, row := range p.Rows {
+			if row.Zone < before || row.Zone > before+1 {
+				t.Fatalf("zones %v do not follow one another", p.Rows)
+			}
+			before = row.Zone
+			seen[row.Zone] = true
+		}
+		if len(seen) != n {
+			t.Fatalf("%d rows into %d zones gave %d", len(p.Rows), n, len(seen))
+		}
+	}
+}
+
+// variants returns plans that pass the checks: the examples, with pumps,
+// tubing, slopes, rows and zones changed at random.
+func variants(n int) []*plan.Plan {
+	r := rand.New(rand.NewPCG(11, 5))
+	var plans []*plan.Plan
+	examples := plan.Examples()
+	for len(plans) < n {
+		p := examples[r.IntN(len(examples))].Plan.Clone()
+		p.Header.Layout = r.IntN(2)
+		p.Header.Feed = r.IntN(2)
+		p.Header.Tube = 1 + r.IntN(6)
+		p.Runs[0].Tube = 1 + r.IntN(6)
+		p.Runs[0].Rise += 2 * r.Float64()
+		p.Filter.Present = r.IntN(2)
+		if r.IntN(3) == 0 {
+			p.Supply.Kind = plan.PumpTwo
+			p.Supply.ShutOff = 5 + 50*r.Float64()
+			p.Supply.MaxFlow = (1 + 80*r.Float64()) / 60000
+		}
+		if r.IntN(4) == 0 {
+			p.Supply.Kind = plan.Mains
+			p.Supply.Static = (1 + 5*r.Float64()) * 1e5
+			p.Supply.TapFlow = (5 + 30*r.Float64()) / 60000
+		}
+		for i := range p.Rows {
+			row := &p.Rows[i]
+			row.Plants = 1 + r.IntN(80)
+			row.Tube = 1 + r.IntN(2)
+			row.Slope = 0.1 * (r.Float64() - 0.5)
+			row.Height = 0.5 * r.Float64()
+			row.PerPlant = 1 + r.IntN(2)
+			row.Zone = 1 + r.IntN(3)
+		}
+		if len(p.Check()) == 0 {
+			plans = append(plans, p)
+		}
+	}
+	return plans
+}
