@@ -83,6 +83,64 @@ func TestMiddleFeedCostsATurn(t *testing.T) {
 	}
 }
 
+// Out of a tee in the middle the water has turned already; past a row's tee it
+// goes straight through, also where the two stand side by side.
+func TestPiecesPayForTheTeeBefore(t *testing.T) {
+	for _, tt := range []struct {
+		rows int
+		want float64 // of the first piece from the middle
+	}{{4, insert(0.0204)}, {5, 0.9 + insert(0.0204)}} {
+		p := plan.Default()
+		p.Header.Feed = plan.FeedMiddle
+		plan.SectionNamed("rows").Resize(p, tt.rows)
+		l := New(p)
+		for _, s := range l.Stretches {
+			if s.Kind != HeaderOf {
+				continue
+			}
+			want := 0.9 + insert(0.0204)
+			if l.Network.Links[s.Links[0]].From == l.Feed {
+				want = tt.want
+			}
+			if k := l.Network.Links[s.Links[0]].K; !near(k, want) {
+				t.Errorf("%d rows: the header to row %d has K %g, want %g", tt.rows, s.Index+1, k, want)
+			}
+		}
+	}
+}
+
+// Every fitting of a run, and the way in from a tank on the first alone.
+func TestRunCoefficients(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind = plan.GravityTank
+	plan.SectionNamed("runs").Resize(p, 2)
+	r := &p.Runs[1]
+	r.Elbows, r.Tees, r.Valves, r.Checks = 1, 2, 3, 4
+	l := New(p)
+	in := insert(0.0204)
+	if k, want := l.Network.Links[1].K, 0.5+2*1.5+0.05+5*in; !near(k, want) {
+		t.Errorf("run 1 has K %g, want %g", k, want)
+	}
+	if k, want := l.Network.Links[2].K, 1*1.5+2*0.9+3*0.05+4*2.5+12*in; !near(k, want) {
+		t.Errorf("run 2 has K %g, want %g", k, want)
+	}
+}
+
+// Each of a plant's emitters has a barb in the tubing.
+func TestBarbsOfSeveralEmitters(t *testing.T) {
+	p := plan.Default()
+	one := New(p).Network.Links[6].Extra
+	p.Rows[0].PerPlant = 3
+	l := New(p)
+	if got := l.Network.Links[6].Extra; !near(got, 3*one) || !(one > 0) {
+		t.Errorf("three barbs stand for %g m, one for %g", got, one)
+	}
+	p.Emitters[0].Barb = plan.BarbLarge
+	if got := New(p).Network.Links[6].Extra; !(got > l.Network.Links[6].Extra) {
+		t.Errorf("large barbs stand for %g m, standard ones for %g", got, l.Network.Links[6].Extra)
+	}
+}
+
 func TestOneLineTurnsBack(t *testing.T) {
 	p := plan.Default()
 	p.Header.Layout = plan.OneLine
@@ -187,7 +245,7 @@ func TestOneRowHasNoHeader(t *testing.T) {
 // A plan with two zones has a valve at each row.
 func TestZones(t *testing.T) {
 	p := plan.Default()
-	p.Rows[1].Zone, p.Rows[2].Zone = 7, 7
+	p.Rows[0].Zone, p.Rows[1].Zone, p.Rows[2].Zone, p.Rows[3].Zone = 7, 1, 7, 1
 	l := New(p)
 	if !slices.Equal(l.Zones, []int{1, 7}) {
 		t.Fatalf("zones %v, want 1 and 7", l.Zones)

@@ -112,6 +112,8 @@ func TestCountsThatChange(t *testing.T) {
 			"from the plan, after the pump"},
 		{"two emitters a plant", func(p *plan.Plan) { p.Rows[0].PerPlant = 2 }, "Emitter, 2.0 L/h, pressure-compensating", 150 + 8,
 			"150 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
+		{"more emitters in later rows", func(p *plan.Plan) { p.Rows[2].PerPlant, p.Rows[3].PerPlant = 2, 3 }, "Emitter, 2.0 L/h, pressure-compensating", 210 + 11,
+			"210 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
 		{"29 plants take ten slabs too", func(p *plan.Plan) { p.Rows[0].Plants, p.Rows[1].Plants = 29, 27 }, "Coco slab, 16 L", 39,
 			"whole slabs in 4 rows, 3 plants to a slab"},
 		{"a row of buckets", func(p *plan.Plan) { p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1 }, "Bucket, 15 L", 30,
