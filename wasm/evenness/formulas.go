@@ -63,7 +63,7 @@ var Formulas = []*formula.Formula{
 		Result:  formula.Result("CU", "Christiansen's coefficient", uniformity),
 		In:      flows,
 		Repeats: true,
-		Source:  source.Ref{Work: source.Christians},
+		Source:  source.Ref{Work: source.Christians, Standing: source.Memory},
 		Eval:    CU,
 	},
 	{
@@ -76,7 +76,7 @@ var Formulas = []*formula.Formula{
 			formula.Quantity("per-plant", "n", "emitters at each plant", unit.Count, 1, 100),
 			formula.Quantity("least", "qmin/qmean", "least flow over the mean", unit.Share, 0, 1),
 		},
-		Source: source.Ref{Work: source.Karmeli},
+		Source: source.Ref{Work: source.Karmeli, At: "as quoted by others"},
 		Eval:   func(in []float64) float64 { return Design(in[0], in[1], in[2]) },
 	},
 	{

@@ -21,7 +21,7 @@ func Root(f func(float64) float64, lo, hi float64) float64 {
 		return math.NaN()
 	}
 	width, side := hi-lo, 0
-	for pass := 1; pass <= 200; pass++ {
+	for pass := 1; pass <= 400; pass++ {
 		x := hi - fhi*(hi-lo)/(fhi-flo)
 		if pass%4 == 0 {
 			if math.Abs(hi-lo) > math.Abs(width)/2 {

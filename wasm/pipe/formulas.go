@@ -27,7 +27,7 @@ var (
 	darcyF   = formula.Result("f", "Darcy friction factor", unit.None)
 	derived  = source.Ref{Work: "definition", Standing: source.Derived}
 	geometry = source.Ref{Work: "geometry", Standing: source.Derived}
-	darcy    = source.Ref{Work: source.Munson, At: "chapter 8, equation of Darcy and Weisbach"}
+	darcy    = source.Ref{Work: source.Munson, At: "equation of Darcy and Weisbach, example 8.8 as retyped"}
 )
 
 // Formulas are the formulas of this package.
@@ -102,7 +102,7 @@ var flowFormulas = []*formula.Formula{
 			formula.Number("factor", "f", "Darcy friction factor", "", 0, 100),
 			loss,
 		},
-		Source: source.Ref{Work: source.Munson, At: "equation of energy, example 8.8"},
+		Source: source.Ref{Work: source.Munson, At: "equation of energy, example 8.8 as retyped"},
 		Eval: func(in []float64) float64 {
 			return InletPressure(in[0], in[1], in[2], in[3], in[4], in[5], in[6], in[7])
 		},

@@ -27,7 +27,7 @@ var factorFormulas = []*formula.Formula{
 		Result: darcyF,
 		In:     []formula.Symbol{reynolds},
 		Note:   "For comparison beyond Re 2000.",
-		Source: source.Ref{Work: source.Munson, At: "chapter 8, Poiseuille's law"},
+		Source: source.Ref{Work: source.Cengel, At: "Poiseuille's law, example 8-2 as retyped"},
 		Eval:   func(in []float64) float64 { return Laminar(in[0]) },
 	},
 	{
@@ -96,14 +96,14 @@ var factorFormulas = []*formula.Formula{
 	{
 		Name:   "hazen-williams-head",
 		Title:  "Head lost to friction after Hazen and Williams",
-		Text:   "ft per 100 ft = 0.2083 (100/C)^1.852 (gal/min)^1.852/in^4.8655",
+		Text:   "h = 0.2083 (100/C)^1.852 Q^1.852/D^4.8655 in ft per 100 ft, Q in gal/min, D in inches",
 		Result: headLost,
 		In: []formula.Symbol{
 			flow, length, bore,
 			formula.Number("hazen-williams", "C", "coefficient of the material", "", 60, 160),
 		},
 		Note:   "For comparison. It knows no viscosity and is wrong in the thin tubing of a row.",
-		Source: source.Ref{Work: source.PlasticPipe},
+		Source: source.Ref{Work: source.PlasticPipe, At: "formula of Hazen and Williams"},
 		Eval:   func(in []float64) float64 { return HazenWilliams(in[0], in[1], in[2], in[3]) },
 	},
 }

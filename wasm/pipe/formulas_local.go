@@ -23,7 +23,7 @@ var localFormulas = []*formula.Formula{
 		Result: headLost,
 		In:     []formula.Symbol{loss, speed},
 		Note:   "In laminar flow K is greater than its usual value.",
-		Source: source.Ref{Work: source.Munson, At: "chapter 8, minor losses"},
+		Source: source.Ref{Work: source.Munson, At: "minor losses, example 8.8 as retyped"},
 		Eval:   func(in []float64) float64 { return LocalHead(in[0], in[1]) },
 	},
 	{
@@ -33,7 +33,7 @@ var localFormulas = []*formula.Formula{
 		Result: coefficient,
 		In:     []formula.Symbol{formula.Number("area-ratio", "A₂/A₁", "smaller area over larger", "", 0, 1)},
 		Note:   "Straight lines between the table's tenths; its values at 0 and at even tenths are from memory.",
-		Source: source.Ref{Work: source.Streeter, At: "table of contraction coefficients"},
+		Source: source.Ref{Work: source.Streeter, At: "table of contraction coefficients, as reprinted"},
 		Eval:   func(in []float64) float64 { return Contraction(in[0]) },
 	},
 	{
@@ -45,7 +45,7 @@ var localFormulas = []*formula.Formula{
 			formula.Quantity("before", "d₁", "bore before the expansion", unit.Bore, 1e-4, 3),
 			formula.Quantity("behind", "d₂", "bore behind it", unit.Bore, 1e-4, 3),
 		},
-		Source: source.Ref{Work: source.Munson, At: "chapter 8, Borda and Carnot"},
+		Source: source.Ref{Work: source.Munson, At: "equation of Borda and Carnot", Standing: source.Memory},
 		Eval:   func(in []float64) float64 { return Expansion(in[0], in[1]) },
 	},
 	{

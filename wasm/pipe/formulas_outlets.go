@@ -32,7 +32,7 @@ var outletFormulas = []*formula.Formula{
 		Result: share,
 		In:     []formula.Symbol{outlets, exponent},
 		Note:   "For comparison. The first outlet stands one whole spacing from the inlet.",
-		Source: source.Ref{Work: source.Christians},
+		Source: source.Ref{Work: source.Christians, Standing: source.Memory},
 		Eval:   func(in []float64) float64 { return Christiansen(int(in[0]), in[1]) },
 	},
 	{
@@ -42,7 +42,7 @@ var outletFormulas = []*formula.Formula{
 		Result: share,
 		In:     []formula.Symbol{outlets, exponent},
 		Note:   "For comparison. It is 0.8 % too high at one outlet and close from two on.",
-		Source: source.Ref{Work: source.Christians, At: "as in Keller and Bliesner (1990), chapter 8"},
+		Source: source.Ref{Work: source.Christians, At: "as in Keller and Bliesner (1990), chapter 8", Standing: source.Memory},
 		Eval:   func(in []float64) float64 { return ChristiansenShort(int(in[0]), in[1]) },
 	},
 	{

@@ -32,7 +32,7 @@ var surgeFormulas = []*formula.Formula{
 		Text:   "Δp = ρ a Δv",
 		Result: rise,
 		In:     []formula.Symbol{density, wave, stopped},
-		Source: source.Ref{Work: source.Daugherty, At: "water hammer, Joukowsky's equation"},
+		Source: source.Ref{Work: source.Daugherty, At: "Joukowsky's equation, example 13.4 as retyped"},
 		Eval:   func(in []float64) float64 { return Surge(in[0], in[1], in[2]) },
 	},
 	{

@@ -21,7 +21,7 @@ var (
 	headGiven  = formula.Result("H", "head", unit.Head)
 	flowGiven  = formula.Result("Q", "flow", unit.Flow)
 	practice   = source.Ref{Standing: source.Practice}
-	munson     = source.Ref{Work: source.Munson, At: "chapter 12"}
+	munson     = source.Ref{Work: source.Munson, At: "similarity laws, example 12.5 as retyped"}
 	definition = source.Ref{Work: "definition", Standing: source.Derived}
 )
 
@@ -109,7 +109,7 @@ var powerFormulas = []*formula.Formula{
 		Text:   "P = ρ g Q H/η",
 		Result: formula.Result("P", "shaft power", unit.Power),
 		In:     []formula.Symbol{density, flow, lift, efficiency},
-		Source: source.Ref{Work: source.Cengel, At: "chapter 14"},
+		Source: source.Ref{Work: source.Cengel, At: "example 14-2 as retyped"},
 		Eval:   func(in []float64) float64 { return ShaftPower(in[0], in[1], in[2], in[3]) },
 	},
 	{

@@ -12,7 +12,7 @@ func factor(id, quantity, given string, from source.Ref, p ...Part) Row {
 // smooth returns a row of a factor measured in a smooth pipe, within 4 %.
 func smooth(id, given string, re, want float64) Row {
 	r := factor(id, "measured factor of a smooth pipe", given,
-		source.Ref{Work: source.McKeon, At: "smooth-pipe data, as retyped"},
+		source.Ref{Work: source.McKeon, At: "smooth-pipe data as retyped"},
 		of("friction-factor", want, 0.04*want, re, 0))
 	r.Note = "A measurement: the tolerance is its scatter about any law."
 	return r
@@ -52,12 +52,12 @@ var frictionRows = []Row{
 	smooth("HY-030", "Re 59 220", 59220, 0.02000),
 	smooth("HY-031", "Re 120 000", 120000, 0.01686),
 	factor("HY-032", "factor, Colebrook, stainless pipe", "3.056 m/s, D 0.05 m, ρ 999 kg/m³, μ 1.138 mPa s, ε 0.002 mm",
-		source.Ref{Work: source.Cengel, At: "example 8-3, as retyped"},
+		source.Ref{Work: source.Cengel, At: "example 8-3 as retyped"},
 		of("reynolds", 134126, 100, 3.056, 0.05, 1.138e-3/999),
 		of("friction-factor", 0.0172, 0.01*0.0172, 134126, 0.002/50)),
 	{
 		ID: "HY-034", Topic: "friction", Quantity: "factor of drawn tubing", Given: "Re 45 095, D 0.0625 ft, ε 0.000005 ft",
-		Source: source.Ref{Work: source.Munson, At: "example 8.8, as retyped"},
+		Source: source.Ref{Work: source.Munson, At: "example 8.8 as retyped"},
 		Note:   "Read off a chart in the book; Colebrook's equation gives 0.0217.",
 		Parts:  []Part{of("friction-factor", 0.0215, 0.015*0.0215, 45095, 5e-6/0.0625)},
 	},

@@ -7,13 +7,13 @@ var algebra = source.Ref{Work: "algebra", Standing: source.Derived}
 var pumpRows = []Row{
 	{
 		ID: "HY-098", Topic: "pumps", Quantity: "shaft power", Given: "ρ 998 kg/m³, Q 0.0233 m³/s, H 7.3 m, η 0.70",
-		Source: source.Ref{Work: source.Cengel, At: "example 14-2, as retyped"},
+		Source: source.Ref{Work: source.Cengel, At: "example 14-2 as retyped"},
 		Parts:  []Part{of("shaft-power", 2379, 0.001*2379, 998, 0.0233, 7.3, 0.70).in("W", 1)},
 	},
 	{
 		ID: "HY-100", Topic: "pumps", Quantity: "flow, head and power of a similar pump",
 		Given:  "CQ 0.0625, CH 0.19, CP 0.014, d 8 in, 1200 rpm, ρ 1.94 slug/ft³",
-		Source: source.Ref{Work: source.Munson, At: "example 12.5, as retyped"},
+		Source: source.Ref{Work: source.Munson, At: "example 12.5 as retyped"},
 		Note:   "The book rounds 12.9 hp to 13.",
 		Parts: []Part{
 			of("similar-flow", 1044, 0.002*1044, 0.0625, 1200*rpm, 8*inch).in("gal/min", gpm),

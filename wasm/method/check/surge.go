@@ -22,7 +22,7 @@ var surgeRows = []Row{
 	spike("HY-094", "E 400 000 psi, DR 18", 400000, 18, 17.4),
 	{
 		ID: "HY-095", Topic: "surge", Quantity: "surge by Joukowsky's equation", Given: "Q 30 ft³/s, radius 2 ft, a 3200 ft/s, ρ 1.94 slug/ft³",
-		Source: source.Ref{Work: source.Daugherty, At: "example 13.4, as retyped"},
+		Source: source.Ref{Work: source.Daugherty, At: "example 13.4 as retyped"},
 		Parts:  []Part{of("surge", 102.9, 0.002*102.9, 1.94*scf, 3200*foot, 30/(math.Pi*4)*foot).in("psi", psi)},
 	},
 	{

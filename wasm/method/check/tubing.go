@@ -41,7 +41,7 @@ var tubingRows = []Row{
 	{
 		ID: "HY-036", Topic: "tubing", Quantity: "loss in a small tube, laminar",
 		Given:  "μ 1.519 mPa s, ρ 1000 kg/m³, D 3 mm, L 9 m, v 0.9 m/s",
-		Source: source.Ref{Work: source.Cengel, At: "example 8-2, as retyped"},
+		Source: source.Ref{Work: source.Cengel, At: "example 8-2 as retyped"},
 		Parts: []Part{
 			of("reynolds", 1777, 1, 0.9, 0.003, 1.519e-6),
 			of("friction-factor", 0.0360, 0.005*0.036, 1777, 0),
@@ -52,7 +52,7 @@ var tubingRows = []Row{
 	{
 		ID: "HY-037", Topic: "tubing", Quantity: "loss in a pipe, turbulent, and power for it",
 		Given:  "ρ 999 kg/m³, μ 1.138 mPa s, D 5 cm, L 60 m, Q 6 L/s, ε 0.002 mm",
-		Source: source.Ref{Work: source.Cengel, At: "example 8-3, as retyped"},
+		Source: source.Ref{Work: source.Cengel, At: "example 8-3 as retyped"},
 		Note:   "The book rounds the factor; Colebrook's gives 96.2 kPa, 9.82 m and 577 W.",
 		Parts: []Part{
 			of("tubing-head", 9.85, 0.01*9.85, 0.006, 60, 0.05, 2e-6, 1.138e-3/999).in("m", 1),
@@ -63,7 +63,7 @@ var tubingRows = []Row{
 	{
 		ID: "HY-040", Topic: "tubing", Quantity: "pressure at the inlet: without losses, with friction, with all losses",
 		Given:  "D 0.0625 ft, L 60 ft, Q 0.0267 ft³/s, rise 20 ft, f 0.0215, K 4 × 1.5 + 10 + 2, nozzle 0.5 in, ρ 1.94 slug/ft³",
-		Source: source.Ref{Work: source.Munson, At: "example 8.8, as retyped"},
+		Source: source.Ref{Work: source.Munson, At: "example 8.8 as retyped"},
 		Parts: []Part{
 			inlet(10.75, 0, 0),
 			inlet(21.3, 0.0215, 0),
@@ -73,7 +73,7 @@ var tubingRows = []Row{
 	{
 		ID: "HY-041", Topic: "tubing", Quantity: "depth of a reservoir",
 		Given:  "Q 8.4 L/s, D 75 mm, L 100 m, f 0.017, K 0.5 at the inlet and 1 at the exit",
-		Source: source.Ref{Work: source.Fox, At: "example 8.5, as retyped"},
+		Source: source.Ref{Work: source.Fox, At: "example 8.5 as retyped"},
 		Note:   "The retyped code adds 1.6 m without a reason; left out here.",
 		Parts:  []Part{of("all-head", 4.46, 0.005*4.46, 0.017, 100, 0.075, 1.5, 0.0084).in("m", 1)},
 	},

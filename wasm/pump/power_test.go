@@ -1,0 +1,45 @@
+package pump
+
+import (
+	"math"
+	"testing"
+)
+
+func TestDutyLiesOnBothCurves(t *testing.T) {
+	c := must(t)(ByPoints(surface))
+	for _, static := range []float64{-2, 0, 5, 33} {
+		for _, losses := range []float64{0, 1, 50} {
+			p := Duty(c, static, losses, 30*lpm)
+			given, _ := c.Head(p.Flow)
+			wanted := static + losses*p.Flow/lpm/30*p.Flow/lpm/30
+			if math.Abs(given-p.Head) > 1e-12 || math.Abs(given-wanted) > 1e-9 {
+				t.Errorf("static %g m, losses %g m: at %g L/min the pump gives %g m and the system wants %g", static, losses, p.Flow/lpm, given, wanted)
+			}
+		}
+	}
+}
+
+func TestDutyOfAPumpThatIsTooWeakIsNoFlow(t *testing.T) {
+	c := must(t)(ByTwo(6.5, 90*lpm))
+	if p := Duty(c, 10, 1, lpm); p.Flow != 0 || p.Head != 6.5 {
+		t.Errorf("got %g m³/s at %g m, want none at 6.5", p.Flow, p.Head)
+	}
+}
+
+// A pump at another speed is similar to itself.
+func TestSpeedAgreesWithSimilarity(t *testing.T) {
+	const cq, ch, d, w, ratio = 0.06, 0.19, 0.2, 150.0, 1.2
+	p := AtSpeed(Point{FlowOf(cq, w, d), HeadOf(ch, w, d)}, ratio)
+	if want := FlowOf(cq, w*ratio, d); math.Abs(p.Flow-want) > 1e-15 {
+		t.Errorf("flow %g, want %g", p.Flow, want)
+	}
+	if want := HeadOf(ch, w*ratio, d); math.Abs(p.Head-want) > 1e-12 {
+		t.Errorf("head %g, want %g", p.Head, want)
+	}
+}
+
+func TestShaftPowerIsMoreThanTheWaters(t *testing.T) {
+	if got, want := ShaftPower(1000, 0.001, 10, 0.5), 2*HydraulicPower(1000, 0.001, 10); got != want {
+		t.Errorf("at half efficiency %g W, want %g", got, want)
+	}
+}
