@@ -44,6 +44,10 @@ func (sc *scene) verdict() (word, rest string) {
 		return word, "Every plant gets its water, but with less in reserve than you asked for."
 	case sheet.Uneven:
 		return word, "Every plant gets water, but not evenly enough."
+	case sheet.Fouled:
+		return word, "Every plant gets its water now, but not once the filter is due for cleaning."
+	case sheet.Unsolved:
+		return word, "The flows of this plan do not settle."
 	case sheet.FastLead:
 		return word, "Every plant gets its water, but it runs too fast on the way."
 	case sheet.OffCurve:

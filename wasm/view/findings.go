@@ -47,6 +47,10 @@ func (sc *scene) explain(f *sheet.Finding) string {
 		return "With every valve shut the pressure reaches " + sc.head(v) + ", and the weakest tubing may carry " + sc.head(l) + " for long. Fit a regulator, or a pump with less head."
 	case sheet.OutsidePlace:
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
+	case sheet.Fouled:
+		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.amount(unit.Head, -v) + where + ". Clean the filter sooner, or give the system more head."
+	case sheet.Unsolved:
+		return "No state was found in which the water comes to rest. Look at the figures for one that is far from the others."
 	case sheet.SmallTank:
 		return "At this flow the tank is empty after " + sc.amount(unit.Duration, v*3600) + " of watering. Keep it filled, or take a larger one."
 	}
@@ -88,7 +92,7 @@ func (sc *scene) remedy(f *sheet.Fix) string {
 	case sheet.MoreZones:
 		return "Split the rows into " + strconv.Itoa(f.Index) + " zones, and water one after another."
 	case sheet.CleanerFilter:
-		return "Clean the filter sooner, or fit a larger one."
+		return "Clean the filter sooner: when it takes " + sc.amount(unit.Pressure, f.Value) + " more than it does clean."
 	case sheet.LowerEmitters:
 		return "Use emitters that open at " + sc.headOf(f.Value) + " or less."
 	case sheet.FinerFilter:

@@ -13,20 +13,12 @@ import (
 // supplyHead returns the head in m that the pump or the tap gives at flow q,
 // and whether there is one.
 func (sc *scene) supplyHead(q float64) (h float64, ok bool) {
-	l := sc.s.Layout
-	for i := range l.Stretches {
-		if l.Stretches[i].Kind != layout.Source {
-			continue
-		}
-		for _, k := range l.Stretches[i].Links {
-			if law := l.Network.Links[k].Law; law != nil {
-				loss, _ := law.Loss(q)
-				h -= loss
-				ok = true
-			}
-		}
+	c := sc.s.Layout.Curve
+	if c == nil {
+		return 0, false
 	}
-	return h + l.Network.Head, ok
+	h, _ = c.Head(q)
+	return h, true
 }
 
 // A system is what the tubing asks of the supply while a zone is watered: the

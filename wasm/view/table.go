@@ -71,11 +71,3 @@ func (w *writer) foldAs(id, name string) {
 	}
 	w.html(`><summary>`).text(name).html(`</summary>`)
 }
-
-// sentenceCase gives a name a capital.
-func sentenceCase(s string) string {
-	if s != "" && s[0] >= 'a' && s[0] <= 'z' {
-		return string(s[0]-'a'+'A') + s[1:]
-	}
-	return s
-}

@@ -32,38 +32,9 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 		return
 	}
 	n := &l.Network
-	owner := make([]int, len(n.Links))
-	for i, st := range l.Stretches {
-		for _, k := range st.Links {
-			owner[k] = i
-		}
-	}
-	// The link through which each node gets its water.
-	from := make([]int, len(n.Nodes))
-	for i := range from {
-		from[i] = -1
-	}
-	for k := range n.Links {
-		if z.Solution.Flow[k] >= 0 {
-			from[n.Links[k].To] = k
-		} else {
-			from[n.Links[k].From] = k
-		}
-	}
-	var way []int
-	for node := l.Plants[plant].Node; node != 0; {
-		k := from[node]
-		if k < 0 || len(way) > len(n.Links) {
-			return spot{}, nil
-		}
-		way = append(way, k)
-		node = n.Links[k].From + n.Links[k].To - node
-	}
 	start = spot{0, z.Solution.Head[0], n.Nodes[0].Z}
-	node := 0
-	for i := len(way) - 1; i >= 0; i-- {
-		k := way[i]
-		st := &l.Stretches[owner[k]]
+	for _, k := range l.Path(l.Plants[plant].Node) {
+		st := &l.Stretches[l.StretchOf(k)]
 		kind, index := st.Kind, st.Index
 		switch {
 		case kind == layout.HeaderOf:
@@ -77,7 +48,7 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 			steps = append(steps, step{kind: kind, index: index})
 		}
 		s := &steps[len(steps)-1]
-		node = n.Links[k].From + n.Links[k].To - node
+		node := n.Links[k].To
 		if n.Links[k].Law == nil {
 			s.length += n.Links[k].Length
 		}

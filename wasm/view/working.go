@@ -1,4 +1,88 @@
 package view
 
-// working opens the main figures to their formulas.
-func (sc *scene) working() {}
+import (
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/evenness"
+	"evenrow/wasm/formula"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/pipe"
+	"evenrow/wasm/unit"
+)
+
+// working opens the main figures to their formulas: the head lost in the first
+// length of the row with the weakest emitter, that emitter's flow, and the
+// evenness.
+func (sc *scene) working() {
+	z := sc.zone
+	_, steps := sc.trail(z, z.Worst)
+	e := sc.emitterOf(z.Worst)
+	if len(steps) == 0 || e == nil {
+		return
+	}
+	sc.fold("Show the working")
+	n := &sc.s.Layout.Network
+	last := &steps[len(steps)-1]
+	if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
+		if q := z.Solution.Flow[last.links[0]]; q > 0 {
+			sc.tag("p", "Friction in the first "+sc.amount(unit.Length, link.Length)+" of "+sc.stepName(last, z.Worst)+":")
+			sc.formula(find(pipe.Formulas, "tubing-head"), q, link.Length, link.Bore, link.Roughness, n.Water.Kinematic)
+		}
+	}
+	if h := sc.plants[z.Worst].head; h > 0 && sc.plants[z.Worst].state > shut {
+		sc.tag("p", "Flow of the weakest emitter, "+sc.place(z.Worst)+":")
+		name, at := "emitter-flow", e.Nominal
+		if e.Kind == emitter.Compensating {
+			name, at = "compensating-flow", e.Lowest
+		}
+		sc.formula(find(emitter.Formulas, name), e.Flow, at, e.Exponent, h)
+	}
+	sc.tag("p", "Emission uniformity:")
+	row := &sc.s.Plan.Rows[sc.s.Layout.Plants[z.Worst].Row]
+	sc.formula(find(evenness.Formulas, "emission-uniformity"), e.CV, float64(row.PerPlant), sc.leastShare())
+	sc.html(`</details>`)
+}
+
+// leastShare is the least flow of the zone's plants over their mean.
+func (sc *scene) leastShare() float64 {
+	least, sum, n := 0.0, 0.0, 0
+	for i := range sc.plants {
+		r := sc.s.Layout.Plants[i].Row
+		if sc.s.Plan.Rows[r].Zone != sc.zone.Zone {
+			continue
+		}
+		q := sc.plants[i].flow
+		if n == 0 || q < least {
+			least = q
+		}
+		sum += q
+		n++
+	}
+	if !(sum > 0) {
+		return 0
+	}
+	return least * float64(n) / sum
+}
+
+// find returns the formula of a name in a package's list, or nil.
+func find(list []*formula.Formula, name string) *formula.Formula {
+	for _, f := range list {
+		if f.Name == name {
+			return f
+		}
+	}
+	return nil
+}
+
+// formula prints a formula with the values that went in, the result and its
+// source.
+func (sc *scene) formula(f *formula.Formula, in ...float64) {
+	if f == nil {
+		return
+	}
+	w := formula.Of(f, in...)
+	sc.html(`<div class="working"><p class="working__text">`).text(f.Text).html(`</p><dl>`)
+	for _, l := range append(w.Lines(sc.sys), w.Answer(sc.sys)) {
+		sc.html(`<div><dt>`).text(l.Letter).html(`</dt><dd>`).text(l.Value).html(`</dd><dd>`).text(l.Meaning).html(`</dd></div>`)
+	}
+	sc.html(`</dl><cite>Source: `).text(f.Source.String()).html(`</cite></div>`)
+}

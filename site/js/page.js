@@ -1,0 +1,393 @@
+// @ts-check
+// The page's script. It carries text between the form and the planner, which
+// runs in a worker, and puts what comes back in its place. It computes nothing
+// and knows no field, unit or message of the job; without it the page still
+// shows the worked-out example.
+
+const site = document.documentElement.dataset;
+
+/** The one way to markup and script addresses: those of our own worker and site. */
+const trusted = policy();
+
+const updating = offline();
+const form = document.querySelector("form#plan");
+if (form instanceof HTMLFormElement) tool(form);
+
+/** @returns {{createHTML: (html: string) => any, createScriptURL: (url: string) => any}} */
+function policy() {
+  const rules = {
+    createHTML: (/** @type {string} */ html) => html,
+    createScriptURL: (/** @type {string} */ url) => {
+      if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError("a script of another site");
+      return url;
+    },
+  };
+  // @ts-ignore: not in every library of types
+  return window.trustedTypes?.createPolicy("evenrow", rules) ?? rules;
+}
+
+/**
+ * The tool.
+ * @param {HTMLFormElement} form
+ */
+function tool(form) {
+  /**
+   * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
+   *   title: string, announce: string, focus: string, fileName: string, file: string}} Reply
+   * @typedef {{ask: string, text?: string, action?: string, submitted?: boolean}} Question
+   */
+
+  /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
+  const queue = [];
+  /** @type {Question | undefined} the question that the worker has */
+  let asked;
+  /** What the form held when it was asked, to see what was typed since. @type {Map<string, string>} */
+  let sent = new Map();
+  let ready = false;
+  /** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
+  const drawn = new Map();
+  let settling = 0;
+  let link = "";
+
+  const worker = new Worker(trusted.createScriptURL(site.worker ?? ""));
+  worker.addEventListener("message", ({ data }) => {
+    if (data.failed) return fail(data.failed);
+    if (data.ready) ready = true;
+    else take(data.reply);
+    waiting.hidden = ready;
+    next();
+  });
+  worker.addEventListener("error", (event) => fail(event.message || "its file cannot be loaded"));
+  worker.postMessage({ program: new URL(site.program ?? "", document.baseURI).href });
+  const waiting = find("[data-wait]");
+  waiting.hidden = false;
+
+  form.addEventListener("input", (event) => {
+    if (event.target instanceof HTMLInputElement && event.target.type === "file") return;
+    ask({ ask: "answer" });
+  });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const button = event.submitter;
+    const action = button instanceof HTMLButtonElement && button.name === "action" ? button.value : undefined;
+    ask({ ask: "answer", action, submitted: true });
+  });
+
+  document.addEventListener("click", (event) => {
+    if (!(event.target instanceof Element)) return;
+    const inside = event.target.closest('a[href^="#"]');
+    const place = inside && document.getElementById((inside.getAttribute("href") ?? "").slice(1));
+    if (place) {
+      event.preventDefault(); // the address holds the plan, not the place
+      reveal(place);
+    }
+    const button = event.target.closest("[data-do]");
+    if (button instanceof HTMLElement) press(button);
+  });
+  document.addEventListener("change", async ({ target }) => {
+    if (!(target instanceof HTMLInputElement) || !("open" in target.dataset)) return;
+    const file = target.files?.[0];
+    if (file) ask({ ask: "openFile", text: await file.text() });
+    target.value = "";
+  });
+  addEventListener("hashchange", open);
+  addEventListener("pagehide", settle);
+  if (location.hash.length > 1) open();
+  else address();
+
+  /** Opens the plan in the page's address. */
+  function open() {
+    if (location.hash === link || (location.hash && document.getElementById(location.hash.slice(1)))) return;
+    ask({ ask: "open", text: location.hash });
+  }
+
+  /**
+   * Asks, now or when the worker is free. What the form holds is read when it
+   * is sent, so a second change in the form needs no second question.
+   * @param {Question} question
+   */
+  function ask(question) {
+    const plain = queue.findIndex((q) => q.ask === "answer" && !q.action);
+    if (plain >= 0 && question.ask === "answer" && !question.action) {
+      question.submitted ||= queue[plain].submitted;
+      queue.splice(plain, 1);
+    }
+    queue.push(question);
+    next();
+  }
+
+  function next() {
+    if (!ready || asked) return;
+    asked = queue.shift();
+    if (!asked) return;
+    sent = typed();
+    let text = asked.text;
+    if (text === undefined) {
+      const data = new URLSearchParams(sentData(form));
+      if (asked.action) data.set("action", asked.action);
+      text = data.toString();
+    }
+    worker.postMessage({ ask: asked.ask, text });
+  }
+
+  /** What the form holds, by id. */
+  function typed() {
+    const held = new Map();
+    for (const box of form.elements) {
+      if (box.id && (box instanceof HTMLInputElement || box instanceof HTMLSelectElement)) held.set(box.id, value(box));
+    }
+    return held;
+  }
+
+  /** @param {Reply} reply */
+  function take(reply) {
+    const question = asked;
+    asked = undefined;
+    const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
+    for (const { id, html } of reply.fragments) draw(id, html);
+    for (const [id, now] of typing) {
+      const box = document.getElementById(id);
+      if ((box instanceof HTMLInputElement || box instanceof HTMLSelectElement) && value(box) !== now) put(box, now);
+    }
+    if (question?.ask !== "save" || reply.errors.length) mark(reply.errors);
+    if (reply.title) document.title = reply.title + " – Evenrow";
+    if (reply.link) {
+      link = reply.link;
+      address();
+    }
+    if (reply.file) save(reply.fileName, reply.file);
+    announcing = reply.announce;
+    clearTimeout(settling);
+    settling = setTimeout(settle, 700);
+    const place = document.getElementById(reply.focus);
+    if (place) reveal(place);
+    else if (reply.errors.length && (question?.submitted || question?.ask === "save")) reveal(find("#errors"));
+  }
+
+  let announcing = "";
+
+  /** Says the answer aloud and puts the plan into the address, once the typing rests. */
+  function settle() {
+    clearTimeout(settling);
+    if (link && location.hash !== link) history.replaceState(null, "", link);
+    const region = find("[data-announce]");
+    if (announcing && region.textContent !== announcing) region.textContent = announcing;
+    announcing = "";
+  }
+
+  /**
+   * Puts a fragment in its place. What is open stays open, what has the focus
+   * keeps it, what is scrolled stays.
+   * @param {string} id
+   * @param {string} html
+   */
+  function draw(id, html) {
+    const place = document.getElementById(id);
+    if (!place || drawn.get(id) === html) return;
+    drawn.set(id, html);
+    const focus = document.activeElement;
+    const held = focus instanceof HTMLElement && focus !== place && place.contains(focus) ? focus : undefined;
+    const heldIn = held && path(place, held);
+    const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
+    const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, d.open]));
+    const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
+    const top = form.scrollTop;
+
+    place.innerHTML = trusted.createHTML(html);
+
+    place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
+    place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
+    cautions(place);
+    if (id === "share") address();
+    if (!held) return;
+    const again = (held.id && document.getElementById(held.id)) || (heldIn && follow(place, heldIn));
+    if (again instanceof HTMLElement) {
+      again.focus({ preventScroll: true });
+      if (selection && again instanceof HTMLInputElement) again.setSelectionRange(selection[0], selection[1]);
+    }
+    form.scrollTop = top;
+  }
+
+  /**
+   * Shows each error beside its field.
+   * @param {Reply["errors"]} errors
+   */
+  function mark(errors) {
+    const texts = new Map(errors.map((e) => [e.path, e.text]));
+    for (const line of form.querySelectorAll(".field__error[id]")) {
+      if (!(line instanceof HTMLElement)) continue;
+      const path = line.id.slice(2);
+      const text = texts.get(path) ?? "";
+      const box = document.getElementById("f-" + path);
+      if (line.textContent !== text) line.textContent = text;
+      line.hidden = !text;
+      if (text) box?.setAttribute("aria-invalid", "true");
+      else box?.removeAttribute("aria-invalid");
+    }
+  }
+
+  /** @param {HTMLElement} button */
+  async function press(button) {
+    switch (button.dataset.do) {
+      case "save":
+        return ask({ ask: "save" });
+      case "print":
+        settle();
+        return print();
+      case "update":
+        return updating.load();
+      case "copy": {
+        const box = find("[data-link]");
+        if (!(box instanceof HTMLInputElement)) return;
+        box.select();
+        try {
+          await navigator.clipboard.writeText(box.value);
+          button.textContent = button.dataset.done ?? button.textContent;
+        } catch {
+          box.focus(); // selected, and ready to be copied by hand
+        }
+      }
+    }
+  }
+
+  /** Writes the whole address of the plan where the page shows it. */
+  function address() {
+    const box = find("[data-link]");
+    if (!(box instanceof HTMLInputElement)) return;
+    const whole = new URL(box.getAttribute("value") ?? "", location.href).href;
+    box.value = whole;
+    for (const line of document.querySelectorAll("[data-link-text]")) line.textContent = whole;
+  }
+
+  /** @param {string} why */
+  function fail(why) {
+    waiting.hidden = true;
+    asked = undefined;
+    const line = document.createElement("p");
+    line.textContent = `The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. Load the page again, or try another browser.`;
+    find("#message").replaceChildren(line);
+  }
+}
+
+/**
+ * Puts the boxes of the cautions into their places.
+ * @param {Element} root
+ */
+function cautions(root) {
+  for (const place of root.querySelectorAll("[data-caution]")) {
+    const text = document.querySelector(`template[data-caution-text="${place.getAttribute("data-caution")}"]`);
+    if (text instanceof HTMLTemplateElement) place.replaceChildren(text.content.cloneNode(true));
+  }
+}
+
+/**
+ * The form as pairs of text.
+ * @param {HTMLFormElement} form
+ * @returns {string[][]}
+ */
+function sentData(form) {
+  return Array.from(new FormData(form), ([name, text]) => [name, String(text)]);
+}
+
+/** @param {HTMLInputElement | HTMLSelectElement} box */
+function value(box) {
+  return box.type === "radio" ? String(/** @type {HTMLInputElement} */ (box).checked) : box.value;
+}
+
+/**
+ * @param {HTMLInputElement | HTMLSelectElement} box
+ * @param {string} text
+ */
+function put(box, text) {
+  if (box.type === "radio") /** @type {HTMLInputElement} */ (box).checked = text === "true";
+  else box.value = text;
+}
+
+/**
+ * Where an element stands in another, for one that has no id.
+ * @param {Element} root
+ * @param {Element} element
+ */
+function path(root, element) {
+  const steps = [];
+  for (let e = element; e !== root && e.parentElement; e = e.parentElement) {
+    steps.unshift(Array.prototype.indexOf.call(e.parentElement.children, e));
+  }
+  return steps;
+}
+
+/**
+ * @param {Element | undefined} root
+ * @param {number[]} steps
+ */
+function follow(root, steps) {
+  for (const step of steps) root = root?.children[step];
+  return root;
+}
+
+/**
+ * Opens what an element is folded into, and leads there.
+ * @param {Element} place
+ */
+function reveal(place) {
+  for (let e = /** @type {Element | null} */ (place); e; e = e.parentElement) {
+    if (e instanceof HTMLDetailsElement) e.open = true;
+  }
+  const target = place instanceof HTMLDetailsElement ? place.querySelector("summary") : place;
+  if (!(target instanceof HTMLElement)) return;
+  target.focus({ preventScroll: true });
+  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : "nearest" });
+}
+
+/**
+ * @param {string} name
+ * @param {string} text
+ */
+function save(name, text) {
+  const a = document.createElement("a");
+  a.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  a.download = name;
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+}
+
+/** Keeps the site on the device, and offers a newer version when one waits. */
+function offline() {
+  /** @type {ServiceWorkerRegistration | undefined} */
+  let kept;
+  let loading = false;
+  if ("serviceWorker" in navigator && site.offline && isSecureContext) register(site.offline);
+
+  /** @param {string} address */
+  async function register(address) {
+    try {
+      const had = navigator.serviceWorker.controller;
+      kept = await navigator.serviceWorker.register(trusted.createScriptURL(address));
+      const offer = () => {
+        if (kept?.waiting && had) find("[data-update]").hidden = false;
+      };
+      offer();
+      kept.addEventListener("updatefound", () => kept?.installing?.addEventListener("statechange", offer));
+      navigator.serviceWorker.addEventListener("controllerchange", () => loading && location.reload());
+    } catch {
+      // Without it the page works as long as there is a connection.
+    }
+  }
+  return {
+    load() {
+      loading = true;
+      kept?.waiting?.postMessage("load");
+    },
+  };
+}
+
+/**
+ * The one element that must be there; a missing one is a fault in the template.
+ * @param {string} selector
+ * @returns {HTMLElement}
+ */
+function find(selector) {
+  const found = document.querySelector(selector);
+  if (!(found instanceof HTMLElement)) throw new Error(`no ${selector} in the page`);
+  return found;
+}

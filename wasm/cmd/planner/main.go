@@ -1,0 +1,60 @@
+//go:build js && wasm
+
+// Command planner is the program that runs in the browser's worker. It is the
+// only package that knows JavaScript: it sets one global object, evenrow, whose
+// functions take a string and return a plain object.
+package main
+
+import (
+	"syscall/js"
+
+	"evenrow/wasm/page"
+)
+
+func main() {
+	evenrow := js.Global().Get("Object").New()
+	for name, answer := range map[string]func(string) page.Reply{
+		"answer":   page.Answer,
+		"open":     page.Open,
+		"openFile": page.OpenFile,
+		"save":     page.Save,
+	} {
+		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
+			text := ""
+			if len(args) > 0 && args[0].Type() == js.TypeString {
+				text = args[0].String()
+			}
+			return object(ask(name, answer, text))
+		}))
+	}
+	js.Global().Set("evenrow", evenrow)
+	select {}
+}
+
+// ask answers a question. A panic is a fault of ours: the page says so and
+// goes on with the plan that stood there.
+func ask(name string, answer func(string) page.Reply, text string) (r page.Reply) {
+	defer func() {
+		if recover() != nil {
+			r = page.Fault(name)
+		}
+	}()
+	return answer(text)
+}
+
+// object turns a reply into a plain object.
+func object(r page.Reply) map[string]any {
+	fragments := make([]any, len(r.Fragments))
+	for i, f := range r.Fragments {
+		fragments[i] = map[string]any{"id": f.ID, "html": f.HTML}
+	}
+	errs := make([]any, len(r.Errors))
+	for i, e := range r.Errors {
+		errs[i] = map[string]any{"path": e.Path, "text": page.Sentence(e)}
+	}
+	return map[string]any{
+		"fragments": fragments, "errors": errs,
+		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus,
+		"fileName": r.FileName, "file": r.File,
+	}
+}

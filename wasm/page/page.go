@@ -1,0 +1,167 @@
+// Package page answers what the page asks: form text in, fragments out.
+//
+// It keeps nothing between two questions. The builder calls it for the page as
+// it is first seen, the browser program for every change.
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/view"
+)
+
+// A Reply is what changes on the page.
+type Reply struct {
+	Fragments []view.Fragment
+	Errors    []plan.Error // every one; empty when the plan could be worked out
+	Link      string       // of the plan, beginning with "#"; empty when there are errors
+	Title     string       // of the page; empty to leave it
+	Announce  string       // to be read aloud once; empty for nothing
+	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
+
+	FileName string // of a file to be saved; empty for none
+	File     string // its content
+}
+
+// Start returns the page for the default plan, with everything on it.
+func Start() Reply {
+	r := whole(plan.Default())
+	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
+	r.Announce = ""
+	return r
+}
+
+// Answer reads the form and works the plan out. With errors the results stay
+// as they are, but for a list of what is wrong. The form itself is sent again
+// only when what it shows changes.
+func Answer(form string) Reply {
+	d := plan.ParseDraft(form)
+	shape := d.Get(view.ShapeName)
+	record := d.Apply()
+	p, errs := d.Read()
+	r := Reply{Errors: errs}
+	if record != "" || shape != view.Shape(p) {
+		r.add("ask", view.Ask(p, d, errs))
+	} else {
+		r.Fragments = view.Summaries(p)
+	}
+	if record != "" {
+		r.Focus = "s-" + record
+	}
+	if len(errs) > 0 {
+		r.add("errors", view.Errors(errs))
+		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + view.Sentence(errs[0])
+		return r
+	}
+	r.told(p)
+	return r
+}
+
+// Open opens a link: what follows "#" in the page's address. An empty one is
+// the default plan. A link that cannot be read changes nothing but the message.
+func Open(link string) Reply {
+	link = strings.TrimPrefix(link, "#")
+	if link == "" {
+		return whole(plan.Default())
+	}
+	p, err := carry.ReadLink(link)
+	if err != nil {
+		return refused("This link cannot be opened: " + err.Error() + ". The plan that stood here is still here.")
+	}
+	return whole(p)
+}
+
+// OpenFile opens a file that [Save] made.
+func OpenFile(json string) Reply {
+	p, errs := carry.ReadJSON([]byte(json))
+	if len(errs) > 0 {
+		why := errs[0].Label + " " + errs[0].Problem
+		if more := len(errs) - 1; more > 0 {
+			why += ", and " + strconv.Itoa(more) + " more"
+		}
+		return refused("This file cannot be opened: " + why + ". The plan that stood here is still here.")
+	}
+	return whole(p)
+}
+
+// Save returns the plan in the form as a file. A plan with errors is not saved.
+func Save(form string) Reply {
+	d := plan.ParseDraft(form)
+	d.Apply()
+	p, errs := d.Read()
+	if len(errs) > 0 {
+		r := Reply{Errors: errs}
+		r.add("errors", view.Errors(errs))
+		return r
+	}
+	return Reply{FileName: fileName(p.Name), File: string(carry.JSON(p))}
+}
+
+// Sentence is an error as it stands beside its field.
+func Sentence(e plan.Error) string { return view.Sentence(e) }
+
+// whole returns everything for a plan, the form included.
+func whole(p *plan.Plan) Reply {
+	r := Reply{}
+	r.add("ask", view.Ask(p, plan.DraftOf(p), nil))
+	r.told(p)
+	return r
+}
+
+func (r *Reply) add(id, html string) {
+	r.Fragments = append(r.Fragments, view.Fragment{ID: id, HTML: html})
+}
+
+// told adds the results of a plan without errors.
+func (r *Reply) told(p *plan.Plan) {
+	s := sheet.Work(p)
+	r.Link = link(p)
+	r.Title = view.Title(p)
+	r.Announce = view.Announce(s)
+	r.Fragments = append(r.Fragments, view.Told(s, link)...)
+	r.add("share", view.Share(r.Link))
+	r.add("errors", "")
+	r.add("message", "")
+}
+
+func refused(why string) Reply {
+	r := Reply{Focus: "message"}
+	r.add("message", view.Message(why))
+	return r
+}
+
+func link(p *plan.Plan) string { return "#" + strings.TrimPrefix(carry.Link(p), "#") }
+
+func examples() []view.Example {
+	var list []view.Example
+	for _, e := range plan.Examples() {
+		list = append(list, view.Example{Title: e.Title, Summary: e.Summary, Link: link(e.Plan)})
+	}
+	return list
+}
+
+// fileName makes a file's name of a plan's, in letters that every system takes.
+func fileName(plan string) string {
+	var b []byte
+	for _, c := range []byte(strings.ToLower(plan)) {
+		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' {
+			b = append(b, c)
+		} else if len(b) > 0 && b[len(b)-1] != '-' {
+			b = append(b, '-')
+		}
+	}
+	name := strings.Trim(string(b), "-")
+	if name == "" {
+		name = "plan"
+	}
+	return name + ".json"
+}
+
+// Fault is the reply when the program itself has failed at something.
+func Fault(doing string) Reply {
+	return refused("The planner has a fault (" + doing + "). Your plan is still in the form. Change it a little, or load the page again.")
+}

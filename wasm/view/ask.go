@@ -1,0 +1,381 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
+)
+
+// A form is the form on its way to the page.
+type form struct {
+	*writer
+	p    *plan.Plan // as far as it could be read: says which fields apply
+	d    plan.Draft // what was typed
+	errs map[string]plan.Error
+}
+
+// Ask returns the whole form for a draft, with everything that was typed and
+// what is wrong with it. p is the draft as far as it could be read; it decides
+// which sections, records and fields are shown. What is not shown is kept in
+// hidden inputs.
+//
+// Every section has an empty place for its caution, with the caution's name in
+// data-caution; the builder and the page's script fill it.
+func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
+	f := &form{&writer{}, p, d, map[string]plan.Error{}}
+	for _, e := range errs {
+		f.errs[e.Path] = e
+	}
+	// The first button of a form is the one that the Enter key presses.
+	f.html(`<button class="out" tabindex="-1" aria-hidden="true">Work it out</button>`).
+		html(`<input type="hidden"`).attr("name", plan.UnitsWas).attr("value", unitCode(p.Units)).html(`>`).
+		html(`<input type="hidden"`).attr("name", ShapeName).attr("value", Shape(p)).html(`>`)
+	for _, s := range plan.Sections() {
+		if s.Applies(p) {
+			f.section(s)
+		} else {
+			f.keep(s)
+		}
+	}
+	return f.String()
+}
+
+// ShapeName is the name in form data of the [Shape] that the form was drawn for.
+const ShapeName = "shape"
+
+// Shape is a mark of what the form for p shows: it changes when a section, a
+// record or a field comes or goes, and with the units.
+func Shape(p *plan.Plan) string {
+	h := uint64(14695981039346656037) // FNV-1a
+	add := func(b bool) {
+		h ^= 1
+		if b {
+			h ^= 2
+		}
+		h *= 1099511628211
+	}
+	add(p.Units == unit.US)
+	for _, s := range plan.Sections() {
+		add(s.Applies(p))
+		for i := range s.Records(p) {
+			add(true)
+			for _, f := range s.Fields() {
+				add(f.Applies(p, i))
+			}
+		}
+		add(false)
+	}
+	return strconv.FormatUint(h, 36)
+}
+
+// unitCode is how the form names a system of units.
+func unitCode(sys unit.System) string {
+	return plan.FieldNamed("", "units").Options[sys].Code
+}
+
+// keep writes what is not shown.
+func (f *form) keep(s *plan.Section) {
+	for i := range s.Records(f.p) {
+		for _, fd := range s.Fields() {
+			f.hidden(fd, i)
+		}
+	}
+}
+
+func (f *form) hidden(fd *plan.Field, i int) {
+	path := plan.Path(fd, i)
+	f.html(`<input type="hidden"`).attr("name", path).attr("value", f.d.Get(path)).html(`>`)
+}
+
+func (f *form) section(s *plan.Section) {
+	f.html(`<fieldset class="section"`).attr("id", "f-"+s.Name).html(` tabindex="-1"><legend>`).text(s.Title).html(`</legend>`)
+	if s.Intro != "" {
+		f.html(`<p class="section__intro">`).text(s.Intro).html(`</p>`)
+	}
+	if e, bad := f.errs[s.Name]; bad && s.Name != "" {
+		f.html(`<p class="field__error">`).text(Sentence(e)).html(`</p>`)
+	}
+	if s.Guide != "" {
+		f.html(`<p class="section__guide"><a`).attr("href", guideHref(s.Guide)).html(`>Guide: `).text(guideName(s.Guide)).html(`</a></p>`)
+	}
+	if s.Caution != "" {
+		f.html(`<div class="caution" role="note"`).attr("data-caution", s.Caution).html(`></div>`)
+	}
+	if s.List {
+		n := s.Records(f.p)
+		for i := range n {
+			f.record(s, i, n)
+		}
+		if n < s.Max {
+			f.action("add-"+s.One, "Add a "+s.One, "")
+		}
+	} else {
+		f.fields(s, 0)
+	}
+	f.html(`</fieldset>`)
+}
+
+// record writes one record of a list, with the buttons that move it.
+func (f *form) record(s *plan.Section, i, n int) {
+	id := s.Name + "." + strconv.Itoa(i+1)
+	open := n == 1 || s.Name == "points"
+	for path := range f.errs {
+		open = open || strings.HasPrefix(path, id+".")
+	}
+	f.html(`<details class="record"`).attr("id", "d-"+id)
+	if open {
+		f.html(` open`)
+	}
+	f.html(`><summary`).attr("id", "s-"+id).html(`>`).text(Summary(f.p, s, i)).html(`</summary>`)
+	f.html(`<div role="group"`).attr("aria-labelledby", "s-"+id).html(`>`)
+	f.fields(s, i)
+	f.html(`<p class="record__do">`)
+	number := "." + strconv.Itoa(i+1)
+	name := " " + s.One + " " + strconv.Itoa(i+1)
+	if n < s.Max {
+		f.action("copy-"+s.One+number, "Copy", name)
+	}
+	if n > s.Min {
+		f.action("remove-"+s.One+number, "Remove", name)
+	}
+	if s.Name != "points" { // their flows rise, so their order is given
+		if i > 0 {
+			f.action(s.One+"-up"+number, "Up", name)
+		}
+		if i < n-1 {
+			f.action(s.One+"-down"+number, "Down", name)
+		}
+	}
+	f.html(`</p></div></details>`)
+}
+
+// action writes a button that changes the form. hidden is added to its name
+// for screen readers.
+func (f *form) action(value, name, hidden string) {
+	f.html(`<button class="button"`).attr("name", plan.ActionName).attr("value", value).html(`>`).text(name)
+	if hidden != "" {
+		f.html(`<span class="out">`).text(hidden).html(`</span>`)
+	}
+	f.html(`</button> `)
+}
+
+// Summary is one record in a few words, such as "Row 2: tomato, 30 plants".
+func Summary(p *plan.Plan, s *plan.Section, i int) string {
+	t := strings.ToUpper(s.One[:1]) + s.One[1:] + " " + strconv.Itoa(i+1)
+	switch s.Name {
+	case "rows":
+		r := &p.Rows[i]
+		if r.Crop >= 0 && r.Crop < len(catalogue.Crops) {
+			t += ": " + catalogue.Crops[r.Crop].Name + ", " + count(r.Plants, "plant", "plants")
+		}
+		if r.Zone > 1 {
+			t += ", zone " + strconv.Itoa(r.Zone)
+		}
+	case "runs":
+		t += ": " + unit.Text(unit.Length, p.Units, p.Runs[i].Length)
+	case "emitters":
+		t += ": " + unit.Text(unit.EmitterFlow, p.Units, p.Emitters[i].Flow)
+	case "points":
+		t += ": " + unit.Text(unit.Flow, p.Units, p.Supply.Points[i].Flow) + ", " + unit.Text(unit.Head, p.Units, p.Supply.Points[i].Head)
+	}
+	return t
+}
+
+// Summaries returns the summaries of all records, which change while the form
+// itself stays.
+func Summaries(p *plan.Plan) []Fragment {
+	var fs []Fragment
+	for _, s := range plan.Sections() {
+		if !s.List || !s.Applies(p) {
+			continue
+		}
+		for i := range s.Records(p) {
+			w := &writer{}
+			w.text(Summary(p, s, i))
+			fs = append(fs, Fragment{"s-" + s.Name + "." + strconv.Itoa(i+1), w.String()})
+		}
+	}
+	return fs
+}
+
+func (f *form) fields(s *plan.Section, i int) {
+	for _, fd := range s.Fields() {
+		if fd.Applies(f.p, i) {
+			f.field(fd, i)
+		} else {
+			f.hidden(fd, i)
+		}
+	}
+}
+
+// field writes one input: label left, with the unit in words for screen
+// readers, input, unit, then hint and error.
+func (f *form) field(fd *plan.Field, i int) {
+	path := plan.Path(fd, i)
+	typed := f.d.Get(path)
+	if fd.Section == "" && fd.Name == "units" {
+		f.radios(fd, path, typed)
+		return
+	}
+	e, bad := f.errs[path]
+	class := markup("field")
+	if fd.Type == plan.Choice || fd.Type == plan.Text {
+		class = "field field--long"
+	}
+	u := unit.Of(fd.Kind, f.p.Units)
+	f.html(`<div class="`).html(class).html(`"><label`).attr("for", "f-"+path).html(`>`).text(fd.Label)
+	if fd.Type == plan.Number && u.Words != "" {
+		f.html(`<span class="out">, in `).text(u.Words).html(`</span>`)
+	}
+	f.html(`</label>`)
+	hint := f.hint(fd)
+	described := "e-" + path
+	if hint != "" || fd.Guide != "" {
+		described = "h-" + path + " " + described
+	}
+	common := func() {
+		f.attr("id", "f-"+path).attr("name", path).attr("aria-describedby", described)
+		if bad {
+			f.html(` aria-invalid="true"`)
+		}
+	}
+	if fd.Type == plan.Choice {
+		f.html(`<select`)
+		common()
+		f.html(`>`)
+		f.options(fd, typed)
+		f.html(`</select>`)
+	} else {
+		f.html(`<input`)
+		common()
+		f.attr("value", typed)
+		switch fd.Type {
+		case plan.Number:
+			f.html(` inputmode="`).html(keyboard(fd)).html(`"`)
+		case plan.Whole:
+			f.html(` inputmode="numeric"`)
+		}
+		f.html(` autocomplete="off" spellcheck="false">`)
+	}
+	if fd.Type == plan.Number && u.Symbol != "" {
+		f.html(`<span class="field__unit" aria-hidden="true">`).text(u.Symbol).html(`</span>`)
+	}
+	if hint != "" || fd.Guide != "" {
+		f.html(`<p class="field__hint"`).attr("id", "h-"+path).html(`>`).text(hint)
+		if fd.Guide != "" {
+			f.html(` <a`).attr("href", guideHref(fd.Guide)).html(`>Guide: `).text(guideName(fd.Guide)).html(`</a>`)
+		}
+		f.html(`</p>`)
+	}
+	f.html(`<p class="field__error"`).attr("id", "e-"+path)
+	if bad {
+		f.html(`>`).text(Sentence(e))
+	} else {
+		f.html(` hidden>`)
+	}
+	f.html(`</p></div>`)
+}
+
+// keyboard is the one that a phone shows. Most lack a minus sign on the
+// decimal one.
+func keyboard(fd *plan.Field) markup {
+	if fd.Min < 0 {
+		return "text"
+	}
+	return "decimal"
+}
+
+// hint is the help and the range, as sentences.
+func (f *form) hint(fd *plan.Field) string {
+	r := ""
+	if fd.Type == plan.Number || fd.Type == plan.Whole {
+		r = capital(fd.Range(f.p.Units)) + "."
+	}
+	if fd.Help != "" && r != "" {
+		return fd.Help + " " + r
+	}
+	return fd.Help + r
+}
+
+func (f *form) options(fd *plan.Field, typed string) {
+	known := false
+	for _, o := range fd.Options {
+		f.html(`<option`).attr("value", o.Code)
+		if o.Code == typed {
+			f.html(` selected`)
+			known = true
+		}
+		f.html(`>`).text(o.Label).html(`</option>`)
+	}
+	if !known { // kept, so that the error beside it makes sense
+		f.html(`<option selected`).attr("value", typed).html(`>`).text(typed).html(`</option>`)
+	}
+}
+
+// radios writes a choice as radio buttons.
+func (f *form) radios(fd *plan.Field, path, typed string) {
+	f.html(`<fieldset class="radios"`).attr("id", "f-"+path).html(` tabindex="-1"><legend>`).text(fd.Label).html(`</legend>`)
+	for _, o := range fd.Options {
+		f.html(`<label><input type="radio"`).attr("id", "f-"+path+"-"+o.Code).attr("name", path).attr("value", o.Code)
+		if o.Code == typed {
+			f.html(` checked`)
+		}
+		f.html(`> `).text(o.Label).html(`</label>`)
+	}
+	f.html(`</fieldset>`)
+}
+
+// Sentence is an error as the page prints it: its label and its clause.
+func Sentence(e plan.Error) string {
+	s := e.Label + " " + e.Problem + "."
+	if e.Typed != "" {
+		s += " " + strconv.Quote(e.Typed) + " is kept as you typed it."
+	}
+	return s
+}
+
+// Errors is the summary of everything that is wrong, each leading to its field.
+func Errors(errs []plan.Error) string {
+	if len(errs) == 0 {
+		return ""
+	}
+	w := &writer{}
+	w.html(`<div><h2>`).text(count(len(errs), "thing", "things") + " to put right").html(`</h2><ul>`)
+	for _, e := range errs {
+		w.html(`<li><a`).attr("href", "#f-"+e.Path).html(`>`).text(e.Label + " " + e.Problem + ".").html(`</a></li>`)
+	}
+	w.html(`</ul><p>The answer below belongs to the last good plan.</p></div>`)
+	return w.String()
+}
+
+// Message is a notice above the answer.
+func Message(text string) string {
+	if text == "" {
+		return ""
+	}
+	w := &writer{}
+	return w.html(`<p>`).text(text).html(`</p>`).String()
+}
+
+func guideHref(guide string) string {
+	page, heading, _ := strings.Cut(guide, "#")
+	if heading != "" {
+		heading = "#" + heading
+	}
+	return page + ".html" + heading
+}
+
+func guideName(guide string) string {
+	page, _, _ := strings.Cut(guide, "#")
+	return strings.ReplaceAll(page, "-", " ")
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

@@ -1,0 +1,31 @@
+package view
+
+// Share offers the ways to keep a plan and to take it elsewhere. link is the
+// plan's address within the page, beginning with "#"; the script puts the
+// page's own address before it.
+func Share(link string) string {
+	w := &writer{}
+	w.html(`<p>The link holds the whole plan. Whoever opens it sees the same rows and the same answer.</p>`).
+		html(`<p class="share__link"><label for="link">Link to this plan</label><input id="link" readonly data-link`).attr("value", link).
+		html(`> <button type="button" class="button" data-do="copy" data-done="Copied">Copy the link</button></p>`).
+		html(`<p class="share__do"><button type="button" class="button" data-do="save">Save as a file</button> `).
+		html(`<label class="button">Open a file<input type="file" class="out" accept="application/json,.json" data-open></label> `).
+		html(`<button type="button" class="button" data-do="print">Print</button></p>`)
+	return w.String()
+}
+
+// An Example is a plan to start from.
+type Example struct {
+	Title, Summary string
+	Link           string // beginning with "#"
+}
+
+// Examples lists plans to start from.
+func Examples(list []Example) string {
+	w := &writer{}
+	w.html(`<ul class="examples">`)
+	for _, e := range list {
+		w.html(`<li><a`).attr("href", e.Link).html(`>`).text(e.Title).html(`</a> `).text(e.Summary).html(`</li>`)
+	}
+	return w.html(`</ul>`).String()
+}
