@@ -80,6 +80,7 @@ func TestReadJSONRefuses(t *testing.T) {
 		{"a lone point", `{"a": 1.}`, []string{": " + notJSON + "1"}},
 		{"a text without end", `{"a": "b`, []string{": " + notJSON + "1"}},
 		{"half a pair", `{"a": "\ud83c"}`, []string{": " + notJSON + "1"}},
+		{"a pair taken apart", `{"a": "\ud83c \udf45"}`, []string{": " + notJSON + "1"}},
 		{"too deep", strings.Repeat("[", 9) + strings.Repeat("]", 9), []string{": " + notJSON + "1"}},
 		{"a list", "[]", []string{": " + notPlan}},
 		{"another object", `{"format": "garden 3"}`, []string{": " + notPlan}},
@@ -87,13 +88,13 @@ func TestReadJSONRefuses(t *testing.T) {
 		{"a later format", `{"format": "evenrow plan 2"}`, []string{": The file was made by a newer Evenrow: reload the page to get it"}},
 		{"too long", strings.Repeat(" ", MaxFile+1), []string{": The file must be at most 256 kB"}},
 		{"no lists", `{"format": "evenrow plan 1"}`, []string{
-			"points: Pump curve must be from 3 to 12 in number, not 0",
-			"runs: Way to the header must be from 1 to 8 in number, not 0",
-			"emitters: Emitters must be from 1 to 4 in number, not 0",
-			"rows: Rows must be from 1 to 60 in number, not 0",
+			"points: Number of points must be from 3 to 12, not 0",
+			"runs: Number of runs must be from 1 to 8, not 0",
+			"emitters: Number of emitters must be from 1 to 4, not 0",
+			"rows: Number of rows must be from 1 to 60, not 0",
 		}},
 		{"too many rows", strings.Replace(frame, `"rows": [{}`, `"rows": [{}`+strings.Repeat(", {}", 99), 1) + "}",
-			[]string{"rows: Rows must be from 1 to 60 in number, not 61"}},
+			[]string{"rows: Number of rows must be from 1 to 60, not 61"}},
 		{"everything at once", frame + `, "colour": 1, "name": 5, "units": "feet", "place": {"length": "12", "width": 5000, "depth": 2},
 			"filter": [], "limits": {"speed": 1e999, "reserve": 1, "reserve": 2}, "header": {"layout": "star", "feed": null}, "units": "us"}`,
 			[]string{
@@ -115,7 +116,7 @@ func TestReadJSONRefuses(t *testing.T) {
 				"points: points must be a list in [ ]",
 				"runs.1: runs.1 must be an object in { }",
 				"rows.1.sun: rows.1.sun is not part of a plan",
-				"points: Pump curve must be from 3 to 12 in number, not 0",
+				"points: Number of points must be from 3 to 12, not 0",
 				"emitters.1.flow: Emitter 1: flow must be a number, without quotes",
 				"rows.1.plants: Row 1: plants must be a whole number from 1 to 400",
 				"rows.1.spacing: Row 1: spacing must be from 0.05 to 3 m",
@@ -142,7 +143,7 @@ func FuzzReadJSON(f *testing.F) {
 	for _, x := range plan.Examples() {
 		f.Add(JSON(x.Plan))
 	}
-	for _, s := range []string{`{"a": [1, -0.5e+3, "\u00e9\ud83c\udf45\n", true, null]}`, `"\ud83c"`, "[[[[[[[[[]]]]]]]]]", "\"\xff\"", "-", "1e", "{\"a\"}"} {
+	for _, s := range []string{`{"a": [1, -0.5e+3, "\u00e9\ud83c\udf45\n", true, null]}`, `"\ud83c"`, "[[[[[[[[[]]]]]]]]]", `"\ud83c \udf45"`, `"\udc00\ud83c"`, `"\ud83c\`, `"\ud83c`, "\"\xff\"", "-", "1e", "{\"a\"}"} {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {

@@ -245,7 +245,7 @@ func TestReadLinkRefuses(t *testing.T) {
 		{"a field not known yet", "1" + b64(t, m{1: m{77: 1}}), new},
 		{"not a number", "1" + b64(t, m{1: m{1: math.NaN()}}), bad}, // as a float16, which is never written
 		{"no rows", change(func(p *plan.Plan) { p.Rows = nil }),
-			"The link holds a plan with something out of range: rows must be from 1 to 60 in number, not 0"},
+			"The link holds a plan with something out of range: number of rows must be from 1 to 60, not 0"},
 		{"a value out of range", change(func(p *plan.Plan) { p.Rows[1].Spacing = 5 }),
 			"The link holds a plan with something out of range: row 2: spacing must be from 0.05 to 3 m"},
 		{"not a number, written whole", change(func(p *plan.Plan) { p.Place.Length = math.NaN() }),

@@ -3,7 +3,6 @@ package carry
 import (
 	"strconv"
 	"strings"
-	"unicode/utf16"
 	"unicode/utf8"
 )
 
@@ -178,10 +177,14 @@ func (p *parser) str() string {
 		p.at++
 		if c == 'u' {
 			r := p.hex4()
-			if utf16.IsSurrogate(r) {
-				p.want('\\')
-				p.want('u')
-				r = utf16.DecodeRune(r, p.hex4())
+			if r >= 0xd800 && r < 0xe000 { // half of a pair
+				escaped := strings.HasPrefix(string(p.data[min(p.at, len(p.data)):min(p.at+2, len(p.data))]), `\u`)
+				p.at += 2
+				low := p.hex4()
+				if !escaped || r >= 0xdc00 || low < 0xdc00 || low >= 0xe000 {
+					p.bad = true
+				}
+				r = 0x10000 + (r-0xd800)<<10 + low - 0xdc00
 			}
 			b = utf8.AppendRune(b, r)
 			continue

@@ -29,7 +29,7 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 		}
 		n := s.Records(p)
 		if problem := s.countProblem(n); problem != "" {
-			errs = append(errs, Error{Path: s.Name, Label: s.Title, Problem: problem})
+			errs = append(errs, s.countError(problem))
 			if n > s.Max {
 				continue
 			}
@@ -82,7 +82,11 @@ func (s *Section) countProblem(n int) string {
 	if !s.List || s.Min <= n && n <= s.Max {
 		return ""
 	}
-	return "must be from " + strconv.Itoa(s.Min) + " to " + strconv.Itoa(s.Max) + " in number, not " + strconv.Itoa(n)
+	return "must be from " + strconv.Itoa(s.Min) + " to " + strconv.Itoa(s.Max) + ", not " + strconv.Itoa(n)
+}
+
+func (s *Section) countError(problem string) Error {
+	return Error{Path: s.Name, Label: "Number of " + s.Many, Problem: problem}
 }
 
 // ErrorAt returns an error about record i of the field, with what was typed

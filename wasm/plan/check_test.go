@@ -50,11 +50,11 @@ func TestCheck(t *testing.T) {
 		{"a choice that is none", func(p *Plan) { p.Header.Layout = 2; p.Rows[0].Crop = -1 },
 			[]string{"header.layout: Header: layout must be one of the choices", "rows.1.crop: Row 1: crop must be one of the choices"}},
 		{"too few points", func(p *Plan) { p.Supply.Points = p.Supply.Points[:2] },
-			[]string{"points: Pump curve must be from 3 to 12 in number, not 2"}},
+			[]string{"points: Number of points must be from 3 to 12, not 2"}},
 		{"no rows", func(p *Plan) { p.Rows = nil },
-			[]string{"rows: Rows must be from 1 to 60 in number, not 0"}},
+			[]string{"rows: Number of rows must be from 1 to 60, not 0"}},
 		{"too many rows", func(p *Plan) { p.Rows = make([]Row, 61) },
-			[]string{"rows: Rows must be from 1 to 60 in number, not 61"}},
+			[]string{"rows: Number of rows must be from 1 to 60, not 61"}},
 		{"points that do not rise and fall", func(p *Plan) {
 			p.Supply.Points = []Point{{0.0001, 30}, {0.0001, 30}, {0.0002, 31}}
 		}, []string{
@@ -90,7 +90,7 @@ func TestCheck(t *testing.T) {
 		{"more to a slab than in the row", func(p *Plan) { p.Rows[0].Plants = 2 },
 			[]string{"rows.1.per-piece: Row 1: plants in one slab, bag or bucket must be at most the number of plants, 2"}},
 		{"tubing that emitters cannot be punched into", func(p *Plan) { p.Rows[0].Tube = tube25 },
-			[]string{"rows.1.tube: Row 1: tubing must be tubing that emitters can be punched into"}},
+			[]string{"rows.1.tube: Row 1: tubing must be a size that emitters can be punched into"}},
 		{"too many plants in all", func(p *Plan) {
 			SectionNamed("rows").Resize(p, 11)
 			for i := range p.Rows {

@@ -103,7 +103,7 @@ func (d Draft) Read() (*Plan, []Error) {
 				continue
 			}
 			if problem := s.countProblem(n); n > s.Max {
-				found[s.Name] = Error{Path: s.Name, Label: s.Title, Problem: problem}
+				found[s.Name] = s.countError(problem)
 				n = s.Max
 			}
 			s.Resize(p, n)

@@ -40,7 +40,7 @@ func TestReadDraft(t *testing.T) {
 			}},
 		{"what does not apply may hold anything", "supply.kind=mains&supply.tank=x&points.1.flow=y&filter.present=no&filter.rated=z&runs.1.bore=q", nil},
 		{"what could not be read is not held against others", "emitters.1.opens=x&emitters.1.closes=3", []string{"emitters.1.opens: Emitter 1: opens above must be a number, such as 12.5"}},
-		{"too many records", "rows.61.plants=3", []string{"rows: Rows must be from 1 to 60 in number, not 61"}},
+		{"too many records", "rows.61.plants=3", []string{"rows: Number of rows must be from 1 to 60, not 61"}},
 		{"numbers too great to be records", "rows.4000000000.plants=x&rows.1000.plants=x&rows.-3.plants=x&rows.x.plants=1", nil},
 		{"names that are no fields", "colour=red&rows.61.colour=red&rows=1&rows.1=1", nil},
 		{"a name is kept as typed", "name=%3Cb%3E+%26+caf%C3%A9", nil},

@@ -105,7 +105,7 @@ var rowFields = []*Field{
 	choice(10, "tube", "Tubing", tubeOptions, tube16,
 		"", func(p *Plan, i int) *int { return &p.Rows[i].Tube }).must(func(p *Plan, i int) string {
 		if !catalogue.Tubes[p.Rows[i].Tube].Row {
-			return "must be tubing that emitters can be punched into"
+			return "must be a size that emitters can be punched into"
 		}
 		return ""
 	}),
