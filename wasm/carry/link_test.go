@@ -193,6 +193,31 @@ func TestAnyNumberSurvives(t *testing.T) {
 	}
 }
 
+// Of some numbers inside there is none in feet that reads back as them.
+func TestANumberWithoutADecimalSurvives(t *testing.T) {
+	const v = 0.050000000000000024
+	if s, ok := unit.Shortest(unit.Length, unit.US, v); ok {
+		t.Fatalf("%q ft reads back as %g m: the test needs another number", s, v)
+	}
+	p := plan.Default()
+	p.Units = unit.US
+	p.Rows[1].Gap = v
+	if file := string(JSON(p)); !strings.Contains(file, `"gap": "SI 0.050000000000000024"`) {
+		t.Errorf("no such gap in\n%s", file)
+	}
+	carriesBack(t, p)
+	for _, c := range []struct{ text, want string }{
+		{"SI inf", "Row 2: from the row before must be a number"},
+		{"SI ten", "Row 2: from the row before must be a number"},
+		{"SI 100", "Row 2: from the row before must be from 0 to 65.6 ft"},
+	} {
+		file := strings.Replace(string(JSON(p)), "SI 0.050000000000000024", c.text, 1)
+		if _, errs := ReadJSON([]byte(file)); len(errs) != 1 || errs[0].Error() != c.want {
+			t.Errorf("%s: %v, want %q", c.text, errs, c.want)
+		}
+	}
+}
+
 func b64(t *testing.T, v any) string {
 	t.Helper()
 	data, err := cbor.Marshal(v)
