@@ -1,0 +1,126 @@
+//go:build !js
+
+// Package wasm holds no code of its own; its test holds the import graph of
+// everything that computes.
+package wasm
+
+import (
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// imports is the whole import graph under wasm/: a package may import only
+// what its line names. A new line here is a design decision; say why in the
+// commit.
+var imports = map[string]string{
+	"unit":         "",
+	"numeric":      "",
+	"source":       "",
+	"formula":      "source unit",
+	"water":        "formula numeric source unit",
+	"pipe":         "formula numeric source unit water",
+	"emitter":      "formula numeric source unit water",
+	"pump":         "formula numeric source unit water",
+	"filter":       "formula numeric source unit water",
+	"evenness":     "formula numeric source unit",
+	"method":       "emitter evenness filter formula pipe pump water",
+	"method/check": "formula method pipe pump source unit water",
+	"catalogue":    "source",
+	"network":      "emitter pipe water",
+	"plan":         "catalogue unit",
+	"carry":        "plan unit",
+	"layout":       "catalogue emitter filter network pipe plan pump unit water",
+	"parts":        "catalogue layout plan unit",
+	"sheet":        "catalogue emitter evenness filter layout network parts pipe plan pump unit water",
+	"view":         "catalogue emitter evenness filter formula layout network parts pipe plan pump sheet source unit water",
+	"page":         "carry plan sheet view",
+	"cmd/planner":  "page",
+}
+
+// foreign is everything from outside that the calculation may import: each
+// costs little in the download. Whatever else it wants has to be weighed first.
+const foreign = "cmp errors iter maps math math/bits slices strconv strings unicode/utf16 unicode/utf8"
+
+// heavy packages add 40 kB or more to the compressed download. They also come
+// in through others: runtime/debug brings fmt.
+const heavy = "fmt reflect encoding encoding/json regexp log os time bufio html text/template net/http runtime/debug math/big sort"
+
+const module = "evenrow/wasm/"
+
+func TestImports(t *testing.T) {
+	found := map[string]bool{}
+	for _, line := range goList(t, "-f", `{{.ImportPath}} {{join .Imports " "}}`, "./...") {
+		deps := strings.Fields(line)
+		if deps[0] == strings.TrimSuffix(module, "/") {
+			continue // this folder, which holds only tests
+		}
+		pkg := strings.TrimPrefix(deps[0], module)
+		found[pkg] = true
+		allowed, ok := imports[pkg]
+		if !ok {
+			t.Errorf("wasm/%s has no line in the import graph", pkg)
+		}
+		for _, dep := range deps[1:] {
+			ours, ok := strings.CutPrefix(dep, module)
+			switch {
+			case ok && !slices.Contains(strings.Fields(allowed), ours):
+				t.Errorf("wasm/%s may not import wasm/%s", pkg, ours)
+			case !ok && dep == "syscall/js" && pkg == "cmd/planner":
+				// the one package that knows the browser
+			case !ok && !slices.Contains(strings.Fields(foreign), dep):
+				t.Errorf("wasm/%s may not import %s", pkg, dep)
+			}
+		}
+	}
+	for pkg := range imports {
+		if !found[pkg] {
+			t.Errorf("the import graph has a line for wasm/%s, which is not there", pkg)
+		}
+	}
+}
+
+func TestTheBrowserProgramLinksNothingHeavy(t *testing.T) {
+	deps := goList(t, "-deps", "./cmd/planner")
+	if !slices.Contains(deps, "syscall/js") {
+		t.Fatalf("go list names only %v", deps)
+	}
+	for _, dep := range deps {
+		if slices.Contains(strings.Fields(heavy), dep) {
+			t.Errorf("the browser program may not link %s", dep)
+		}
+	}
+}
+
+// The graph must have no way round: each package's line names only packages
+// whose own lines do not lead back to it.
+func TestTheGraphHasNoWayBack(t *testing.T) {
+	var visit func(pkg string, way []string)
+	visit = func(pkg string, way []string) {
+		if slices.Contains(way, pkg) {
+			t.Fatalf("the import graph goes round: %s", strings.Join(append(way, pkg), ", "))
+		}
+		for _, dep := range strings.Fields(imports[pkg]) {
+			if _, ok := imports[dep]; !ok {
+				t.Errorf("the line of %s names %s, which has none", pkg, dep)
+			}
+			visit(dep, append(slices.Clone(way), pkg))
+		}
+	}
+	for pkg := range imports {
+		visit(pkg, nil)
+	}
+}
+
+// goList returns the lines of go list, run for the browser.
+func goList(t *testing.T, args ...string) []string {
+	t.Helper()
+	cmd := exec.Command("go", append([]string{"list"}, args...)...)
+	cmd.Env = append(cmd.Environ(), "GOOS=js", "GOARCH=wasm")
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("go %v: %v", cmd.Args, err)
+	}
+	return strings.Split(strings.TrimSpace(string(out)), "\n")
+}
