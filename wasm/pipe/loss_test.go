@@ -51,8 +51,9 @@ func FuzzHeadRisesWithFlow(f *testing.F) {
 	f.Add(4.27e-5, 1.01, 13.6*mm, 6e-4) // from the line into turbulent
 	f.Add(1e-3, 2.0, 25*mm, 1e-4)
 	f.Fuzz(func(t *testing.T, q, more, d, eps float64) {
-		if !(q > 1e-9 && q < 1 && more > 1+1e-9 && more < 1e3 && d > 1e-3 && d < 1 && eps >= 0 && eps <= 0.05*d) {
-			return
+		q, more, d = within(q, 1e-9, 1), within(more, 1+1e-9, 1e3), within(d, 1e-3, 1)
+		if eps != 0 {
+			eps = within(eps, 1e-9*d, 0.05*d)
 		}
 		low, high := Head(q, 10, d, eps, nu), Head(q*more, 10, d, eps, nu)
 		if !(low > 0 && high > low) {

@@ -3,6 +3,8 @@ package water
 import (
 	"math"
 	"testing"
+
+	"evenrow/wasm/source"
 )
 
 func TestDensityIsGreatestNearFourDegrees(t *testing.T) {
@@ -14,6 +16,16 @@ func TestDensityIsGreatestNearFourDegrees(t *testing.T) {
 	}
 	if math.Abs(best-3.98) > 0.05 {
 		t.Errorf("water is densest at %.2f °C, want 3.98", best)
+	}
+}
+
+func TestDynamicAtTheEndsOfItsRange(t *testing.T) {
+	handbook := source.Ref{Work: "CRC Handbook of Chemistry and Physics, table of the viscosity of water", Standing: source.Memory}
+	for c, want := range map[float64]float64{0: 1.793, 10: 1.307, 40: 0.6532, 50: 0.5470, 60: 0.4665} {
+		// The editions differ by a tenth of a percent.
+		if got := Dynamic(c) * 1e3; math.Abs(got-want) > 0.0015*want {
+			t.Errorf("at %g °C: %.5g mPa s, want %g from %s", c, got, want, handbook)
+		}
 	}
 }
 
