@@ -1,6 +1,7 @@
 package site
 
 import (
+	"bytes"
 	"path"
 
 	"github.com/tdewolff/minify/v2"
@@ -41,7 +42,7 @@ func (b *builder) minified(name, author string, content []byte) []byte {
 	if !ok {
 		return content
 	}
-	small, err := minifier.Bytes(kind, content)
+	small, err := minifier.Bytes(kind, bytes.Clone(content)) // it writes over its input
 	if err != nil {
 		b.report.Add(author, 0, "cannot be minified: "+err.Error())
 		return content
