@@ -1,0 +1,64 @@
+# make           this list
+# make serve     build the site and serve it on this machine; needs only Go
+# make test      everything that a change must pass; run it before each commit
+# make build     build the site into build/out and hold its sizes to the budget
+# make lint      form and vet: the quick part of make test
+# make bench     time the calculation, natively and as WebAssembly
+# make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
+# make browsers  install what the end-to-end tests need, Debian only
+# make clean     remove what was built
+
+FUZZTIME ?= 30s
+BENCHTIME ?= 1s
+
+# Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
+wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
+
+.PHONY: help serve test build lint unit wasm-unit e2e bench fuzz browsers clean
+
+help:
+	@sed -n 's/^# make/make/p' Makefile
+
+serve:
+	go run ./build serve
+
+build:
+	go run ./build site
+
+test: lint unit wasm-unit e2e build
+
+lint:
+	@unformatted="$$(gofmt -l build wasm)"; test -z "$$unformatted" || { echo "gofmt these:"; echo "$$unformatted"; exit 1; }
+	go vet ./...
+	GOOS=js GOARCH=wasm go vet ./wasm/...
+	go mod tidy -diff
+
+unit:
+	go test ./...
+
+wasm-unit:
+	$(wasm) go test ./wasm/...
+
+e2e: browsers
+	go build -o build/bin/evenrow ./build
+	cd build/e2e && node --test
+
+browsers:
+	build/e2e/setup
+
+bench:
+	@echo "native"
+	go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./wasm/...
+	@echo "WebAssembly, under node"
+	$(wasm) go test -run '^$$' -bench . -benchtime $(BENCHTIME) ./wasm/...
+
+# Go fuzzes one target of one package at a time.
+fuzz:
+	@grep -rn --include='*_test.go' -o '^func Fuzz[A-Za-z0-9_]*' wasm build | \
+	sed 's|/[^/]*\.go:[0-9]*:func | |' | sort | while read -r folder target; do \
+		echo "$$folder $$target"; \
+		go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) "./$$folder" || exit 1; \
+	done
+
+clean:
+	rm -rf build/out build/bin build/e2e/node_modules

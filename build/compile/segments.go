@@ -1,0 +1,137 @@
+package compile
+
+import (
+	"cmp"
+	"encoding/binary"
+	"errors"
+	"slices"
+)
+
+// Gap is the longest run of zeros, in bytes, that joined data segments may
+// hold between them.
+const gap = 64
+
+const dataSection = 11 // WebAssembly Core Specification, section 5.5.14
+
+// A segment is one active data segment of memory 0.
+type segment struct {
+	offset uint64
+	data   []byte
+}
+
+// Joined returns the program with neighbouring data segments joined into one.
+//
+// Go's linker begins a new segment at every short run of zeros, more than
+// fifty thousand in ours, and the heads of the segments compress badly while
+// zeros compress to nothing: joined, the program is some 50 kB smaller to
+// download. Memory at the start is the same, byte for byte.
+//
+// The error says what is not as Go's linker writes it.
+func Joined(program []byte) ([]byte, error) {
+	if len(program) < 8 || string(program[:4]) != "\x00asm" {
+		return nil, errors.New("not a WebAssembly program")
+	}
+	out := slices.Clone(program[:8])
+	for rest := program[8:]; len(rest) > 0; {
+		id := rest[0]
+		size, n := binary.Uvarint(rest[1:])
+		if n <= 0 || uint64(len(rest)-1-n) < size {
+			return nil, errors.New("a section of the WebAssembly program is cut short")
+		}
+		body := rest[1+n : 1+n+int(size)]
+		rest = rest[1+n+int(size):]
+		if id == dataSection {
+			segments, err := readSegments(body)
+			if err != nil {
+				return nil, err
+			}
+			body = writeSegments(join(segments))
+		}
+		out = append(out, id)
+		out = binary.AppendUvarint(out, uint64(len(body)))
+		out = append(out, body...)
+	}
+	return out, nil
+}
+
+// readSegments reads a data section. Every segment must be one of memory 0 at
+// a constant, positive offset.
+func readSegments(body []byte) ([]segment, error) {
+	broken := errors.New("the data section of the WebAssembly program is not as Go writes it")
+	next := func() uint64 {
+		v, n := binary.Uvarint(body)
+		if n <= 0 {
+			body = nil
+			return 0
+		}
+		body = body[n:]
+		return v
+	}
+	segments := make([]segment, 0, next())
+	for range cap(segments) {
+		if len(body) < 3 || body[0] != 0 || body[1] != 0x41 { // flag 0, i32.const
+			return nil, broken
+		}
+		body = body[2:]
+		// The offset is signed; a positive one reads the same unsigned.
+		offset := next()
+		if len(body) == 0 || body[0] != 0x0b { // end
+			return nil, broken
+		}
+		body = body[1:]
+		size := next()
+		if uint64(len(body)) < size || offset > 1<<31 {
+			return nil, broken
+		}
+		segments = append(segments, segment{offset, body[:size]})
+		body = body[size:]
+	}
+	if len(body) != 0 {
+		return nil, broken
+	}
+	return segments, nil
+}
+
+// join joins segments that lie within gap of each other.
+func join(segments []segment) []segment {
+	slices.SortStableFunc(segments, func(a, b segment) int { return cmp.Compare(a.offset, b.offset) })
+	var joined []segment
+	for _, s := range segments {
+		if len(joined) > 0 {
+			last := &joined[len(joined)-1]
+			end := last.offset + uint64(len(last.data))
+			if s.offset >= end && s.offset-end <= gap {
+				last.data = append(last.data, make([]byte, s.offset-end)...)
+				last.data = append(last.data, s.data...)
+				continue
+			}
+		}
+		joined = append(joined, segment{s.offset, slices.Clone(s.data)})
+	}
+	return joined
+}
+
+func writeSegments(segments []segment) []byte {
+	out := binary.AppendUvarint(nil, uint64(len(segments)))
+	for _, s := range segments {
+		out = append(out, 0, 0x41)
+		out = appendSigned(out, s.offset)
+		out = append(out, 0x0b)
+		out = binary.AppendUvarint(out, uint64(len(s.data)))
+		out = append(out, s.data...)
+	}
+	return out
+}
+
+// appendSigned appends a positive number as a signed LEB128: one more byte
+// where the top bit would read as a sign.
+func appendSigned(out []byte, v uint64) []byte {
+	for {
+		b := byte(v & 0x7f)
+		v >>= 7
+		if v == 0 && b&0x40 == 0 {
+			return append(out, b)
+		}
+		out = append(out, b|0x80)
+	}
+}
