@@ -7,77 +7,88 @@ import (
 )
 
 var (
-	nominal  = formula.Quantity("nominal-flow", "q₀", "nominal flow of the emitter", unit.EmitterFlow, 1e-9, 1e-3)
-	head     = formula.Quantity("head", "h", "head at the emitter", unit.Head, 0, 200)
-	exponent = formula.Number("exponent", "x", "exponent of the emitter", "", 0, 1)
-	flow     = formula.Result("q", "flow of one emitter", unit.EmitterFlow)
+	nominal  = formula.Symbol{Name: "nominal-flow", Letter: "q₀", Meaning: "nominal flow of the emitter", Kind: unit.EmitterFlow, Min: 1e-9, Max: 1e-3}
+	head     = formula.Symbol{Name: "head", Letter: "h", Meaning: "head at the emitter", Kind: unit.Head, Min: 0, Max: 200}
+	exponent = formula.Symbol{Name: "exponent", Letter: "x", Meaning: "exponent of the emitter", Min: 0, Max: 1}
+	flow     = formula.Symbol{Letter: "q", Meaning: "flow of one emitter", Kind: unit.EmitterFlow}
 	keller   = source.Ref{Work: source.Keller, At: "chapter 20", Standing: source.Memory}
 )
 
-// Formulas are the formulas of this package.
+// Formulas are the formulas of this package. A part of the page that shows one
+// names its variable instead, so that the browser need not load the rest.
 var Formulas = []*formula.Formula{
-	{
-		Name:   "emitter-flow",
-		Title:  "Flow of a non-compensating emitter",
-		Text:   "q = q₀ (h/h₀)ˣ",
-		Result: flow,
-		In: []formula.Symbol{
-			nominal,
-			formula.Quantity("nominal-head", "h₀", "head at which the nominal flow was read", unit.Head, 0.01, 200),
-			exponent, head,
-		},
-		Note:   "Below 1 % of h₀ a straight line to zero, which is our own choice.",
-		Source: keller,
-		Eval: func(in []float64) float64 {
-			e := Emitter{Kind: NonCompensating, Flow: in[0], Nominal: in[1], Exponent: in[2]}
-			q, _ := e.Open(in[3])
-			return q
-		},
+	EmitterFlowFormula,
+	CompensatingFlowFormula,
+	emitterCoefficientFormula,
+	emitterExponentFormula,
+}
+
+// EmitterFlowFormula is the formula "emitter-flow".
+var EmitterFlowFormula = &formula.Formula{
+	Name:   "emitter-flow",
+	Title:  "Flow of a non-compensating emitter",
+	Text:   "q = q₀ (h/h₀)ˣ",
+	Result: flow,
+	In: []formula.Symbol{
+		nominal,
+		{Name: "nominal-head", Letter: "h₀", Meaning: "head at which the nominal flow was read", Kind: unit.Head, Min: 0.01, Max: 200},
+		exponent, head,
 	},
-	{
-		Name:   "compensating-flow",
-		Title:  "Flow of an open compensating emitter",
-		Text:   "q = q₀ (h/h₁)ˣ from h₁ upwards, q₀ √(h/h₁) below",
-		Result: flow,
-		In: []formula.Symbol{
-			nominal,
-			formula.Quantity("lowest", "h₁", "lower end of the range", unit.Head, 0.01, 200),
-			exponent, head,
-		},
-		Note:   "Below the range the emitter is taken for a plain orifice. Self-flushing kinds give more than that while they start.",
-		Source: source.Ref{Standing: source.Practice},
-		Eval: func(in []float64) float64 {
-			e := Emitter{Kind: Compensating, Flow: in[0], Lowest: in[1], Exponent: in[2]}
-			q, _ := e.Open(in[3])
-			return q
-		},
+	Note:   "Below 1 % of h₀ a straight line to zero, which is our own choice.",
+	Source: keller,
+	Eval: func(in []float64) float64 {
+		e := Emitter{Kind: NonCompensating, Flow: in[0], Nominal: in[1], Exponent: in[2]}
+		q, _ := e.Open(in[3])
+		return q
 	},
-	{
-		Name:   "emitter-coefficient",
-		Title:  "Flow of an emitter at a head of 1 m",
-		Text:   "k = q/hˣ, h in m",
-		Result: formula.Result("k", "flow at 1 m of head", unit.EmitterFlow),
-		In: []formula.Symbol{
-			formula.Quantity("flow", "q", "flow that was read", unit.EmitterFlow, 1e-9, 1e-3),
-			formula.Quantity("head", "h", "head at which it was read", unit.Head, 0.01, 200),
-			exponent,
-		},
-		Source: keller,
-		Eval:   func(in []float64) float64 { return Coefficient(in[0], in[1], in[2]) },
+}
+
+// CompensatingFlowFormula is the formula "compensating-flow".
+var CompensatingFlowFormula = &formula.Formula{
+	Name:   "compensating-flow",
+	Title:  "Flow of an open compensating emitter",
+	Text:   "q = q₀ (h/h₁)ˣ from h₁ upwards, q₀ √(h/h₁) below",
+	Result: flow,
+	In: []formula.Symbol{
+		nominal,
+		{Name: "lowest", Letter: "h₁", Meaning: "lower end of the range", Kind: unit.Head, Min: 0.01, Max: 200},
+		exponent, head,
 	},
-	{
-		Name:   "emitter-exponent",
-		Title:  "Exponent of an emitter from two readings",
-		Text:   "x = ln(q₁/q₂)/ln(h₁/h₂)",
-		Result: formula.Result("x", "exponent of the emitter", unit.None),
-		In: []formula.Symbol{
-			formula.Quantity("flow-1", "q₁", "flow of the first reading", unit.EmitterFlow, 1e-9, 1e-3),
-			formula.Quantity("head-1", "h₁", "its head", unit.Head, 0.01, 200),
-			formula.Quantity("flow-2", "q₂", "flow of the second reading", unit.EmitterFlow, 1e-9, 1e-3),
-			formula.Quantity("head-2", "h₂", "its head, not the same", unit.Head, 0.01, 200),
-		},
-		Note:   "About 0.5 for a plain orifice, 1 for laminar flow, near 0 for a compensating emitter in its range.",
-		Source: keller,
-		Eval:   func(in []float64) float64 { return ExponentFrom(in[0], in[1], in[2], in[3]) },
+	Note:   "Below the range the emitter is taken for a plain orifice. Self-flushing kinds give more than that while they start.",
+	Source: source.Ref{Standing: source.Practice},
+	Eval: func(in []float64) float64 {
+		e := Emitter{Kind: Compensating, Flow: in[0], Lowest: in[1], Exponent: in[2]}
+		q, _ := e.Open(in[3])
+		return q
 	},
+}
+
+var emitterCoefficientFormula = &formula.Formula{
+	Name:   "emitter-coefficient",
+	Title:  "Flow of an emitter at a head of 1 m",
+	Text:   "k = q/hˣ, h in m",
+	Result: formula.Symbol{Letter: "k", Meaning: "flow at 1 m of head", Kind: unit.EmitterFlow},
+	In: []formula.Symbol{
+		{Name: "flow", Letter: "q", Meaning: "flow that was read", Kind: unit.EmitterFlow, Min: 1e-9, Max: 1e-3},
+		{Name: "head", Letter: "h", Meaning: "head at which it was read", Kind: unit.Head, Min: 0.01, Max: 200},
+		exponent,
+	},
+	Source: keller,
+	Eval:   func(in []float64) float64 { return Coefficient(in[0], in[1], in[2]) },
+}
+
+var emitterExponentFormula = &formula.Formula{
+	Name:   "emitter-exponent",
+	Title:  "Exponent of an emitter from two readings",
+	Text:   "x = ln(q₁/q₂)/ln(h₁/h₂)",
+	Result: formula.Symbol{Letter: "x", Meaning: "exponent of the emitter"},
+	In: []formula.Symbol{
+		{Name: "flow-1", Letter: "q₁", Meaning: "flow of the first reading", Kind: unit.EmitterFlow, Min: 1e-9, Max: 1e-3},
+		{Name: "head-1", Letter: "h₁", Meaning: "its head", Kind: unit.Head, Min: 0.01, Max: 200},
+		{Name: "flow-2", Letter: "q₂", Meaning: "flow of the second reading", Kind: unit.EmitterFlow, Min: 1e-9, Max: 1e-3},
+		{Name: "head-2", Letter: "h₂", Meaning: "its head, not the same", Kind: unit.Head, Min: 0.01, Max: 200},
+	},
+	Note:   "About 0.5 for a plain orifice, 1 for laminar flow, near 0 for a compensating emitter in its range.",
+	Source: keller,
+	Eval:   func(in []float64) float64 { return ExponentFrom(in[0], in[1], in[2], in[3]) },
 }

@@ -4,6 +4,10 @@
 // A formula is declared once, beside the function that the calculation itself
 // uses. The method page, the workings on the page, the worked examples in the
 // guides and the command line all read that declaration.
+//
+// Declarations are plain literals, without calls, each in a variable of its
+// own: the linker then lays them out as data, runs no code for them at the
+// start, and leaves out of the browser's program those that no page shows.
 package formula
 
 import (

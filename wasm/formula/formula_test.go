@@ -14,10 +14,10 @@ var speed = Formula{
 	Name:   "velocity",
 	Title:  "Mean velocity in a bore",
 	Text:   "v = 4 Q/(π D²)",
-	Result: Result("v", "mean velocity", unit.Speed),
+	Result: Symbol{Letter: "v", Meaning: "mean velocity", Kind: unit.Speed},
 	In: []Symbol{
-		Quantity("flow", "Q", "flow", unit.Flow, 0, 0.01),
-		Quantity("bore", "D", "bore of the tubing", unit.Bore, 0.001, 0.1),
+		{Name: "flow", Letter: "Q", Meaning: "flow", Kind: unit.Flow, Max: 0.01},
+		{Name: "bore", Letter: "D", Meaning: "bore of the tubing", Kind: unit.Bore, Min: 0.001, Max: 0.1},
 	},
 	Source: source.Ref{Work: "geometry", Standing: source.Derived},
 	Eval:   func(in []float64) float64 { return 4 * in[0] / (math.Pi * in[1] * in[1]) },
@@ -27,8 +27,8 @@ var mean = Formula{
 	Name:    "mean",
 	Title:   "Mean",
 	Text:    "m = Σq/n",
-	Result:  Result("m", "mean flow", unit.EmitterFlow),
-	In:      []Symbol{Quantity("flow", "q", "flow of an emitter", unit.EmitterFlow, 0, 1e-3)},
+	Result:  Symbol{Letter: "m", Meaning: "mean flow", Kind: unit.EmitterFlow},
+	In:      []Symbol{{Name: "flow", Letter: "q", Meaning: "flow of an emitter", Kind: unit.EmitterFlow, Max: 1e-3}},
 	Repeats: true,
 	Source:  source.Ref{Standing: source.Practice},
 	Eval: func(in []float64) float64 {
@@ -44,8 +44,8 @@ var sticky = Formula{
 	Name:   "viscosity",
 	Title:  "Viscosity of twice the strength",
 	Text:   "η = 2 μ",
-	Result: Number("", "η", "result", "Pa s", 0, 0),
-	In:     []Symbol{Number("mu", "μ", "viscosity", "Pa s", 0, 1)},
+	Result: Symbol{Letter: "η", Meaning: "result", Unit: "Pa s"},
+	In:     []Symbol{{Name: "mu", Letter: "μ", Meaning: "viscosity", Unit: "Pa s", Max: 1}},
 	Eval:   func(in []float64) float64 { return 2 * in[0] },
 }
 

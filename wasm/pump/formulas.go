@@ -1,25 +1,23 @@
 package pump
 
 import (
-	"slices"
-
 	"evenrow/wasm/formula"
 	"evenrow/wasm/source"
 	"evenrow/wasm/unit"
 )
 
 var (
-	shutOff    = formula.Quantity("shut-off", "H₀", "head at no flow", unit.Head, 0.1, 1000)
-	most       = formula.Quantity("max-flow", "Qₘ", "flow at no head", unit.Flow, 1e-7, 10)
-	flow       = formula.Quantity("flow", "Q", "flow", unit.Flow, 0, 10)
-	lift       = formula.Quantity("head", "H", "head", unit.Head, 0, 1000)
-	density    = formula.Quantity("density", "ρ", "density of the water", unit.Density, 950, 1200)
-	efficiency = formula.Quantity("efficiency", "η", "efficiency of the pump", unit.Share, 0.01, 1)
-	turning    = formula.Number("speed", "ω", "speed of turning", "rad/s", 1, 3000)
-	impeller   = formula.Quantity("impeller", "d", "diameter of the impeller", unit.Bore, 0.01, 5)
+	shutOff    = formula.Symbol{Name: "shut-off", Letter: "H₀", Meaning: "head at no flow", Kind: unit.Head, Min: 0.1, Max: 1000}
+	most       = formula.Symbol{Name: "max-flow", Letter: "Qₘ", Meaning: "flow at no head", Kind: unit.Flow, Min: 1e-7, Max: 10}
+	flow       = formula.Symbol{Name: "flow", Letter: "Q", Meaning: "flow", Kind: unit.Flow, Min: 0, Max: 10}
+	lift       = formula.Symbol{Name: "head", Letter: "H", Meaning: "head", Kind: unit.Head, Min: 0, Max: 1000}
+	density    = formula.Symbol{Name: "density", Letter: "ρ", Meaning: "density of the water", Kind: unit.Density, Min: 950, Max: 1200}
+	efficiency = formula.Symbol{Name: "efficiency", Letter: "η", Meaning: "efficiency of the pump", Kind: unit.Share, Min: 0.01, Max: 1}
+	turning    = formula.Symbol{Name: "speed", Letter: "ω", Meaning: "speed of turning", Unit: "rad/s", Min: 1, Max: 3000}
+	impeller   = formula.Symbol{Name: "impeller", Letter: "d", Meaning: "diameter of the impeller", Kind: unit.Bore, Min: 0.01, Max: 5}
 
-	headGiven  = formula.Result("H", "head", unit.Head)
-	flowGiven  = formula.Result("Q", "flow", unit.Flow)
+	headGiven  = formula.Symbol{Letter: "H", Meaning: "head", Kind: unit.Head}
+	flowGiven  = formula.Symbol{Letter: "Q", Meaning: "flow", Kind: unit.Flow}
 	practice   = source.Ref{Standing: source.Practice}
 	munson     = source.Ref{Work: source.Munson, At: "similarity laws, example 12.5 as retyped"}
 	definition = source.Ref{Work: "definition", Standing: source.Derived}
@@ -28,8 +26,8 @@ var (
 // system are the symbols of a pump by two figures on a system.
 var system = []formula.Symbol{
 	shutOff, most,
-	formula.Quantity("static", "Hₛ", "head that the system needs at no flow", unit.Head, -100, 1000),
-	formula.Quantity("losses", "Hₗ", "head that the system loses at the flow Qₘ", unit.Head, 0, 1e5),
+	{Name: "static", Letter: "Hₛ", Meaning: "head that the system needs at no flow", Kind: unit.Head, Min: -100, Max: 1000},
+	{Name: "losses", Letter: "Hₗ", Meaning: "head that the system loses at the flow Qₘ", Kind: unit.Head, Min: 0, Max: 1e5},
 }
 
 // duty returns the duty point for values of system.
@@ -37,125 +35,146 @@ func duty(in []float64) Point {
 	return Duty(&parabola{in[0], in[1]}, in[2], in[3], in[1])
 }
 
-// Formulas are the formulas of this package.
-var Formulas = slices.Concat(curveFormulas, powerFormulas)
+// Formulas are the formulas of this package. A part of the page that shows one
+// names its variable instead, so that the browser need not load the rest.
+var Formulas = []*formula.Formula{
+	PumpHeadFormula,
+	TapHeadFormula,
+	dutyFlowFormula,
+	dutyHeadFormula,
+	HydraulicPowerFormula,
+	shaftPowerFormula,
+	similarFlowFormula,
+	similarHeadFormula,
+	similarPowerFormula,
+	speedFlowFormula,
+	speedHeadFormula,
+}
 
-var curveFormulas = []*formula.Formula{
-	{
-		Name:   "pump-head",
-		Title:  "Head of a pump known by two figures",
-		Text:   "H = H₀ (1 - (Q/Qₘ)²)",
-		Result: headGiven,
-		In:     []formula.Symbol{shutOff, most, flow},
-		Note:   "Points of the maker's curve are better. Horsepower alone gives no head at all.",
-		Source: practice,
-		Eval: func(in []float64) float64 {
-			h, _ := (&parabola{in[0], in[1]}).Head(in[2])
-			return h
-		},
-	},
-	{
-		Name:   "tap-head",
-		Title:  "Head of a tap",
-		Text:   "H = H₀ (1 - (Q/Qₘ)²)",
-		Result: headGiven,
-		In: []formula.Symbol{
-			formula.Quantity("static", "H₀", "head with every tap closed", unit.Head, 0.1, 200),
-			formula.Quantity("tap-flow", "Qₘ", "flow of the open tap into a bucket", unit.Flow, 1e-7, 1),
-			flow,
-		},
-		Note:   "Neighbours who draw water lower both figures: measure when they do.",
-		Source: practice,
-		Eval: func(in []float64) float64 {
-			h, _ := (&parabola{in[0], in[1]}).Head(in[2])
-			return h
-		},
-	},
-	{
-		Name:   "duty-flow",
-		Title:  "Flow where a pump meets its system",
-		Text:   "H₀ (1 - (Q/Qₘ)²) = Hₛ + Hₗ (Q/Qₘ)²",
-		Result: flowGiven,
-		In:     system,
-		Note:   "For comparison: the network finds the point from every emitter.",
-		Source: source.Ref{Work: "algebra", Standing: source.Derived},
-		Eval:   func(in []float64) float64 { return duty(in).Flow },
-	},
-	{
-		Name:   "duty-head",
-		Title:  "Head where a pump meets its system",
-		Text:   "H = H₀ (1 - (Q/Qₘ)²), Q of duty-flow",
-		Result: headGiven,
-		In:     system,
-		Source: source.Ref{Work: "algebra", Standing: source.Derived},
-		Eval:   func(in []float64) float64 { return duty(in).Head },
+// PumpHeadFormula is the formula "pump-head".
+var PumpHeadFormula = &formula.Formula{
+	Name:   "pump-head",
+	Title:  "Head of a pump known by two figures",
+	Text:   "H = H₀ (1 - (Q/Qₘ)²)",
+	Result: headGiven,
+	In:     []formula.Symbol{shutOff, most, flow},
+	Note:   "Points of the maker's curve are better. Horsepower alone gives no head at all.",
+	Source: practice,
+	Eval: func(in []float64) float64 {
+		h, _ := (&parabola{in[0], in[1]}).Head(in[2])
+		return h
 	},
 }
 
-var powerFormulas = []*formula.Formula{
-	{
-		Name:   "hydraulic-power",
-		Title:  "Power that the water takes up",
-		Text:   "P = ρ g Q H",
-		Result: formula.Result("P", "hydraulic power", unit.Power),
-		In:     []formula.Symbol{density, flow, lift},
-		Note:   "In horsepower it is the trade's water horsepower. Each figure of power fits any number of pairs of flow and head.",
-		Source: definition,
-		Eval:   func(in []float64) float64 { return HydraulicPower(in[0], in[1], in[2]) },
+// TapHeadFormula is the formula "tap-head".
+var TapHeadFormula = &formula.Formula{
+	Name:   "tap-head",
+	Title:  "Head of a tap",
+	Text:   "H = H₀ (1 - (Q/Qₘ)²)",
+	Result: headGiven,
+	In: []formula.Symbol{
+		{Name: "static", Letter: "H₀", Meaning: "head with every tap closed", Kind: unit.Head, Min: 0.1, Max: 200},
+		{Name: "tap-flow", Letter: "Qₘ", Meaning: "flow of the open tap into a bucket", Kind: unit.Flow, Min: 1e-7, Max: 1},
+		flow,
 	},
-	{
-		Name:   "shaft-power",
-		Title:  "Power at the shaft of a pump",
-		Text:   "P = ρ g Q H/η",
-		Result: formula.Result("P", "shaft power", unit.Power),
-		In:     []formula.Symbol{density, flow, lift, efficiency},
-		Source: source.Ref{Work: source.Cengel, At: "example 14-2 as retyped"},
-		Eval:   func(in []float64) float64 { return ShaftPower(in[0], in[1], in[2], in[3]) },
+	Note:   "Neighbours who draw water lower both figures: measure when they do.",
+	Source: practice,
+	Eval: func(in []float64) float64 {
+		h, _ := (&parabola{in[0], in[1]}).Head(in[2])
+		return h
 	},
-	{
-		Name:   "similar-flow",
-		Title:  "Flow of a similar pump",
-		Text:   "Q = CQ ω d³",
-		Result: flowGiven,
-		In:     []formula.Symbol{formula.Number("flow-coefficient", "CQ", "coefficient of flow", "", 0, 10), turning, impeller},
-		Source: munson,
-		Eval:   func(in []float64) float64 { return FlowOf(in[0], in[1], in[2]) },
-	},
-	{
-		Name:   "similar-head",
-		Title:  "Head of a similar pump",
-		Text:   "H = CH ω² d²/g",
-		Result: headGiven,
-		In:     []formula.Symbol{formula.Number("head-coefficient", "CH", "coefficient of head", "", 0, 10), turning, impeller},
-		Source: munson,
-		Eval:   func(in []float64) float64 { return HeadOf(in[0], in[1], in[2]) },
-	},
-	{
-		Name:   "similar-power",
-		Title:  "Shaft power of a similar pump",
-		Text:   "P = CP ρ ω³ d⁵",
-		Result: formula.Result("P", "shaft power", unit.Power),
-		In:     []formula.Symbol{formula.Number("power-coefficient", "CP", "coefficient of power", "", 0, 10), density, turning, impeller},
-		Source: munson,
-		Eval:   func(in []float64) float64 { return PowerOf(in[0], in[1], in[2], in[3]) },
-	},
-	{
-		Name:   "speed-flow",
-		Title:  "Flow of a pump at another speed",
-		Text:   "Q₂ = Q n₂/n₁",
-		Result: flowGiven,
-		In:     []formula.Symbol{flow, formula.Number("speed-ratio", "n₂/n₁", "new speed over old", "", 0.1, 3)},
-		Note:   "The corresponding head is that of speed-head.",
-		Source: munson,
-		Eval:   func(in []float64) float64 { return AtSpeed(Point{Flow: in[0]}, in[1]).Flow },
-	},
-	{
-		Name:   "speed-head",
-		Title:  "Head of a pump at another speed",
-		Text:   "H₂ = H (n₂/n₁)²",
-		Result: headGiven,
-		In:     []formula.Symbol{lift, formula.Number("speed-ratio", "n₂/n₁", "new speed over old", "", 0.1, 3)},
-		Source: munson,
-		Eval:   func(in []float64) float64 { return AtSpeed(Point{Head: in[0]}, in[1]).Head },
-	},
+}
+
+var dutyFlowFormula = &formula.Formula{
+	Name:   "duty-flow",
+	Title:  "Flow where a pump meets its system",
+	Text:   "H₀ (1 - (Q/Qₘ)²) = Hₛ + Hₗ (Q/Qₘ)²",
+	Result: flowGiven,
+	In:     system,
+	Note:   "For comparison: the network finds the point from every emitter.",
+	Source: source.Ref{Work: "algebra", Standing: source.Derived},
+	Eval:   func(in []float64) float64 { return duty(in).Flow },
+}
+
+var dutyHeadFormula = &formula.Formula{
+	Name:   "duty-head",
+	Title:  "Head where a pump meets its system",
+	Text:   "H = H₀ (1 - (Q/Qₘ)²), Q of duty-flow",
+	Result: headGiven,
+	In:     system,
+	Source: source.Ref{Work: "algebra", Standing: source.Derived},
+	Eval:   func(in []float64) float64 { return duty(in).Head },
+}
+
+// HydraulicPowerFormula is the formula "hydraulic-power".
+var HydraulicPowerFormula = &formula.Formula{
+	Name:   "hydraulic-power",
+	Title:  "Power that the water takes up",
+	Text:   "P = ρ g Q H",
+	Result: formula.Symbol{Letter: "P", Meaning: "hydraulic power", Kind: unit.Power},
+	In:     []formula.Symbol{density, flow, lift},
+	Note:   "In horsepower it is the trade's water horsepower. Each figure of power fits any number of pairs of flow and head.",
+	Source: definition,
+	Eval:   func(in []float64) float64 { return HydraulicPower(in[0], in[1], in[2]) },
+}
+
+var shaftPowerFormula = &formula.Formula{
+	Name:   "shaft-power",
+	Title:  "Power at the shaft of a pump",
+	Text:   "P = ρ g Q H/η",
+	Result: formula.Symbol{Letter: "P", Meaning: "shaft power", Kind: unit.Power},
+	In:     []formula.Symbol{density, flow, lift, efficiency},
+	Source: source.Ref{Work: source.Cengel, At: "example 14-2 as retyped"},
+	Eval:   func(in []float64) float64 { return ShaftPower(in[0], in[1], in[2], in[3]) },
+}
+
+var similarFlowFormula = &formula.Formula{
+	Name:   "similar-flow",
+	Title:  "Flow of a similar pump",
+	Text:   "Q = CQ ω d³",
+	Result: flowGiven,
+	In:     []formula.Symbol{{Name: "flow-coefficient", Letter: "CQ", Meaning: "coefficient of flow", Min: 0, Max: 10}, turning, impeller},
+	Source: munson,
+	Eval:   func(in []float64) float64 { return FlowOf(in[0], in[1], in[2]) },
+}
+
+var similarHeadFormula = &formula.Formula{
+	Name:   "similar-head",
+	Title:  "Head of a similar pump",
+	Text:   "H = CH ω² d²/g",
+	Result: headGiven,
+	In:     []formula.Symbol{{Name: "head-coefficient", Letter: "CH", Meaning: "coefficient of head", Min: 0, Max: 10}, turning, impeller},
+	Source: munson,
+	Eval:   func(in []float64) float64 { return HeadOf(in[0], in[1], in[2]) },
+}
+
+var similarPowerFormula = &formula.Formula{
+	Name:   "similar-power",
+	Title:  "Shaft power of a similar pump",
+	Text:   "P = CP ρ ω³ d⁵",
+	Result: formula.Symbol{Letter: "P", Meaning: "shaft power", Kind: unit.Power},
+	In:     []formula.Symbol{{Name: "power-coefficient", Letter: "CP", Meaning: "coefficient of power", Min: 0, Max: 10}, density, turning, impeller},
+	Source: munson,
+	Eval:   func(in []float64) float64 { return PowerOf(in[0], in[1], in[2], in[3]) },
+}
+
+var speedFlowFormula = &formula.Formula{
+	Name:   "speed-flow",
+	Title:  "Flow of a pump at another speed",
+	Text:   "Q₂ = Q n₂/n₁",
+	Result: flowGiven,
+	In:     []formula.Symbol{flow, {Name: "speed-ratio", Letter: "n₂/n₁", Meaning: "new speed over old", Min: 0.1, Max: 3}},
+	Note:   "The corresponding head is that of speed-head.",
+	Source: munson,
+	Eval:   func(in []float64) float64 { return AtSpeed(Point{Flow: in[0]}, in[1]).Flow },
+}
+
+var speedHeadFormula = &formula.Formula{
+	Name:   "speed-head",
+	Title:  "Head of a pump at another speed",
+	Text:   "H₂ = H (n₂/n₁)²",
+	Result: headGiven,
+	In:     []formula.Symbol{lift, {Name: "speed-ratio", Letter: "n₂/n₁", Meaning: "new speed over old", Min: 0.1, Max: 3}},
+	Source: munson,
+	Eval:   func(in []float64) float64 { return AtSpeed(Point{Head: in[0]}, in[1]).Head },
 }
