@@ -40,8 +40,7 @@ wasm-unit:
 	$(wasm) go test ./wasm/...
 
 e2e: browsers
-	go build -o build/bin/evenrow ./build
-	cd build/e2e && node --test
+	cd build/e2e && npm test
 
 browsers:
 	build/e2e/setup

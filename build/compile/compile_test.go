@@ -1,0 +1,38 @@
+package compile
+
+import (
+	"bytes"
+	"testing"
+)
+
+// The same tree must give the same program, wherever it stands, or every build
+// would cost each reader a download.
+func TestTheProgramIsTheSameTwice(t *testing.T) {
+	root, err := Root()
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, glue, err := Program(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	second, _, err := Program(root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.HasPrefix(first, []byte("\x00asm")) || !bytes.Equal(first, second) {
+		t.Errorf("two builds give %d and %d bytes that differ, or no WebAssembly", len(first), len(second))
+	}
+	if bytes.Contains(first, []byte(root+"/")) {
+		t.Errorf("the program names this machine's folder %s", root)
+	}
+	if !bytes.Contains(glue, []byte("globalThis.Go")) {
+		t.Error("wasm_exec.js defines no Go")
+	}
+}
+
+func TestProblemsOfTheCompilerAreTold(t *testing.T) {
+	if _, err := run(".", nil, "build", "./no/such"); err == nil || !bytes.Contains([]byte(err.Error()), []byte("no/such")) {
+		t.Errorf("building what is not there: %v", err)
+	}
+}
