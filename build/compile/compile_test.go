@@ -2,6 +2,10 @@ package compile
 
 import (
 	"bytes"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -9,6 +13,17 @@ import (
 // would cost each reader a download.
 func TestTheProgramIsTheSameTwice(t *testing.T) {
 	root, err := Root()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The test runner keeps a result until something that the test looked at
+	// has changed, and does not see what the compiler reads.
+	err = filepath.WalkDir(filepath.Join(root, "wasm"), func(name string, _ fs.DirEntry, err error) error {
+		if err == nil && strings.HasSuffix(name, ".go") {
+			_, err = os.Stat(name)
+		}
+		return err
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
