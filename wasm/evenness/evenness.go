@@ -4,6 +4,8 @@ package evenness
 import (
 	"math"
 	"slices"
+
+	"evenrow/wasm/numeric"
 )
 
 // An Evenness holds the usual measures, as fractions of one.
@@ -60,7 +62,7 @@ func Low(v []float64) float64 {
 		return 0
 	}
 	v = slices.Clone(v)
-	slices.Sort(v)
+	numeric.Sort(len(v), func(i, j int) bool { return v[i] < v[j] }, func(i, j int) { v[i], v[j] = v[j], v[i] })
 	quarter := float64(len(v)) / 4
 	s, left := 0.0, quarter
 	for _, x := range v {

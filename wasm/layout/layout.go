@@ -11,6 +11,7 @@ import (
 
 	"evenrow/wasm/filter"
 	"evenrow/wasm/network"
+	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/pump"
 	"evenrow/wasm/water"
@@ -179,7 +180,7 @@ func zones(p *plan.Plan) []int {
 			z = append(z, p.Rows[i].Zone)
 		}
 	}
-	slices.Sort(z)
+	numeric.Sort(len(z), func(i, j int) bool { return z[i] < z[j] }, func(i, j int) { z[i], z[j] = z[j], z[i] })
 	return z
 }
 

@@ -1,10 +1,10 @@
 package network
 
 import (
-	"cmp"
 	"slices"
 
 	"evenrow/wasm/emitter"
+	"evenrow/wasm/numeric"
 )
 
 // Solve finds the state that n comes to when the water is turned on with every
@@ -76,7 +76,10 @@ func (s *Solver) ready() []int {
 			nodes = append(nodes, i)
 		}
 	}
-	slices.SortStableFunc(nodes, func(a, b int) int { return cmp.Compare(spare(b), spare(a)) })
+	numeric.Sort(len(nodes), func(i, j int) bool {
+		a, b := spare(nodes[i]), spare(nodes[j])
+		return a > b || a == b && nodes[i] < nodes[j]
+	}, func(i, j int) { nodes[i], nodes[j] = nodes[j], nodes[i] })
 	return nodes
 }
 

@@ -1,8 +1,9 @@
 package plan
 
 import (
-	"slices"
 	"strings"
+
+	"evenrow/wasm/numeric"
 )
 
 // MaxForm is how many bytes of form data a draft may come from. The largest
@@ -53,7 +54,7 @@ func (d Draft) Encode() string {
 			rest = append(rest, name)
 		}
 	}
-	slices.Sort(rest)
+	numeric.Sort(len(rest), func(i, j int) bool { return rest[i] < rest[j] }, func(i, j int) { rest[i], rest[j] = rest[j], rest[i] })
 	for _, name := range rest {
 		write(name)
 	}

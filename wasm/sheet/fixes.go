@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/network"
+	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -191,7 +192,9 @@ func (t *trial) widen(kind FixKind, row bool, tube int, bore float64, set func(p
 			sizes = append(sizes, i)
 		}
 	}
-	slices.SortFunc(sizes, func(a, b int) int { return int(1e6 * (catalogue.Tubes[a].Bore - catalogue.Tubes[b].Bore)) })
+	numeric.Sort(len(sizes), func(i, j int) bool {
+		return catalogue.Tubes[sizes[i]].Bore < catalogue.Tubes[sizes[j]].Bore
+	}, func(i, j int) { sizes[i], sizes[j] = sizes[j], sizes[i] })
 	if len(sizes) == 0 {
 		return
 	}

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -9,6 +8,7 @@ import (
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
+	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 )
 
@@ -54,9 +54,11 @@ func (s *Sheet) find(f Finding) {
 // sortFindings puts the gravest findings first and takes the verdict from the
 // first.
 func (s *Sheet) sortFindings() {
-	slices.SortStableFunc(s.Findings, func(a, b Finding) int {
-		return cmp.Or(-cmp.Compare(verdictOf[a.Kind], verdictOf[b.Kind]), cmp.Compare(a.Kind, b.Kind))
-	})
+	f := s.Findings // one of each kind at most
+	numeric.Sort(len(f), func(i, j int) bool {
+		a, b := verdictOf[f[i].Kind], verdictOf[f[j].Kind]
+		return a > b || a == b && f[i].Kind < f[j].Kind
+	}, func(i, j int) { f[i], f[j] = f[j], f[i] })
 	if len(s.Findings) > 0 {
 		s.Verdict = verdictOf[s.Findings[0].Kind]
 	}

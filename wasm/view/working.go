@@ -25,20 +25,20 @@ func (sc *scene) working() {
 	if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
 		if q := z.Solution.Flow[last.links[0]]; q > 0 {
 			sc.tag("p", "Friction in the first "+sc.amount(unit.Length, link.Length)+" of "+sc.stepName(last, z.Worst)+":")
-			sc.formula(find(pipe.Formulas, "tubing-head"), q, link.Length, link.Bore, link.Roughness, n.Water.Kinematic)
+			sc.formula(pipe.TubingHeadFormula, q, link.Length, link.Bore, link.Roughness, n.Water.Kinematic)
 		}
 	}
 	if h := sc.plants[z.Worst].head; h > 0 && sc.plants[z.Worst].state > shut {
 		sc.tag("p", "Flow of the weakest emitter, "+sc.place(z.Worst)+":")
-		name, at := "emitter-flow", e.Nominal
+		f, at := emitter.EmitterFlowFormula, e.Nominal
 		if e.Kind == emitter.Compensating {
-			name, at = "compensating-flow", e.Lowest
+			f, at = emitter.CompensatingFlowFormula, e.Lowest
 		}
-		sc.formula(find(emitter.Formulas, name), e.Flow, at, e.Exponent, h)
+		sc.formula(f, e.Flow, at, e.Exponent, h)
 	}
 	sc.tag("p", "Emission uniformity:")
 	row := &sc.s.Plan.Rows[sc.s.Layout.Plants[z.Worst].Row]
-	sc.formula(find(evenness.Formulas, "emission-uniformity"), e.CV, float64(row.PerPlant), sc.leastShare())
+	sc.formula(evenness.EmissionUniformityFormula, e.CV, float64(row.PerPlant), sc.leastShare())
 	sc.html(`</details>`)
 }
 
@@ -61,16 +61,6 @@ func (sc *scene) leastShare() float64 {
 		return 0
 	}
 	return least * float64(n) / sum
-}
-
-// find returns the formula of a name in a package's list, or nil.
-func find(list []*formula.Formula, name string) *formula.Formula {
-	for _, f := range list {
-		if f.Name == name {
-			return f
-		}
-	}
-	return nil
 }
 
 // formula prints a formula with the values that went in, the result and its
