@@ -1,0 +1,133 @@
+// A real browser for the tests, and the one place that watches what no page of
+// the site may ever do: complain in the console, throw, break its own security
+// policy, or ask anybody else for anything.
+import { after, before, test } from "node:test";
+import puppeteer from "puppeteer-core";
+import { shared } from "./site.js";
+
+const executablePath = "/usr/bin/chromium";
+const limit = { timeout: 90_000 };
+
+/** @type {import("puppeteer-core").Browser} */
+let browser;
+/** @type {{address: string, stop: () => Promise<void>}} */
+let site;
+before(async () => {
+  site = await shared();
+  browser = await puppeteer.launch({
+    browser: "chrome",
+    executablePath,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--lang=en-GB",
+      // Nobody else can be found, whatever the page or the browser itself asks for.
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    ],
+  });
+}, limit);
+
+after(async () => {
+  await browser?.close();
+  await site?.stop();
+}, limit);
+
+/**
+ * Watches a page from its first request on.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} address of the site
+ * @param {string[]} faults gets a line for each fault
+ * @param {() => boolean} away says whether the server was stopped on purpose
+ */
+async function watch(page, address, faults, away) {
+  page.on("console", (message) => {
+    const lost = away() && message.text().includes("ERR_CONNECTION_REFUSED");
+    if (["error", "warn", "assert"].includes(message.type()) && !lost) {
+      faults.push(`console ${message.type()}: ${message.text()} (${message.location().url ?? ""})`);
+    }
+  });
+  page.on("pageerror", (error) => faults.push(`page error: ${error.message}`));
+  page.on("error", (error) => faults.push(`page crash: ${error.message}`));
+  page.on("dialog", (dialog) => {
+    faults.push(`dialog: ${dialog.message()}`);
+    dialog.dismiss();
+  });
+  page.on("request", (request) => {
+    const url = new URL(request.url());
+    if (url.origin !== new URL(address).origin && !["blob:", "data:", "about:"].includes(url.protocol)) {
+      faults.push(`request to another origin: ${url.href}`);
+    }
+  });
+  page.on("response", (response) => {
+    if (response.status() >= 400) faults.push(`${response.status()} for ${response.url()}`);
+  });
+  await page.exposeFunction("e2eFault", (text) => void faults.push(text));
+  await page.evaluateOnNewDocument(() => {
+    addEventListener("securitypolicyviolation", (e) => {
+      window.e2eFault(`policy violation: ${e.violatedDirective} by ${e.blockedURI} ${e.sample}`);
+    });
+    // Counts questions and answers, so that a test knows when the page is at rest.
+    window.e2e = { asked: 0, answered: 0, shifts: 0 };
+    const Real = window.Worker;
+    window.Worker = class extends Real {
+      constructor(...args) {
+        super(...args);
+        this.addEventListener("message", () => window.e2e.answered++);
+      }
+      postMessage(...args) {
+        window.e2e.asked++;
+        super.postMessage(...args);
+      }
+    };
+  });
+}
+
+/**
+ * @typedef {object} Visit
+ * @property {import("puppeteer-core").Page} page not yet at the site
+ * @property {string} address of the site, ending with "/"
+ * @property {() => Promise<import("puppeteer-core").Page>} another a page in a profile of its own, watched too
+ * @property {(how: () => Promise<void>) => Promise<void>} leave runs how, during which and after which the server may be missing
+ */
+
+/**
+ * A test in a browser profile of its own. It fails when any of its pages did
+ * what no page may do.
+ * @param {string} name the behaviour
+ * @param {(visit: Visit) => Promise<void>} body
+ * @param {{address?: () => string, script?: boolean, dark?: boolean, width?: number, height?: number}} [how]
+ */
+export function behaviour(name, body, how = {}) {
+  test(name, limit, async () => {
+    const address = how.address?.() ?? site.address;
+    /** @type {string[]} */
+    const faults = [];
+    /** @type {import("puppeteer-core").BrowserContext[]} */
+    const profiles = [];
+    let away = false;
+    const another = async () => {
+      const profile = await browser.createBrowserContext();
+      profiles.push(profile);
+      const page = await profile.newPage();
+      await page.setViewport({ width: how.width ?? 1280, height: how.height ?? 900 });
+      if (how.dark) await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "dark" }]);
+      if (how.script === false) await page.setJavaScriptEnabled(false);
+      await watch(page, address, faults, () => away);
+      return page;
+    };
+    const leave = async (what) => {
+      away = true;
+      await what();
+    };
+    try {
+      await body({ page: await another(), address, another, leave });
+    } finally {
+      await Promise.all(profiles.map((profile) => profile.close()));
+    }
+    if (faults.length) throw new Error(`what no page may do:\n  ${faults.join("\n  ")}`);
+  });
+}

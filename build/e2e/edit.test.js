@@ -1,0 +1,86 @@
+// A change in the form changes the answer at once.
+import assert from "node:assert/strict";
+import { behaviour } from "./browser.js";
+import { atRest, box, choose, figure, number, open, press, text, told, type, verdict } from "./form.js";
+
+behaviour("a higher rise leaves less to spare, by as much", async ({ page, address }) => {
+  await open(page, address);
+  const spare = number(await figure(page, "To spare"));
+  await type(page, "runs.1.rise", "5.4");
+  assert.ok(Math.abs(spare - 5 - number(await figure(page, "To spare"))) < 0.11);
+  await type(page, "runs.1.rise", "28");
+  assert.equal(await verdict(page), "No");
+  assert.match(await text(page, "#always"), /^No\. .* short at row/);
+});
+
+behaviour("a decimal comma is a decimal point", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "runs.1.rise", "5.4");
+  const point = await told(page);
+  await type(page, "runs.1.rise", "1");
+  await type(page, "runs.1.rise", "5,4");
+  assert.deepEqual(await told(page), point);
+  assert.equal(await page.$eval(box("runs.1.rise"), (e) => e.value), "5,4");
+  assert.equal(await page.$eval(box("runs.1.rise"), (e) => e.getAttribute("aria-invalid")), null);
+});
+
+behaviour("rows and points of the pump's curve count", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "rows.2.plants", "60");
+  assert.match(await text(page, "#answer .answer__plan"), /4 rows, 150 plants/);
+  assert.ok(Math.abs(number(await figure(page, "Flow")) - 5) < 0.01);
+  assert.match(await text(page, '[id="s-rows.2"]'), /60 plants/);
+  await type(page, "points.1.head", "29.5");
+  assert.ok(number(await figure(page, "Weakest emitter")) < 30);
+  await press(page, "add-row");
+  assert.match(await text(page, "#answer .answer__plan"), /5 rows, 180 plants/);
+});
+
+behaviour("typing goes on in the field while answers come", async ({ page, address }) => {
+  await open(page, address);
+  await page.focus(box("place.length"));
+  await page.$eval(box("place.length"), (e) => e.setSelectionRange(1, 1));
+  for (const letter of "1234") await page.keyboard.type(letter); // "1" + "1234" + "2"
+  await atRest(page);
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "f-place.length");
+  assert.equal(await page.$eval(box("place.length"), (e) => e.value), "112342");
+  assert.equal(await page.$eval(box("place.length"), (e) => e.selectionStart), 5);
+});
+
+behaviour("a choice that changes the form keeps the focus and what stands in other fields", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "name", "Kept");
+  await choose(page, "supply.kind", "mains");
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "f-supply.kind");
+  assert.equal(await page.$(box("points.1.head")), null);
+  assert.ok(await page.$(box("supply.static")));
+  await choose(page, "supply.kind", "pump-points");
+  assert.equal(await page.$eval(box("points.2.head"), (e) => e.value), "29");
+  assert.equal(await page.$eval(box("name"), (e) => e.value), "Kept");
+});
+
+behaviour("power alone is no answer, and the tool says why", async ({ page, address }) => {
+  await open(page, address);
+  await choose(page, "supply.kind", "pump-power");
+  assert.equal(await verdict(page), "Cannot say yet");
+  assert.match(await text(page, "#answer"), /Power alone does not tell/);
+});
+
+behaviour("the answer is read aloud once after the typing rests", async ({ page, address }) => {
+  await open(page, address);
+  await page.evaluate(() => {
+    window.said = [];
+    new MutationObserver(() => window.said.push(document.querySelector("[data-announce]")?.textContent)).observe(
+      document.querySelector("[data-announce]"),
+      { childList: true, characterData: true, subtree: true },
+    );
+  });
+  await type(page, "runs.1.rise", "27.5");
+  await page.waitForFunction(() => window.said.length > 0);
+  await new Promise((resolve) => setTimeout(resolve, 1500));
+  const said = await page.evaluate(() => window.said);
+  assert.equal(said.length, 1, JSON.stringify(said));
+  assert.match(said[0], /^No\. /);
+  const region = await page.$eval("[data-announce]", (e) => [e.getAttribute("role"), e.getAttribute("aria-live")]);
+  assert.deepEqual(region, ["status", "polite"]);
+});

@@ -1,0 +1,189 @@
+// What a person does with the tool, and what a person sees.
+import assert from "node:assert/strict";
+
+/** The elements that hold what was worked out. */
+export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "findings", "parts"];
+
+/**
+ * Waits until the planner has started and has answered everything.
+ * @param {import("puppeteer-core").Page} page
+ */
+export async function atRest(page) {
+  await page.waitForFunction(() => {
+    const w = document.querySelector("[data-wait]");
+    return w instanceof HTMLElement && w.hidden && window.e2e.asked > 0 && window.e2e.asked === window.e2e.answered;
+  });
+}
+
+/**
+ * Opens an address of the tool and waits for it.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} address
+ */
+export async function open(page, address) {
+  await page.goto(address);
+  await atRest(page);
+}
+
+/** @param {string} path */
+export const box = (path) => `[id="f-${path}"]`;
+
+/**
+ * Unfolds what a field is folded into and goes to it, all its text selected.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ */
+async function go(page, path) {
+  await page.$eval(box(path), (field) => {
+    for (let e = field; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
+    field.focus();
+    if (field instanceof HTMLInputElement) field.select();
+  });
+}
+
+/**
+ * Types into a field in place of what stood there.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ * @param {string} text
+ */
+export async function type(page, path, text) {
+  await go(page, path);
+  if (text) await page.keyboard.type(text);
+  else await page.keyboard.press("Backspace");
+  await atRest(page);
+}
+
+/**
+ * The same for long texts and many fields: pasted, not typed letter by letter.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ * @param {string} text
+ */
+export async function paste(page, path, text) {
+  await go(page, path);
+  if (text) await page.keyboard.sendCharacter(text);
+  else await page.keyboard.press("Backspace");
+  await atRest(page);
+}
+
+/**
+ * Chooses one of a field's options.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ * @param {string} code
+ */
+export async function choose(page, path, code) {
+  await go(page, path);
+  await page.select(box(path), code);
+  await atRest(page);
+}
+
+/**
+ * Presses the button of an action, such as "add-row" or "remove-row.2".
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} action
+ */
+export async function press(page, action) {
+  await page.$eval(`button[name="action"][value="${action}"]`, (button) => {
+    for (let e = button; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
+    button.click();
+  });
+  await atRest(page);
+}
+
+/**
+ * What stands in every field, by path, without what is not shown.
+ * @param {import("puppeteer-core").Page} page
+ * @returns {Promise<Record<string, string>>}
+ */
+export function fields(page) {
+  return page.$eval("#plan", (form) => {
+    const held = {};
+    for (const e of form.elements) {
+      if (!e.name || e.type === "hidden" || e.type === "submit" || (e.type === "radio" && !e.checked)) continue;
+      held[e.name] = e.value;
+    }
+    return held;
+  });
+}
+
+/**
+ * The text of everything that was worked out, by element.
+ * @param {import("puppeteer-core").Page} page
+ * @returns {Promise<Record<string, string>>}
+ */
+export function told(page) {
+  return page.evaluate((ids) => Object.fromEntries(ids.map((id) => [id, document.getElementById(id)?.textContent ?? "missing"])), results);
+}
+
+/**
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} selector
+ */
+export const text = (page, selector) => page.$eval(selector, (e) => (e.textContent ?? "").replace(/\s+/g, " ").trim());
+
+/**
+ * The first word of the answer: "Yes", "Nearly", "No" or "Cannot say yet".
+ * @param {import("puppeteer-core").Page} page
+ */
+export async function verdict(page) {
+  const word = await text(page, "#answer .answer__line .word");
+  return word.replace(/\.$/, "");
+}
+
+/**
+ * One figure of the answer by its label, such as "22.4 m".
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} label
+ * @returns {Promise<string>}
+ */
+export async function figure(page, label) {
+  const value = await page.$$eval(
+    "#answer .figures > div",
+    (all, label) => {
+      const one = all.find((e) => e.querySelector("dt")?.textContent === label);
+      return one?.querySelector("dd")?.firstChild?.textContent?.trim();
+    },
+    label,
+  );
+  assert.ok(value, `no figure ${label}`);
+  return value;
+}
+
+/**
+ * The number at the start of a figure.
+ * @param {string} shown
+ */
+export const number = (shown) => Number.parseFloat(shown.replace("−", "-").replace(/[\u202f\u00a0 ](?=\d)/g, ""));
+
+/**
+ * The link of the plan as the page's address holds it, once the typing has rested.
+ * @param {import("puppeteer-core").Page} page
+ * @returns {Promise<string>} with its "#"
+ */
+export async function link(page) {
+  const want = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
+  await page.waitForFunction((want) => location.hash === want, {}, want);
+  return want;
+}
+
+/**
+ * Opens one of the plans to start from by its link.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} title
+ */
+export async function example(page, title) {
+  const found = await page.$$eval(
+    "#examples a",
+    (all, title) => {
+      const a = all.find((e) => e.textContent === title);
+      a?.click();
+      return Boolean(a);
+    },
+    title,
+  );
+  assert.ok(found, `no example ${title}`);
+  await page.waitForFunction((title) => document.querySelector("#answer .answer__plan b")?.textContent === title, {}, title);
+  await atRest(page);
+}
