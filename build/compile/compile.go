@@ -42,7 +42,7 @@ func Program(root string) (program, glue []byte, err error) {
 	if program, err = os.ReadFile(out); err != nil {
 		return nil, nil, err
 	}
-	if program, err = Joined(program); err != nil {
+	if program, err = Smaller(program); err != nil {
 		return nil, nil, err
 	}
 	goroot, err := run(root, nil, "env", "GOROOT")

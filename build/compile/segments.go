@@ -7,9 +7,9 @@ import (
 	"slices"
 )
 
-// Gap is the longest run of zeros, in bytes, that joined data segments may
-// hold between them.
-const gap = 64
+// gap is the longest run of zeros, in bytes, that joined data segments may
+// hold between them. It is longer than any run inside the table of functions.
+const gap = 4096
 
 const dataSection = 11 // WebAssembly Core Specification, section 5.5.14
 
@@ -19,15 +19,15 @@ type segment struct {
 	data   []byte
 }
 
-// Joined returns the program with neighbouring data segments joined into one.
+// Smaller returns the program without what only makes the download longer. It
+// does the same, but for the text of a stack trace; see [withoutLines].
 //
-// Go's linker begins a new segment at every short run of zeros, more than
+// Go's linker begins a new data segment at every short run of zeros, more than
 // fifty thousand in ours, and the heads of the segments compress badly while
-// zeros compress to nothing: joined, the program is some 50 kB smaller to
-// download. Memory at the start is the same, byte for byte.
+// zeros compress to nothing: joined, the program is some 50 kB smaller.
 //
-// The error says what is not as Go's linker writes it.
-func Joined(program []byte) ([]byte, error) {
+// The error says what is not as this Go writes it.
+func Smaller(program []byte) ([]byte, error) {
 	if len(program) < 8 || string(program[:4]) != "\x00asm" {
 		return nil, errors.New("not a WebAssembly program")
 	}
@@ -45,13 +45,24 @@ func Joined(program []byte) ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			body = writeSegments(join(segments))
+			segments = join(segments)
+			if err := stripped(segments); err != nil {
+				return nil, err
+			}
+			body = writeSegments(segments)
 		}
 		out = append(out, id)
 		out = binary.AppendUvarint(out, uint64(len(body)))
 		out = append(out, body...)
 	}
 	return out, nil
+}
+
+// stripped takes the lines out of the segment that holds the table of functions,
+// which is the largest.
+func stripped(segments []segment) error {
+	largest := slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
+	return withoutLines(largest.data)
 }
 
 // readSegments reads a data section. Every segment must be one of memory 0 at
