@@ -70,7 +70,7 @@ func Open(link string) Reply {
 	}
 	p, err := carry.ReadLink(link)
 	if err != nil {
-		return refused("This link cannot be opened: " + err.Error() + ". The plan that stood here is still here.")
+		return refused(err.Error() + ". The plan that stood here is still here.")
 	}
 	return whole(p)
 }

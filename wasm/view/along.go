@@ -61,7 +61,7 @@ func (sc *scene) profiles(class markup, width float64, ts []tally) {
 	sc.svg(class, width, p.bottom+40, "Head along each row")
 	sc.heads(&p)
 	sc.axis(&p, unit.Length, sc.ticks(unit.Length, 0, far, int(width/110)), "from the start of the row")
-	sc.limits(&p, lines...)
+	sc.limits(&p, sc.plants[sc.zone.Worst].head, lines...)
 	var thin, thick path
 	for r := range ts {
 		v, row := &ts[r], &sc.s.Plan.Rows[r]

@@ -328,9 +328,14 @@ func (f *form) radios(fd *plan.Field, path, typed string) {
 	f.html(`</fieldset>`)
 }
 
-// Sentence is an error as the page prints it: its label and its clause.
+// Sentence is an error as it stands below its field, where the section and the
+// record are plain to see: the field's own label and the clause.
 func Sentence(e plan.Error) string {
-	s := e.Label + " " + e.Problem + "."
+	label := e.Label
+	if _, own, ok := strings.Cut(label, ": "); ok {
+		label = capital(own)
+	}
+	s := label + " " + e.Problem + "."
 	if e.Typed != "" {
 		s += " " + strconv.Quote(e.Typed) + " is kept as you typed it."
 	}

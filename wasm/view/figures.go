@@ -141,7 +141,7 @@ func (sc *scene) parts() {
 		return
 	}
 	sc.tag("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
-	t := sc.table("Parts to buy", "Part", "#Number or length", "#Spare in it", "Where it comes from")
+	t := sc.table("Parts to buy", "Part, and where its number comes from", "#Number or length", "#Spare in it")
 	last := -1
 	for i := range sc.s.Parts {
 		p := &sc.s.Parts[i]
@@ -161,7 +161,7 @@ func (sc *scene) parts() {
 		if p.Spare > 0 {
 			spare = strconv.Itoa(p.Spare)
 		}
-		t.row(p.Name, n, spare, p.Why)
+		t.explained(p.Name, p.Why, n, spare)
 	}
 	t.end()
 }

@@ -102,9 +102,10 @@ type limit struct {
 	text string
 }
 
-// limits draws dashed lines with their words at the right, one above its line
-// and the other below where they stand close.
-func (sc *scene) limits(p *plot, ls ...limit) {
+// limits draws dashed lines with their words at the right, above the line, or
+// below it where another limit or the end of the curve, at a head, stands in
+// the way.
+func (sc *scene) limits(p *plot, end float64, ls ...limit) {
 	for i, l := range ls {
 		y := p.y(l.head)
 		if !finite(y) || y < p.top-1 || y > p.bottom+1 {
@@ -115,6 +116,9 @@ func (sc *scene) limits(p *plot, ls ...limit) {
 		dash.line(p.right, y)
 		sc.draw("dash", dash)
 		dy := -5.0
+		if d := p.y(end) - y; d < 4 && d > -22 {
+			dy = 14
+		}
 		for j, o := range ls {
 			if d := p.y(o.head) - y; j != i && d <= 0 && d > -20 && (d < 0 || j < i) {
 				dy = 14

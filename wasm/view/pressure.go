@@ -80,7 +80,6 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 	p.x1 = sum
 
 	sc.svg(class, width, p.bottom+40, "Head from the "+sc.from()+" to the weakest emitter")
-	sc.heads(&p)
 	grade, ground := &path{}, &path{}
 	x := 0.0
 	grade.move(p.left, p.y(start.head))
@@ -105,8 +104,11 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 	}
 	area.line(p.left, p.y(start.z))
 	area.close()
-	sc.draw("soft", area).draw("ground", ground).draw("line line--main", grade)
-	sc.limits(&p, lines...)
+	sc.draw("soft", area)
+	sc.heads(&p)
+	sc.draw("ground", ground).draw("line line--main", grade)
+	end := steps[len(steps)-1].spots
+	sc.limits(&p, end[len(end)-1].head, lines...)
 
 	x = 0
 	head := start.head
@@ -126,7 +128,6 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 		head = s.head
 		x += share[i]
 	}
-	end := steps[len(steps)-1].spots
 	sc.html(`<circle class="dot" r="4.5" cx="`).at(p.right).html(`" cy="`).at(p.y(end[len(end)-1].head)).html(`"/></svg>`)
 }
 

@@ -47,7 +47,7 @@ func (sc *scene) rows() {
 			all[s] += n
 		}
 	}
-	sc.tag("p", "Seen from above and to scale. Pick a row to read its plants one by one.")
+	sc.tag("p", "Seen from above, to scale but for the lead. Pick a row to read its plants one by one.")
 	sc.html(`<figure>`)
 	for i, w := range widths {
 		sc.ground(w.class, w.width, i == 0, ts)
@@ -130,19 +130,35 @@ func (sc *scene) ground(class markup, width float64, turned bool, ts []tally) {
 		x0, x1 = span(x0, x1, p.X)
 		y0, y1 = span(y0, y1, p.Y)
 	}
-	const edge, number = 22.0, 34.0
-	wide, deep := x1-x0, y1-y0
+	const edge, number, leads = 22.0, 34.0, 44.0
+	// The lead, which comes from x < 0, is drawn short: to scale it would
+	// leave little room for the rows.
+	lead := 0.0
+	if x0 < 0 {
+		lead = leads
+	}
+	wide, deep := x1, y1-y0
+	scale := (width - edge - number - lead) / wide
+	most := 900.0
 	if turned {
+		scale = (width - edge - number) / deep
 		wide, deep = deep, wide
 	}
-	scale := (width - edge - number) / wide
-	if most := 900.0; deep*scale > most {
+	if deep*scale > most {
 		scale = most / deep
 	}
 	height := deep*scale + 2*edge + 14
+	if turned {
+		height += lead
+	}
 	// at turns a place into a point of the picture.
 	at := func(x, y float64) (float64, float64) {
-		x, y = (x-x0)*scale, (y-y0)*scale
+		if x < 0 {
+			x = lead * (1 - x/x0)
+		} else {
+			x = lead + x*scale
+		}
+		y = (y - y0) * scale
 		if turned {
 			return edge + y, edge + x
 		}
@@ -167,7 +183,7 @@ func (sc *scene) ground(class markup, width float64, turned bool, ts []tally) {
 	sc.draw("place", outline)
 	sc.tubing(at)
 
-	size := sc.dropScale(scale)
+	size := sc.dropScale(scale, turned)
 	for r := range ts {
 		sc.rowOfDrops(r, &ts[r], at, turned, size)
 	}
@@ -184,15 +200,20 @@ func (sc *scene) ground(class markup, width float64, turned bool, ts []tally) {
 }
 
 // dropScale is the size of the drops, so that neighbours do not touch.
-func (sc *scene) dropScale(scale float64) float64 {
-	least := 1.0 // m
+func (sc *scene) dropScale(scale float64, turned bool) float64 {
+	along, across := 11.5, 18.0 // px that a drop takes at scale 1
+	if turned {
+		along, across = across, 20
+	}
+	size := 1.1
 	for i := range sc.s.Plan.Rows {
-		least = min(least, sc.s.Plan.Rows[i].Spacing)
-		if i > 0 && sc.s.Plan.Rows[i].Gap > 0 {
-			least = min(least, sc.s.Plan.Rows[i].Gap*0.8)
+		r := &sc.s.Plan.Rows[i]
+		size = min(size, r.Spacing*scale/along)
+		if i > 0 && r.Gap > 0 {
+			size = min(size, r.Gap*scale/across)
 		}
 	}
-	return max(0.3, min(1.1, least*scale/11.5))
+	return max(0.3, size)
 }
 
 // beside is where a plant's drop hangs: below its row, or right of it.

@@ -36,7 +36,7 @@ type system struct {
 func (sc *scene) systemOf(z *sheet.ZoneResult) (system, bool) {
 	_, steps := sc.trail(z, z.Worst)
 	e := sc.emitterOf(z.Worst)
-	if len(steps) == 0 || e == nil || !(z.Flow > 0) {
+	if len(steps) == 0 || e == nil || z.Open == 0 || !(z.Flow > 0) {
 		return system{}, false
 	}
 	n := &sc.s.Layout.Network

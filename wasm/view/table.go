@@ -33,6 +33,12 @@ func (t *table) row(cells ...string) {
 	t.cells(cells)
 }
 
+// explained is row with a small line below the name.
+func (t *table) explained(name, small string, cells ...string) {
+	t.w.html(`<tr><th scope="row">`).text(name).html(` <small>`).text(small).html(`</small></th>`)
+	t.rest(cells)
+}
+
 // total writes a row below a rule.
 func (t *table) total(cells ...string) {
 	t.w.html(`<tr class="total">`)
@@ -45,11 +51,14 @@ func (t *table) group(name string) {
 }
 
 func (t *table) cells(cells []string) {
+	t.w.html(`<th scope="row">`).text(cells[0]).html(`</th>`)
+	t.rest(cells[1:])
+}
+
+func (t *table) rest(cells []string) {
 	for i, c := range cells {
 		switch {
-		case i == 0:
-			t.w.html(`<th scope="row">`).text(c).html(`</th>`)
-		case t.numeric[i]:
+		case t.numeric[i+1]:
 			t.w.html(`<td class="n">`).text(c).html(`</td>`)
 		default:
 			t.w.html(`<td>`).text(c).html(`</td>`)

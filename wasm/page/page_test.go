@@ -1,0 +1,283 @@
+package page
+
+import (
+	"html"
+	"net/url"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/view"
+)
+
+// fragment returns the content of a place, and whether the reply has it.
+func fragment(r Reply, id string) (string, bool) {
+	i := slices.IndexFunc(r.Fragments, func(f view.Fragment) bool { return f.ID == id })
+	if i < 0 {
+		return "", false
+	}
+	return r.Fragments[i].HTML, true
+}
+
+var (
+	tags  = regexp.MustCompile(`<(input|select|option|/select)\b[^>]*>`)
+	pairs = regexp.MustCompile(`([a-z-]+)="([^"]*)"`)
+)
+
+// filled reads a form as a browser does that sends it.
+func filled(form string) url.Values {
+	data := url.Values{}
+	list := ""
+	for _, tag := range tags.FindAllString(form, -1) {
+		at := map[string]string{}
+		for _, m := range pairs.FindAllStringSubmatch(tag, -1) {
+			at[m[1]] = html.UnescapeString(m[2])
+		}
+		switch {
+		case strings.HasPrefix(tag, "<select"):
+			list = at["name"]
+		case strings.HasPrefix(tag, "<option") && strings.Contains(tag, " selected"):
+			data.Add(list, at["value"])
+		case strings.HasPrefix(tag, "<input") && (at["type"] != "radio" || strings.Contains(tag, " checked")):
+			data.Add(at["name"], at["value"])
+		}
+	}
+	return data
+}
+
+// start is the form of the default plan.
+func start(t *testing.T) url.Values {
+	t.Helper()
+	form, ok := fragment(Start(), "ask")
+	if !ok {
+		t.Fatal("the page has no form")
+	}
+	return filled(form)
+}
+
+func TestStartFillsEveryPlaceOfTheTemplate(t *testing.T) {
+	text, err := os.ReadFile("../../site/templates/index.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	places := map[string]bool{}
+	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {
+		if m[1] != m[2] {
+			t.Errorf("the place %s holds the fragment %s", m[1], m[2])
+		}
+		places[m[1]] = true
+	}
+	if len(places) < 10 {
+		t.Fatalf("the template has %d places", len(places))
+	}
+	for _, f := range Start().Fragments {
+		if !places[f.ID] {
+			t.Errorf("the template has no place for %s", f.ID)
+		}
+		delete(places, f.ID)
+	}
+	for id := range places {
+		t.Errorf("nothing fills the place %s", id)
+	}
+}
+
+// The form as it is drawn, sent back as it is, is the same plan.
+func TestFormReadsBackAsThePlanThatItShows(t *testing.T) {
+	for _, e := range plan.Examples() {
+		first := whole(e.Plan)
+		form, _ := fragment(first, "ask")
+		data := filled(form)
+		for name, values := range data {
+			if len(values) != 1 {
+				t.Errorf("%s: %s stands %d times in the form", e.Key, name, len(values))
+			}
+		}
+		again := Answer(data.Encode())
+		if len(again.Errors) > 0 {
+			t.Errorf("%s: %v", e.Key, again.Errors)
+		}
+		if again.Link != first.Link {
+			t.Errorf("%s: the form reads as %s\nwant %s", e.Key, again.Link, first.Link)
+		}
+		if _, sent := fragment(again, "ask"); sent {
+			t.Errorf("%s: the form is sent again, though nothing in it changed", e.Key)
+		}
+	}
+}
+
+func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
+	data := start(t)
+	data.Set("place.length", "12 <b>")
+	data.Set("rows.2.spacing", "99")
+	r := Answer(data.Encode())
+	var paths []string
+	for _, e := range r.Errors {
+		paths = append(paths, e.Path)
+	}
+	if want := []string{"place.length", "rows.2.spacing"}; !slices.Equal(paths, want) {
+		t.Fatalf("errors at %v, want %v", paths, want)
+	}
+	if r.Link != "" {
+		t.Error("a plan with errors has a link")
+	}
+	for _, f := range r.Fragments {
+		if f.ID != "errors" && !strings.HasPrefix(f.ID, "s-") {
+			t.Errorf("%s changes although there are errors", f.ID)
+		}
+	}
+	list, _ := fragment(r, "errors")
+	for _, want := range []string{`href="#f-place.length"`, `href="#f-rows.2.spacing"`, "belongs to the last good plan"} {
+		if !strings.Contains(list, want) {
+			t.Errorf("the errors lack %s:\n%s", want, list)
+		}
+	}
+	if strings.Contains(Sentence(r.Errors[0]), "Place:") {
+		t.Error("the sentence below a field repeats its section")
+	}
+
+	// Another change of the form sends it again, with all of that in it.
+	data.Set("supply.kind", "gravity")
+	form, sent := fragment(Answer(data.Encode()), "ask")
+	if !sent {
+		t.Fatal("the form is not sent although it shows other fields")
+	}
+	back := filled(form)
+	for _, path := range []string{"place.length", "rows.2.spacing"} {
+		if back.Get(path) != data.Get(path) {
+			t.Errorf("%s was typed as %q and came back as %q", path, data.Get(path), back.Get(path))
+		}
+		if !strings.Contains(form, `id="f-`+path+`" name="`+path+`" aria-describedby="h-`+path+` e-`+path+`" aria-invalid="true"`) {
+			t.Errorf("%s is not marked as wrong", path)
+		}
+	}
+	// What is not shown is kept.
+	for _, path := range []string{"points.1.head", "points.4.flow"} {
+		if back.Get(path) != data.Get(path) {
+			t.Errorf("the hidden %s was %q and is now %q", path, data.Get(path), back.Get(path))
+		}
+	}
+}
+
+func TestActionsChangeTheForm(t *testing.T) {
+	data := start(t)
+	data.Set("rows.2.spacing", "0.4")
+	data.Set("action", "copy-row.2")
+	r := Answer(data.Encode())
+	if r.Focus != "s-rows.3" {
+		t.Errorf("the focus goes to %q, want s-rows.3", r.Focus)
+	}
+	form, sent := fragment(r, "ask")
+	if !sent {
+		t.Fatal("the form is not sent again")
+	}
+	if got := filled(form).Get("rows.3.spacing"); got != "0.4" {
+		t.Errorf("the copied row has the spacing %q, want 0.4", got)
+	}
+	if !strings.Contains(form, `id="`+r.Focus+`"`) {
+		t.Error("the place for the focus is not in the form")
+	}
+}
+
+func TestSwitchOfUnitsConvertsTheForm(t *testing.T) {
+	data := start(t)
+	data.Set("place.width", "5 or so")
+	data.Set("units", "us")
+	r := Answer(data.Encode())
+	form, sent := fragment(r, "ask")
+	if !sent {
+		t.Fatal("the form is not sent again")
+	}
+	back := filled(form)
+	if got := back.Get("place.length"); got != "39.37007874" { // 12/0.3048
+		t.Errorf("12 m became %q ft", got)
+	}
+	if got := back.Get("place.width"); got != "5 or so" {
+		t.Errorf("what is no number became %q", got)
+	}
+	if !strings.Contains(form, ", in feet</span>") {
+		t.Error("the labels do not say the new units")
+	}
+}
+
+func TestHostileNamesAreEscaped(t *testing.T) {
+	const hostile = `<img src=x onerror=alert(1)>"'&`
+	data := start(t)
+	data.Set("name", hostile)
+	data.Set("supply.kind", "mains") // so that the form is drawn again
+	r := Answer(data.Encode())
+	if len(r.Errors) > 0 {
+		t.Fatal(r.Errors)
+	}
+	if r.Title != hostile {
+		t.Errorf("the title is %q, want the name as it is: it is text, not markup", r.Title)
+	}
+	shown := 0
+	for _, f := range r.Fragments {
+		if strings.Contains(f.HTML, "<img") || strings.Contains(f.HTML, `x onerror=alert(1)>"`) {
+			t.Errorf("%s holds the name as markup", f.ID)
+		}
+		shown += strings.Count(f.HTML, "&lt;img src=x onerror=alert(1)&gt;&#34;&#39;&amp;")
+	}
+	if shown < 2 {
+		t.Errorf("the name is shown %d times, want it in the form and in the answer", shown)
+	}
+	// A choice that is none is kept as text too.
+	data.Set("header.feed", hostile)
+	data.Set("supply.kind", "gravity")
+	form, _ := fragment(Answer(data.Encode()), "ask")
+	if strings.Contains(form, "<img") {
+		t.Error("the form holds a choice as markup")
+	}
+}
+
+func TestLinksOpenAndDamagedOnesOnlySaySo(t *testing.T) {
+	data := start(t)
+	data.Set("rows.1.plants", "7")
+	sent := Answer(data.Encode())
+	r := Open(sent.Link)
+	if r.Link != sent.Link || len(r.Errors) > 0 {
+		t.Errorf("the link %s opens as %s", sent.Link, r.Link)
+	}
+	form, _ := fragment(r, "ask")
+	if got := filled(form).Get("rows.1.plants"); got != "7" {
+		t.Errorf("the opened plan has %s plants in row 1, want 7", got)
+	}
+	for _, damaged := range []string{"#1", sent.Link[:len(sent.Link)/2], "#9" + sent.Link[2:], "#<script>", "#told"} {
+		r := Open(damaged)
+		if len(r.Fragments) != 1 || r.Fragments[0].ID != "message" || r.Link != "" {
+			t.Errorf("Open(%q) changes the page", damaged)
+		}
+		text := r.Fragments[0].HTML
+		if !strings.Contains(text, "is still here") || strings.Contains(text, "<script") {
+			t.Errorf("Open(%q) says %s", damaged, text)
+		}
+	}
+	if r := Open("#"); r.Link != Start().Link {
+		t.Error("an address without a plan does not open the default")
+	}
+}
+
+func TestFilesAreSavedAndOpened(t *testing.T) {
+	data := start(t)
+	data.Set("name", "Zoë's plot no. 2")
+	saved := Save(data.Encode())
+	if saved.FileName != "zo-s-plot-no-2.json" || saved.File == "" {
+		t.Fatalf("saved as %q, %d bytes", saved.FileName, len(saved.File))
+	}
+	if r := OpenFile(saved.File); r.Link != Answer(data.Encode()).Link {
+		t.Error("the file does not open as the plan that was saved")
+	}
+	for _, bad := range []string{"", "{", `{"rows": 5}`, "[]"} {
+		r := OpenFile(bad)
+		if len(r.Fragments) != 1 || r.Fragments[0].ID != "message" {
+			t.Errorf("OpenFile(%q) changes the page", bad)
+		}
+	}
+	data.Set("place.length", "")
+	if r := Save(data.Encode()); r.File != "" || len(r.Errors) != 1 {
+		t.Error("a plan with errors is saved")
+	}
+}
