@@ -66,6 +66,10 @@ func (r *reading) Transform(doc *ast.Document, _ text.Reader, _ parser.Context) 
 			r.fenced(n)
 		case *ast.Paragraph:
 			r.table(n)
+		case *extast.TableCell:
+			if n.Alignment == extast.AlignRight {
+				n.SetAttributeString("class", []byte("n")) // figures, as in the page's own tables
+			}
 		case *extast.Table:
 			// A wide table scrolls by itself, and a keyboard must reach it to
 			// scroll it.

@@ -75,26 +75,31 @@ func (r *reading) worked(lines []string, start int) string {
 	}
 	f := w.Formula
 	var b strings.Builder
-	b.WriteString("<figure class=\"worked\">\n<figcaption class=\"worked__title\">" + html.EscapeString(orElse(title, f.Title)) + "</figcaption>\n")
-	b.WriteString(`<p class="worked__formula">` + html.EscapeString(f.Text) + "</p>\n")
-	b.WriteString("<dl class=\"worked__values\">\n")
-	us := w.Lines(unit.US)
-	for i, line := range w.Lines(unit.Metric) {
-		quantity(&b, "", line, us[i])
+	b.WriteString("<figure class=\"working\">\n<figcaption>" + html.EscapeString(orElse(title, f.Title)) + "</figcaption>\n")
+	open(&b, f)
+	us := append(w.Lines(unit.US), w.Answer(unit.US))
+	for i, line := range append(w.Lines(unit.Metric), w.Answer(unit.Metric)) {
+		quantity(&b, line.Letter, both(line.Value, us[i].Value), line.Meaning)
 	}
-	quantity(&b, ` class="worked__result"`, w.Answer(unit.Metric), w.Answer(unit.US))
-	b.WriteString("</dl>\n")
-	b.WriteString(`<p class="worked__source">` + html.EscapeString(sentence(f.Source.String())) + "</p>\n</figure>\n")
+	end(&b, f)
+	b.WriteString("</figure>\n")
 	return b.String()
 }
 
-// quantity writes one line of a worked example, in both systems of units where
-// they differ.
-func quantity(b *strings.Builder, attr string, metric, us formula.Line) {
-	b.WriteString("<div" + attr + "><dt><i>" + html.EscapeString(metric.Letter) + "</i> " + html.EscapeString(metric.Meaning) + "</dt><dd>")
-	b.WriteString(html.EscapeString(both(metric.Value, us.Value)) + "</dd></div>\n")
+// open, quantity and end write a formula as the page's own workings do.
+func open(b *strings.Builder, f *formula.Formula) {
+	b.WriteString(`<p class="working__text">` + html.EscapeString(f.Text) + "</p>\n<dl>\n")
 }
 
+func quantity(b *strings.Builder, letter, value, meaning string) {
+	b.WriteString("<div><dt>" + html.EscapeString(letter) + "</dt><dd>" + html.EscapeString(value) + "</dd><dd>" + html.EscapeString(meaning) + "</dd></div>\n")
+}
+
+func end(b *strings.Builder, f *formula.Formula) {
+	b.WriteString("</dl>\n<cite>Source: " + html.EscapeString(f.Source.String()) + "</cite>\n")
+}
+
+// both is a value in both systems of units, once where they agree.
 func both(metric, us string) string {
 	if metric == us {
 		return metric
@@ -123,21 +128,19 @@ func (r *reading) plan(lines []string, start int) string {
 func formulaTable(formulas []*formula.Formula) string {
 	var b strings.Builder
 	for _, f := range formulas {
-		b.WriteString(`<section class="formula" id="formula-` + html.EscapeString(f.Name) + "\">\n<h3>" + html.EscapeString(f.Title) + "</h3>\n")
-		b.WriteString(`<p class="worked__formula">` + html.EscapeString(f.Text) + "</p>\n<dl class=\"worked__values\">\n")
+		b.WriteString(`<section class="working" id="formula-` + html.EscapeString(f.Name) + "\">\n<h3>" + html.EscapeString(f.Title) + "</h3>\n")
+		open(&b, f)
 		r := &f.Result
-		b.WriteString("<div><dt><i>" + html.EscapeString(r.Letter) + "</i> " + html.EscapeString(r.Meaning) + "</dt><dd>" +
-			html.EscapeString(orElse(unit.Of(r.Kind, unit.Metric).Symbol, r.Unit)) + "</dd></div>\n")
+		quantity(&b, r.Letter, orElse(unit.Of(r.Kind, unit.Metric).Symbol, r.Unit), r.Meaning)
 		for i := range f.In {
 			s := &f.In[i]
-			b.WriteString("<div><dt><i>" + html.EscapeString(s.Letter) + "</i> " + html.EscapeString(s.Meaning) + "</dt><dd>" +
-				html.EscapeString(s.Range(unit.Metric)) + "</dd></div>\n")
+			quantity(&b, s.Letter, s.Range(unit.Metric), s.Meaning)
 		}
-		b.WriteString("</dl>\n")
+		end(&b, f)
 		if f.Note != "" {
 			b.WriteString("<p>" + html.EscapeString(sentence(f.Note)) + "</p>\n")
 		}
-		b.WriteString(`<p class="worked__source">` + html.EscapeString(sentence(f.Source.String())) + "</p>\n</section>\n")
+		b.WriteString("</section>\n")
 	}
 	return b.String()
 }
