@@ -240,6 +240,8 @@ func TestProblems(t *testing.T) {
 			"site/templates/index.html: index.html has a script within the page, which the policy refuses"},
 		{"a picture that is missing", "templates/index.html", index(`<main><h1>x</h1><img src="x.png" alt="x"></main>`),
 			"site/templates/index.html: index.html loads x.png, which is missing"},
+		{"a picture without words", "templates/index.html", index(`<main><h1>x</h1><img src="icons/icon.svg"></main>`),
+			"site/templates/index.html: index.html has a picture without the attribute alt"},
 		{"a field that a page lacks", "templates/index.html", index(`<main><h1>{{.Titel}}</h1></main>`),
 			`can't evaluate field Titel in type site.Index`},
 		{"a fragment that is missing", "templates/index.html", index(`<main><h1>{{.Fragments.rows}}</h1></main>`),

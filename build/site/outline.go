@@ -58,7 +58,7 @@ func read(body []byte) outline {
 // lex reads markup and calls element for every element.
 func (o *outline) lex(body []byte, element func(tag string)) {
 	lexer := html.NewLexer(parse.NewInputBytes(bytes.Clone(body)))
-	tag, script := "", false
+	tag, script, unnamed := "", false, false
 	for {
 		kind, data := lexer.Next()
 		switch kind {
@@ -69,8 +69,13 @@ func (o *outline) lex(body []byte, element func(tag string)) {
 			return
 		case html.StartTagToken:
 			tag = string(lexer.Text())
-			script = tag == "script"
+			script, unnamed = tag == "script", tag == "img"
 			element(tag)
+		case html.StartTagCloseToken, html.StartTagVoidToken:
+			if unnamed {
+				o.faults = append(o.faults, "has a picture without the attribute alt")
+			}
+			unnamed = false
 		case html.SVGToken:
 			// A picture is one token; under another name it is read like the
 			// rest of the page.
@@ -82,8 +87,10 @@ func (o *outline) lex(body []byte, element func(tag string)) {
 		case html.EndTagToken:
 			script = false
 		case html.AttributeToken:
+			key := strings.ToLower(string(lexer.AttrKey()))
 			value := strings.Trim(string(lexer.AttrVal()), `"'`)
-			o.attribute(tag, strings.ToLower(string(lexer.AttrKey())), stdhtml.UnescapeString(value))
+			unnamed = unnamed && key != "alt"
+			o.attribute(tag, key, stdhtml.UnescapeString(value))
 		}
 	}
 }
