@@ -5,8 +5,6 @@ type path struct {
 	b []byte
 }
 
-//
-//go:noinline
 func (p *path) add(letter byte, vs ...float64) {
 	p.b = append(p.b, letter)
 	for i, v := range vs {
@@ -17,18 +15,12 @@ func (p *path) add(letter byte, vs ...float64) {
 	}
 }
 
-//
-//go:noinline
 func (p *path) move(x, y float64) { p.add('M', x, y) }
 
-//
-//go:noinline
 func (p *path) line(x, y float64) { p.add('L', x, y) }
 func (p *path) close()            { p.b = append(p.b, 'Z') }
 
 // to moves to the first point and draws lines to the others.
-//
-//go:noinline
 func (p *path) to(x, y float64) {
 	if len(p.b) == 0 {
 		p.move(x, y)
@@ -38,8 +30,6 @@ func (p *path) to(x, y float64) {
 }
 
 // draw writes the path with a class. It writes nothing for an empty path.
-//
-//go:noinline
 func (w *writer) draw(class markup, p *path) *writer {
 	if len(p.b) == 0 {
 		return w
@@ -50,8 +40,6 @@ func (w *writer) draw(class markup, p *path) *writer {
 }
 
 // label writes a text of a picture. anchor is "start", "middle" or "end".
-//
-//go:noinline
 func (w *writer) label(x, y float64, anchor markup, s string) *writer {
 	w.html(`<text x="`).at(x).html(`" y="`).at(y).html(`"`)
 	if anchor != "start" {

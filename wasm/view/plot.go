@@ -19,14 +19,10 @@ type plot struct {
 	x0, x1, y0, y1           float64 // values at the edges
 }
 
-//
-//go:noinline
 func (p *plot) x(v float64) float64 {
 	return p.left + (v-p.x0)/(p.x1-p.x0)*(p.right-p.left)
 }
 
-//
-//go:noinline
 func (p *plot) y(v float64) float64 {
 	return p.bottom - (v-p.y0)/(p.y1-p.y0)*(p.bottom-p.top)
 }

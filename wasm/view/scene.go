@@ -107,8 +107,6 @@ func (sc *scene) emitterOf(plant int) *emitter.Emitter {
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // amount is v with its unit, as the page prints it.
-//
-//go:noinline
 func (sc *scene) amount(k unit.Kind, v float64) string {
 	if !finite(v) {
 		return "–"
@@ -121,8 +119,6 @@ func (sc *scene) amount(k unit.Kind, v float64) string {
 }
 
 // bare is v without its unit, for a table whose heading names it.
-//
-//go:noinline
 func (sc *scene) bare(k unit.Kind, v float64) string {
 	if !finite(v) {
 		return "–"
@@ -131,8 +127,6 @@ func (sc *scene) bare(k unit.Kind, v float64) string {
 }
 
 // head is a head with the pressure that a gauge would show: "32.2 m (3.2 bar)".
-//
-//go:noinline
 func (sc *scene) head(v float64) string {
 	if !finite(v) {
 		return "–"
@@ -147,8 +141,6 @@ func (sc *scene) headOf(pascals float64) string { return sc.head(pascals / sc.we
 func (sc *scene) symbol(k unit.Kind) string { return unit.Of(k, sc.sys).Symbol }
 
 // count is a number with its noun.
-//
-//go:noinline
 func count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one

@@ -17,8 +17,6 @@ type writer struct {
 }
 
 // html writes markup as it stands.
-//
-//go:noinline
 func (w *writer) html(m markup) *writer {
 	w.b = append(w.b, m...)
 	return w
@@ -26,8 +24,6 @@ func (w *writer) html(m markup) *writer {
 
 // text writes s so that it stands on the page as typed, in an element or
 // between the quotes of an attribute.
-//
-//go:noinline
 func (w *writer) text(s string) *writer {
 	for i := 0; i < len(s); i++ {
 		switch c := s[i]; {
@@ -51,32 +47,24 @@ func (w *writer) text(s string) *writer {
 }
 
 // attr writes an attribute with a space before it.
-//
-//go:noinline
 func (w *writer) attr(name markup, value string) *writer {
 	w.b = append(w.b, ' ')
 	return w.html(name).html(`="`).text(value).html(`"`)
 }
 
 // tag writes an element that holds s.
-//
-//go:noinline
 func (w *writer) tag(name markup, s string) *writer {
 	return w.html("<").html(name).html(">").text(s).html("</").html(name).html(">")
 }
 
 // at writes a coordinate of a picture, to a tenth of a pixel. What is not
 // finite becomes 0, so that no picture is refused as a whole.
-//
-//go:noinline
 func (w *writer) at(v float64) *writer {
 	w.b = appendTenths(w.b, v)
 	return w
 }
 
 // num writes a whole number.
-//
-//go:noinline
 func (w *writer) num(n int) *writer {
 	w.b = strconv.AppendInt(w.b, int64(n), 10)
 	return w
