@@ -45,11 +45,12 @@ e2e: browsers
 browsers:
 	build/e2e/setup
 
+bench: timed = $$(grep -rl --include='*_test.go' '^func Benchmark' wasm | xargs -n1 dirname | sort -u | sed 's|^|./|')
 bench:
 	@echo "native"
-	go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) ./wasm/...
+	@go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
 	@echo "WebAssembly, under node"
-	$(wasm) go test -run '^$$' -bench . -benchtime $(BENCHTIME) ./wasm/...
+	@$(wasm) go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
 
 # Go fuzzes one target of one package at a time.
 fuzz:
