@@ -61,8 +61,8 @@ func (sc *scene) rows() {
 // legend explains the signs that are in use, with how many there are.
 func (sc *scene) legend(all *[states]int) {
 	sc.html(`<figcaption><ul class="legend">`)
-	for s := shut; s < states; s++ {
-		if all[s] == 0 && s != within {
+	for s := unknown; s < states; s++ {
+		if all[s] == 0 {
 			continue
 		}
 		sc.html(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true">`)
@@ -70,9 +70,6 @@ func (sc *scene) legend(all *[states]int) {
 		d.add(s, 9, 5, 1.1)
 		sc.drawDrops(&d)
 		sc.html(`</svg> `).text(strconv.Itoa(all[s]) + " " + stateWords[s]).html(`</li>`)
-	}
-	if all[unknown] > 0 {
-		sc.tag("li", strconv.Itoa(all[unknown])+" not worked out")
 	}
 	if sc.zone != nil {
 		sc.html(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> the weakest: `).
@@ -86,8 +83,8 @@ type drops struct {
 	full, outline, half, bar path
 }
 
-// add draws a drop whose tip is at x, y. At scale 1 it is 10 px wide and 14
-// px high.
+// add draws a drop whose tip is at x, y, or a small ring where nothing is
+// known. At scale 1 a drop is 10 px wide and 14 px high.
 func (d *drops) add(s state, x, y, scale float64) {
 	drop := func(p *path) {
 		p.move(x, y)
@@ -97,6 +94,11 @@ func (d *drops) add(s state, x, y, scale float64) {
 		p.close()
 	}
 	switch s {
+	case unknown:
+		d.outline.move(x-2.5*scale, y+9*scale)
+		d.outline.add('a', 2.5*scale, 2.5*scale, 0, 0, 1, 5*scale, 0)
+		d.outline.add('a', 2.5*scale, 2.5*scale, 0, 0, 1, -5*scale, 0)
+		d.outline.close()
 	case within, above:
 		drop(&d.full)
 	case below:

@@ -34,7 +34,7 @@ const (
 )
 
 // words of the states, as a table prints them.
-var stateWords = [states]string{"not known", "shut", "below range", "in range", "above range"}
+var stateWords = [states]string{"not worked out", "shut", "below range", "in range", "above range"}
 
 // A seen is what the page says about one plant.
 type seen struct {
