@@ -19,6 +19,7 @@ const (
 	ZoneValve                     // at a row's start, when there are several zones
 	TurnElbow                     // one line: at the end of a row or the start of the next
 	RowCap                        // at a row's end, opens for flushing
+	FarTee                        // ring: on the far header, from a row's end
 	JointKinds   = iota           // how many kinds there are
 )
 

@@ -19,7 +19,7 @@ func TestEveryEndIsOnABarb(t *testing.T) {
 			pieces(r.Tube, r.Bore, 1+r.Elbows+r.Tees+r.Valves+r.Checks)
 		}
 		rows := len(p.Rows)
-		headed := rows > 1 && p.Header.Layout == plan.HeaderAndRows
+		headed := rows > 1 && p.Header.Layout != plan.OneLine
 		for i, r := range p.Rows {
 			n := 1
 			if headed && len(l.Zones) > 1 {
@@ -37,6 +37,9 @@ func TestEveryEndIsOnABarb(t *testing.T) {
 				h += 2 // cut once more, and a stub at the other end
 			} else if TubeOf(last.Tube, last.Bore) != TubeOf(p.Header.Tube, p.Header.Bore) {
 				h++
+			}
+			if p.Header.Layout == plan.Ring {
+				h += rows - 1 + 2 // between the far tees, and a stub at each end
 			}
 			pieces(p.Header.Tube, p.Header.Bore, h)
 		}

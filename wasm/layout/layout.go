@@ -1,9 +1,9 @@
 // Package layout turns a plan into places on the ground and a network of
 // water: every plant, every stretch of tubing and every joint.
 //
-// The network is a tree. Link i leads to node i+1, so the way of the water to
-// a node follows from the links alone, and the links of a stretch follow one
-// another.
+// Without a ring the network is a tree. Link i leads to node i+1, so a way from
+// the source to a node follows from the links alone, and the links of a stretch
+// follow one another. The links that close rings come last.
 package layout
 
 import (
@@ -59,13 +59,14 @@ const (
 	HeaderOf // header up to a row's tee
 	RowOf    // a row
 	Between  // one line: the piece from a row to the next
+	FarOf    // ring: the far header, up to a row's end
 )
 
 // Rank returns the rank of the stretch's tubing. The piece between two rows
 // ranks with the rows.
 func (s *Stretch) Rank() int {
 	switch s.Kind {
-	case HeaderOf:
+	case HeaderOf, FarOf:
 		return Main
 	case RowOf, Between:
 		return Lateral
@@ -91,7 +92,7 @@ type Layout struct {
 	Stretches []Stretch
 	Plants    []Plant
 	Tees      []int // node of each row's tee on the header, by row; in one line, of each row's start
-	Ends      []int // node of each row's end cap, by row; in one line only the last row has one, others -1
+	Ends      []int // node of each row's end, by row; in one line only the last row has one, others -1
 	Zones     []int // the zone numbers in use, rising
 
 	Tubes      []Tube        // the sizes of tubing in use, each once
@@ -126,6 +127,9 @@ func New(p *plan.Plan) *Layout {
 	case l.headed():
 		l.header(base)
 		l.rows(base)
+		if l.ringed() {
+			l.far()
+		}
 	default:
 		l.line(base)
 	}
@@ -158,20 +162,20 @@ func (l *Layout) reserve() {
 	}
 	nodes := 3 + len(p.Runs) + 2*rows + plants
 	l.Network.Nodes = make([]network.Node, 0, nodes)
-	l.Network.Links = make([]network.Link, 0, nodes)
+	l.Network.Links = make([]network.Link, 0, nodes+rows)
 	l.Points = make([]Point, 0, nodes)
 	l.Plants = make([]Plant, 0, plants)
-	l.Stretches = make([]Stretch, 0, 2+len(p.Runs)+2*rows)
+	l.Stretches = make([]Stretch, 0, 2+len(p.Runs)+3*rows)
 	l.Joints = make([]Joint, 0, 2+5*len(p.Runs)+3*rows)
 	ends := make([]int, 2*rows)
 	l.Tees, l.Ends = ends[:rows:rows], ends[rows:]
 	l.across = make([]float64, rows)
 }
 
-// zones returns the zones in use, each once, rising. One line has no place for
-// a valve that shuts off one row alone, so all its rows are in row 1's zone.
+// zones returns the zones in use, each once, rising. In one line, and in a ring,
+// no valve shuts off one row alone, so all rows are in row 1's zone.
 func zones(p *plan.Plan) []int {
-	if p.Header.Layout == plan.OneLine {
+	if p.Header.Layout != plan.HeaderAndRows {
 		return []int{p.Rows[0].Zone}
 	}
 	z := make([]int, 0, plan.MaxZones)
@@ -186,7 +190,7 @@ func zones(p *plan.Plan) []int {
 
 // ZoneOf returns the zone that a row, from 0, is watered with.
 func (l *Layout) ZoneOf(row int) int {
-	if l.Plan.Header.Layout == plan.OneLine {
+	if l.Plan.Header.Layout != plan.HeaderAndRows {
 		row = 0
 	}
 	return l.Plan.Rows[row].Zone

@@ -138,14 +138,23 @@ func TestInsert(t *testing.T) {
 }
 
 // Every node but the source is reached by one link, the one before it in
-// number, from a node before it; every link belongs to one stretch.
+// number, from a node before it; further links only tie the rows' ends into
+// rings. Every link belongs to one stretch.
 func TestTree(t *testing.T) {
 	forRandom(t, func(t *testing.T, seed uint64, l *Layout) {
-		n := len(l.Points)
-		if len(l.Network.Nodes) != n || len(l.Network.Links) != n-1 {
-			t.Fatalf("%d points, %d nodes, %d links", n, len(l.Network.Nodes), len(l.Network.Links))
+		n, ties := len(l.Points), 0
+		if rows := len(l.Plan.Rows); l.Plan.Header.Layout == plan.Ring {
+			ties = rows - 1
 		}
-		for i, k := range l.Network.Links {
+		if len(l.Network.Nodes) != n || len(l.Network.Links) != n-1+ties {
+			t.Fatalf("%d points, %d nodes, %d links, %d ties", n, len(l.Network.Nodes), len(l.Network.Links), ties)
+		}
+		for i, k := range l.Network.Links[n-1:] {
+			if k.From != l.Ends[i] || k.To != l.Ends[i+1] {
+				t.Fatalf("tie %d goes from %d to %d, rows end at %v", i, k.From, k.To, l.Ends)
+			}
+		}
+		for i, k := range l.Network.Links[:n-1] {
 			if k.To != i+1 || k.From < 0 || k.From >= k.To {
 				t.Fatalf("link %d goes from %d to %d", i, k.From, k.To)
 			}
@@ -166,8 +175,8 @@ func TestTree(t *testing.T) {
 				t.Fatalf("stretch %d is %g m of links, but %g m", i, got, s.Length)
 			}
 		}
-		if next != n-1 {
-			t.Fatalf("stretches have %d of %d links", next, n-1)
+		if next != len(l.Network.Links) {
+			t.Fatalf("stretches have %d of %d links", next, len(l.Network.Links))
 		}
 		for i, pt := range l.Points {
 			if pt.Z != l.Network.Nodes[i].Z {
@@ -197,7 +206,13 @@ func TestPathLengths(t *testing.T) {
 				line += r.Gap
 			}
 			line += r.Length()
-			want, node := lead+along+r.Length(), l.Ends[i]
+			row, node := r.Length(), l.Ends[i]
+			if p.Header.Layout == plan.Ring && len(p.Rows) > 1 {
+				for k := range p.Rows { // all rows go on to where the longest ends
+					row = max(row, p.Rows[k].Length())
+				}
+			}
+			want := lead + along + row
 			switch {
 			case p.Header.Layout == plan.OneLine:
 				if (node == -1) != (i < len(p.Rows)-1) {
@@ -208,7 +223,7 @@ func TestPathLengths(t *testing.T) {
 					continue
 				}
 			case p.Header.Feed == plan.FeedMiddle:
-				want = lead + math.Abs(along-header/2) + r.Length()
+				want = lead + math.Abs(along-header/2) + row
 			}
 			path := l.Path(node)
 			if got := l.sum(path, length); !(math.Abs(got-want) < together) {

@@ -112,7 +112,7 @@ const together = 1e-3
 
 // headed says whether there is a header: one row alone needs none.
 func (l *Layout) headed() bool {
-	return l.Plan.Header.Layout == plan.HeaderAndRows && len(l.Plan.Rows) > 1
+	return l.Plan.Header.Layout != plan.OneLine && len(l.Plan.Rows) > 1
 }
 
 // feedsBetween says whether the lead meets the header between its ends.

@@ -13,19 +13,28 @@ import (
 // one zone are opened together.
 func (l *Layout) rows(base Point) {
 	valved := len(l.Zones) > 1
+	reach, end := 0.0, 0.0
+	if l.ringed() {
+		reach = l.reach()
+	}
 	for i := range l.Plan.Rows {
 		r := &l.Plan.Rows[i]
 		tube := l.tube(r.Tube, r.Bore)
 		in := insert(l.Tubes[tube].Bore)
 		k := loss(catalogue.TeeBranch) + in
+		if l.ringed() {
+			end = k
+		}
 		l.begin(RowOf, i, tube)
 		if valved {
 			k += loss(catalogue.BallValve) + in
 			l.joint(ZoneValve, 1, l.Tees[i], tube, tube, NoTube)
 		}
 		start := Point{0, l.across[i], base.Z + r.Height}
-		l.Ends[i] = l.row(i, l.Tees[i], start, 1, k)
-		l.joint(RowCap, 1, l.Ends[i], tube, NoTube, NoTube)
+		l.Ends[i] = l.row(i, l.Tees[i], start, 1, k, max(reach, r.Length()), end)
+		if !l.ringed() {
+			l.joint(RowCap, 1, l.Ends[i], tube, NoTube, NoTube)
+		}
 	}
 }
 
@@ -59,7 +68,7 @@ func (l *Layout) line(base Point) {
 		}
 		l.Tees[i], l.Ends[i] = node, -1
 		l.begin(RowOf, i, tube)
-		node = l.row(i, node, start, dir, k)
+		node = l.row(i, node, start, dir, k, r.Length(), 0)
 		at = l.Points[node]
 		dir, before = -dir, tube
 	}
@@ -69,12 +78,13 @@ func (l *Layout) line(base Point) {
 }
 
 // row adds a row's plants and its end, from a node to the place where the row
-// starts and on in the direction dir along X, with the loss coefficients k on
-// its first link. It returns the node of its end.
+// starts and on in the direction dir along X up to length whole, with the loss
+// coefficients k on its first link and end on its last. It returns the node of
+// its end.
 //
 // A plant is one node with all its emitters. Each emitter's barb narrows the
 // tubing and is charged to the link that ends at the plant.
-func (l *Layout) row(i, from int, start Point, dir, k float64) int {
+func (l *Layout) row(i, from int, start Point, dir, k, whole, end float64) int {
 	r := &l.Plan.Rows[i]
 	tube := l.tube(r.Tube, r.Bore)
 	extra := float64(r.PerPlant) * barb(&l.Plan.Emitters[r.Emitter], l.Tubes[tube].Bore)
@@ -89,7 +99,6 @@ func (l *Layout) row(i, from int, start Point, dir, k float64) int {
 		l.Plants = append(l.Plants, Plant{i, n + 1, node, at})
 		length, k = r.Spacing, 0
 	}
-	along := r.Length()
-	end := Point{start.X + dir*along, start.Y, start.Z + along*r.Slope}
-	return l.pipe(node, end, tube, plan.Tail, k, 0)
+	stop := Point{start.X + dir*whole, start.Y, start.Z + whole*r.Slope}
+	return l.pipe(node, stop, tube, whole-r.Length()+plan.Tail, k+end, 0)
 }

@@ -36,7 +36,8 @@ func (l *Layout) Fouled(n *network.Network, extra float64) *network.Network {
 	return &m
 }
 
-// Path returns the links from the source to a node, in order of flow.
+// Path returns the links from the source to a node, in order, by the lead, the
+// header and the node's own row.
 func (l *Layout) Path(node int) []int {
 	n := 0
 	for at := node; at != 0; at = l.Network.Links[at-1].From {

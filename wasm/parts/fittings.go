@@ -23,6 +23,7 @@ var nouns = [layout.JointKinds]string{
 	layout.ZoneValve:    "Zone valve",
 	layout.TurnElbow:    "Elbow",
 	layout.RowCap:       "End cap",
+	layout.FarTee:       "Tee",
 }
 
 // fittings adds the joints by kind and size, and the clamps.
@@ -100,10 +101,15 @@ func (c *count) why(j *layout.Joint, n int) string {
 	case layout.RowTee:
 		return each("at", n, "row", "rows")
 	case layout.HeaderCap:
-		if n == 1 {
+		switch n {
+		case 1:
 			return "at the closed end of the header, to flush it"
+		case 2:
+			return "one at each end of the header, to flush it"
 		}
-		return "one at each end of the header, to flush it"
+		return "one at each closed end of the two headers, to flush them"
+	case layout.FarTee:
+		return each("at the far end of", n, "row", "rows")
 	case layout.ZoneValve:
 		return each("at the start of", n, "row", "rows") + ", since one header feeds all zones; those of one zone open together"
 	case layout.TurnElbow:

@@ -30,7 +30,7 @@ func randomPlan(seed uint64) *plan.Plan {
 		r.Elbows, r.Tees, r.Valves, r.Checks = rnd.IntN(4), rnd.IntN(3), rnd.IntN(3), rnd.IntN(2)
 		size(&r.Tube, &r.Bore, 0, 5)
 	}
-	p.Header.Layout, p.Header.Feed = rnd.IntN(2), rnd.IntN(2)
+	p.Header.Layout, p.Header.Feed = rnd.IntN(3), rnd.IntN(2)
 	size(&p.Header.Tube, &p.Header.Bore, 0, 5)
 	plan.SectionNamed("emitters").Resize(p, 1+rnd.IntN(plan.MaxEmitters))
 	for i := range p.Emitters {
@@ -113,12 +113,28 @@ func walk(p *plan.Plan) *tally {
 		if i > 0 {
 			y.piece(p.Header.Tube, p.Header.Bore, r.Gap)
 		}
-		if len(zones) > 1 {
+		if len(zones) > 1 && p.Header.Layout == plan.HeaderAndRows {
 			y.fittings["Zone valve"]++
 			y.piece(r.Tube, r.Bore, 0)
 		}
-		y.piece(r.Tube, r.Bore, r.Length())
-		y.fittings["End cap"]++
+		if p.Header.Layout != plan.Ring {
+			y.piece(r.Tube, r.Bore, r.Length())
+			y.fittings["End cap"]++
+			continue
+		}
+		longest := 0.0
+		for k := range p.Rows {
+			longest = max(longest, p.Rows[k].Length())
+		}
+		y.piece(r.Tube, r.Bore, longest)
+		y.fittings["Tee"]++
+		if i > 0 {
+			y.piece(p.Header.Tube, p.Header.Bore, r.Gap)
+		}
+		if i == 0 || i == len(p.Rows)-1 {
+			y.fittings["End cap"]++
+			y.piece(p.Header.Tube, p.Header.Bore, layout.Stub)
+		}
 	}
 	y.fittings["End cap"]++ // the end beside the last row
 	y.piece(p.Header.Tube, p.Header.Bore, layout.Stub)

@@ -14,6 +14,7 @@ const (
 	inStubs
 	inRows
 	inTurns
+	inFar
 	uses
 )
 
@@ -26,6 +27,8 @@ func use(k layout.StretchKind) int {
 		return inRows
 	case layout.Between:
 		return inTurns
+	case layout.FarOf:
+		return inFar
 	}
 	return inLead
 }
@@ -76,6 +79,8 @@ func useName(u, pieces int) string {
 		return of(pieces, "short piece at the header's end", "short pieces at the header's ends")
 	case inRows:
 		return of(pieces, "row", "rows")
+	case inFar:
+		return "far header"
 	}
 	return of(pieces, "turn between rows", "turns between rows")
 }

@@ -47,7 +47,7 @@ func TestCheck(t *testing.T) {
 			[]string{"name: Name of the plan must be plain text on one line"}},
 		{"a name that is no text", func(p *Plan) { p.Name = "a\xff" },
 			[]string{"name: Name of the plan must be plain text on one line"}},
-		{"a choice that is none", func(p *Plan) { p.Header.Layout = 2; p.Rows[0].Crop = -1 },
+		{"a choice that is none", func(p *Plan) { p.Header.Layout = 3; p.Rows[0].Crop = -1 },
 			[]string{"header.layout: Header: layout must be one of the choices", "rows.1.crop: Row 1: crop must be one of the choices"}},
 		{"too few points", func(p *Plan) { p.Supply.Points = p.Supply.Points[:2] },
 			[]string{"points: Number of points must be from 3 to 12, not 2"}},

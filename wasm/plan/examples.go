@@ -71,6 +71,7 @@ func Examples() []Example {
 		{"wrong-pump", "The wrong pump", "The same rows with a fountain pump: plenty of flow, too little head.", wrongPump()},
 		{"balcony", "Balcony", "Eight buckets on one line, fed by a tank 1.6 m up.", balcony()},
 		{"long-field", "Long field", "Twelve rows of 131 ft on a slope of 2 %, too much for the pump at once.", longField()},
+		{"ring", "Ring", "Six rows between two narrow headers, tied into rings that share the load.", ring()},
 	}
 }
 
@@ -166,5 +167,28 @@ func longField() *Plan {
 	}
 	p.Limits.Reserve = us(unit.Head, 3)
 	p.Limits.Speed = us(unit.Speed, 5)
+	return p
+}
+
+// ring is a plan that its rings carry over the line: without the far header
+// the weakest emitter has less than the reserve.
+func ring() *Plan {
+	p := blank()
+	p.Name = "Ring"
+	p.Place.Length = metric(unit.Length, 27)
+	p.Place.Width = metric(unit.Length, 8)
+	p.Supply.Kind = PumpTwo
+	p.Supply.Tank = metric(unit.Volume, 1000)
+	p.Supply.ShutOff = metric(unit.Head, 16)
+	p.Supply.MaxFlow = metric(unit.Flow, 40)
+	p.Supply.Points = Default().Supply.Points
+	p.Runs[0].Rise = metric(unit.Length, 0.4)
+	p.Filter.Fouling = metric(unit.Pressure, 0.05)
+	p.Header.Layout = Ring
+	p.Header.Tube = tube16
+	r := &p.Rows[0]
+	r.Plants = 75
+	r.Gap = metric(unit.Length, 1.2)
+	SectionNamed("rows").Resize(p, 6)
 	return p
 }

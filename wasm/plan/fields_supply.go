@@ -110,12 +110,13 @@ var filterFields = []*Field{
 		"120 mesh is about 130 µm.", func(p *Plan, _ int) *float64 { return &p.Filter.Opening }).when(filtered),
 }
 
-func headed(p *Plan, _ int) bool { return p.Header.Layout == HeaderAndRows }
+func headed(p *Plan, _ int) bool { return p.Header.Layout != OneLine }
 
 var headerFields = []*Field{
 	choice(1, "layout", "Layout", []Option{
 		HeaderAndRows: {"rows", "a header across, rows from it"},
 		OneLine:       {"line", "one line: up one row and down the next"},
+		Ring:          {"ring", "a ring: a second header ties the far ends of the rows"},
 	}, HeaderAndRows, "", func(p *Plan, _ int) *int { return &p.Header.Layout }),
 	choice(2, "feed", "The water comes in", []Option{
 		FeedEnd:    {"end", "at the end, by row 1"},

@@ -97,6 +97,7 @@ type Filter struct {
 const (
 	HeaderAndRows = iota // a header across, rows from it
 	OneLine              // up one row and down the next
+	Ring                 // a header across, rows from it, and a far header that ties the rows' ends
 )
 
 // Feeds, the values of Header.Feed.

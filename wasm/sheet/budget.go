@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/pipe"
@@ -13,12 +15,15 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	runs := make([]float64, len(l.Plan.Runs))
 	var inFilter, header, row, fittings float64
 	node := l.Plants[z.Worst].Node
-	for _, k := range l.Path(node) {
+	for _, k := range l.Way(node, z.Solution.Flow) {
 		link := &n.Links[k]
 		lost := z.Solution.Head[link.From] - z.Solution.Head[link.To]
+		if z.Solution.Flow[k] < 0 {
+			lost = -lost // against the link, in a ring
+		}
 		st := &l.Stretches[l.StretchOf(k)]
 		if link.Law == nil {
-			at := atFittings(link, lost, z.Solution.Flow[k])
+			at := atFittings(link, lost, math.Abs(z.Solution.Flow[k]))
 			fittings += at
 			lost -= at
 		}
@@ -27,7 +32,7 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 			runs[st.Index] += lost
 		case layout.Filter:
 			inFilter += lost
-		case layout.HeaderOf:
+		case layout.HeaderOf, layout.FarOf:
 			header += lost
 		case layout.RowOf, layout.Between:
 			row += lost
@@ -60,9 +65,6 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 // at fittings and emitter barbs, not to friction.
 func atFittings(link *network.Link, lost, flow float64) float64 {
 	local := pipe.LocalHead(link.K, pipe.Velocity(flow, link.Bore))
-	if lost < 0 {
-		local = -local
-	}
 	if link.Extra > 0 {
 		local += (lost - local) * link.Extra / (link.Length + link.Extra)
 	}

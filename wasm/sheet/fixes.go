@@ -12,7 +12,7 @@ import (
 )
 
 // most is how many fixes are offered.
-const most = 4
+const most = 5
 
 // fixes looks for single changes that turn the answer into a yes. Each is
 // tried on a copy of the plan, which is worked out again. Where none is
@@ -22,6 +22,7 @@ func fixes(s *Sheet) []Fix {
 	t.supply()
 	t.wider()
 	t.middle()
+	t.ring()
 	t.zones()
 	t.regulator()
 	t.filter()
@@ -163,7 +164,7 @@ func (t *trial) wider() {
 				p.Runs[i].Tube = tube
 			}
 		})
-		if p.Header.Layout == plan.HeaderAndRows && len(p.Rows) > 1 {
+		if p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
 			t.widen(WiderHeader, false, p.Header.Tube, p.Header.Bore, func(p *plan.Plan, tube int) {
 				p.Header.Tube = tube
 			})
@@ -212,11 +213,21 @@ func (t *trial) widen(kind FixKind, row bool, tube int, bore float64, set func(p
 // middle tries to feed the header in its middle.
 func (t *trial) middle() {
 	h := t.s.Plan.Header
-	if h.Layout != plan.HeaderAndRows || h.Feed != plan.FeedEnd || len(t.s.Plan.Rows) < 3 {
+	if h.Layout == plan.OneLine || h.Feed != plan.FeedEnd || len(t.s.Plan.Rows) < 3 {
 		return
 	}
 	if p, ok := t.try(func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle }); ok {
 		t.fixes = append(t.fixes, Fix{Kind: MiddleFeed, Solves: true, Plan: p})
+	}
+}
+
+// ring tries to tie the far ends of the rows with a second header.
+func (t *trial) ring() {
+	if t.s.Plan.Header.Layout != plan.HeaderAndRows || len(t.s.Plan.Rows) < 2 || len(t.s.Zones) > 1 {
+		return
+	}
+	if p, ok := t.try(func(p *plan.Plan) { p.Header.Layout = plan.Ring }); ok {
+		t.fixes = append(t.fixes, Fix{Kind: CloseRing, Solves: true, Plan: p})
 	}
 }
 

@@ -82,6 +82,7 @@ const (
 	CleanerFilter
 	LowerEmitters // emitters that open at Value Pa
 	FinerFilter   // opening Value
+	CloseRing     // a second header ties the far ends of the rows
 )
 
 // A Loss is one line of the budget: where the head goes on the way to the

@@ -39,6 +39,7 @@ func TestExamplesAnswer(t *testing.T) {
 		{"wrong-pump", No, []FindingKind{NeverOpen}, []FixKind{NewPump, LowerEmitters}},
 		{"balcony", Yes, nil, nil},
 		{"long-field", Nearly, []FindingKind{BelowRange}, []FixKind{NewPump, MoreZones}},
+		{"ring", Yes, nil, nil},
 	}
 	for _, tt := range tests {
 		s := Work(example(t, tt.key))
@@ -52,6 +53,21 @@ func TestExamplesAnswer(t *testing.T) {
 		if s.Verdict != tt.verdict || !slices.Equal(kinds(s.Findings), tt.findings) || !slices.Equal(got, tt.fixes) {
 			t.Errorf("%s: verdict %d, findings %v, fixes %v\nwant %d, %v, %v", tt.key, s.Verdict, kinds(s.Findings), got, tt.verdict, tt.findings, tt.fixes)
 		}
+	}
+}
+
+// Without its far header the ring example falls short of the reserve, and the
+// far header is among what helps.
+func TestRingGains(t *testing.T) {
+	p := example(t, "ring")
+	with := Work(p).Zones[0].Margin
+	p.Header.Layout = plan.HeaderAndRows
+	s := Work(p)
+	if s.Verdict != Nearly || s.Findings[0].Kind != ShortReserve || with < s.Zones[0].Margin+0.3 {
+		t.Errorf("verdict %d, findings %v, margin %.2f m, with the rings %.2f m", s.Verdict, kinds(s.Findings), s.Zones[0].Margin, with)
+	}
+	if !slices.ContainsFunc(s.Fixes, func(f Fix) bool { return f.Kind == CloseRing && f.Solves }) {
+		t.Errorf("fixes %+v", s.Fixes)
 	}
 }
 
@@ -197,7 +213,7 @@ func variants(n int) []*plan.Plan {
 	examples := plan.Examples()
 	for len(plans) < n {
 		p := examples[r.IntN(len(examples))].Plan.Clone()
-		p.Header.Layout = r.IntN(2)
+		p.Header.Layout = r.IntN(3)
 		p.Header.Feed = r.IntN(2)
 		p.Header.Tube = 1 + r.IntN(6)
 		p.Runs[0].Tube = 1 + r.IntN(6)
