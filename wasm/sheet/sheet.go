@@ -81,7 +81,6 @@ const (
 	MoreZones // Index zones
 	CleanerFilter
 	LowerEmitters // emitters that open at Value Pa
-	FinerFilter   // opening Value
 	CloseRing     // a second header ties the far ends of the rows
 )
 

@@ -94,9 +94,9 @@ func (sc *scene) remedy(f *sheet.Fix) string {
 	case sheet.CleanerFilter:
 		return "Clean the filter sooner: when it takes " + sc.amount(unit.Pressure, f.Value) + " more than it does clean."
 	case sheet.LowerEmitters:
-		return "Use emitters that open at " + sc.headOf(f.Value) + " or less."
-	case sheet.FinerFilter:
-		return "Use a filter that lets through " + sc.amount(unit.Opening, f.Value) + " at most."
+		return "Use emitters that keep their flow from " + sc.headOf(f.Value) + " on, or from less."
+	case sheet.CloseRing:
+		return "Tie the far ends of the rows with a second header."
 	}
 	return ""
 }

@@ -119,7 +119,7 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 		if class == "narrow" && i%2 == 1 {
 			row = 30 // names of neighbours do not touch
 		}
-		sc.label((a+b)/2, p.bottom+row, "middle", sc.stepName(&steps[i], sc.zone.Worst))
+		sc.label((a+b)/2, p.bottom+row, "middle", sc.stepName(&steps[i]))
 		if class == "wide" && b-a > 54 {
 			if d := s.head - head; d > 0.05 || d < -0.05 {
 				sc.label((a+b)/2, max(p.y(max(s.head, head))-6, p.top), "middle", signed(sc.bare(unit.Head, d), d))
@@ -150,7 +150,7 @@ func (sc *scene) gradeTable(start spot, steps []step) {
 			length = sc.amount(unit.Length, steps[i].length)
 		}
 		d := s.head - head
-		t.row(capital(sc.stepName(&steps[i], sc.zone.Worst)), length, signed(sc.amount(unit.Head, d), d),
+		t.row(capital(sc.stepName(&steps[i])), length, signed(sc.amount(unit.Head, d), d),
 			sc.amount(unit.Head, s.head), sc.amount(unit.Pressure, (s.head-s.z)*sc.weight))
 		head = s.head
 	}

@@ -288,10 +288,10 @@ func (sc *scene) tubing(at func(x, y float64) (float64, float64)) {
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
 		p := &lateral
-		switch st.Kind {
-		case layout.Source, layout.RunOf, layout.Filter:
+		switch st.Rank() {
+		case layout.Lead:
 			p = &lead
-		case layout.HeaderOf:
+		case layout.Main:
 			p = &main
 		}
 		last := -1
@@ -342,7 +342,7 @@ func (sc *scene) rowTable(ts []tally) {
 			continue
 		}
 		n := float64(v.plants)
-		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.s.Plan.Rows[r].Zone), tallyWords(v)}
+		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.s.Layout.ZoneOf(r)), tallyWords(v)}
 		if v.in[unknown] == v.plants {
 			cells = append(cells, "–", "–", "–", "–", "–", "–")
 		} else {

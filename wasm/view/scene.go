@@ -69,7 +69,7 @@ func (sc *scene) see(z *sheet.ZoneResult) {
 	l := sc.s.Layout
 	for i := range l.Plants {
 		pl := &l.Plants[i]
-		if sc.s.Plan.Rows[pl.Row].Zone != z.Zone {
+		if l.ZoneOf(pl.Row) != z.Zone {
 			continue
 		}
 		e := sc.emitterOf(i)

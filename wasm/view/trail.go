@@ -33,11 +33,11 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 	}
 	n := &l.Network
 	start = spot{0, z.Solution.Head[0], n.Nodes[0].Z}
-	for _, k := range l.Path(l.Plants[plant].Node) {
+	for _, k := range l.Way(l.Plants[plant].Node, z.Solution.Flow) {
 		st := &l.Stretches[l.StretchOf(k)]
 		kind, index := st.Kind, st.Index
 		switch {
-		case kind == layout.HeaderOf:
+		case kind == layout.HeaderOf, kind == layout.FarOf:
 			index = 0 // the whole header is one step
 		case sc.s.Plan.Header.Layout == plan.OneLine && kind == layout.Between:
 			kind, index = layout.RowOf, 0
@@ -49,6 +49,9 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 		}
 		s := &steps[len(steps)-1]
 		node := n.Links[k].To
+		if z.Solution.Flow[k] < 0 {
+			node = n.Links[k].From // against the link, in a ring
+		}
 		if n.Links[k].Law == nil {
 			s.length += n.Links[k].Length
 		}
@@ -68,8 +71,8 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 	return start, steps
 }
 
-// stepName names a step of the trail to a plant.
-func (sc *scene) stepName(s *step, plant int) string {
+// stepName names a step of a trail.
+func (sc *scene) stepName(s *step) string {
 	switch s.kind {
 	case layout.Source:
 		return sc.sourceName()
@@ -79,11 +82,13 @@ func (sc *scene) stepName(s *step, plant int) string {
 		return "filter"
 	case layout.HeaderOf:
 		return "header"
+	case layout.FarOf:
+		return "far header"
 	}
 	if sc.s.Plan.Header.Layout == plan.OneLine {
 		return "line"
 	}
-	return "row " + strconv.Itoa(sc.s.Layout.Plants[plant].Row+1)
+	return "row " + strconv.Itoa(s.index+1)
 }
 
 func (sc *scene) runName(i int) string {

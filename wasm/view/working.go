@@ -24,7 +24,7 @@ func (sc *scene) working() {
 	last := &steps[len(steps)-1]
 	if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
 		if q := z.Solution.Flow[last.links[0]]; q > 0 {
-			sc.tag("p", "Friction in the first "+sc.amount(unit.Length, link.Length)+" of "+sc.stepName(last, z.Worst)+":")
+			sc.tag("p", "Friction in the first "+sc.amount(unit.Length, link.Length)+" of "+sc.stepName(last)+":")
 			sc.formula(pipe.TubingHeadFormula, q, link.Length, link.Bore, link.Roughness, n.Water.Kinematic)
 		}
 	}
@@ -47,7 +47,7 @@ func (sc *scene) leastShare() float64 {
 	least, sum, n := 0.0, 0.0, 0
 	for i := range sc.plants {
 		r := sc.s.Layout.Plants[i].Row
-		if sc.s.Plan.Rows[r].Zone != sc.zone.Zone {
+		if sc.s.Layout.ZoneOf(r) != sc.zone.Zone {
 			continue
 		}
 		q := sc.plants[i].flow
