@@ -70,7 +70,7 @@ func Open(link string) Reply {
 	}
 	p, err := carry.ReadLink(link)
 	if err != nil {
-		return refused(err.Error() + ". The plan that stood here is still here.")
+		return refused("This link cannot be opened: " + strings.Replace(err.Error(), "The link ", "it ", 1) + ". The plan that stood here is still here.")
 	}
 	return whole(p)
 }
