@@ -155,6 +155,22 @@ func TestReversedLinks(t *testing.T) {
 	}
 }
 
+// Where every emitter is shut nothing flows, not even rounding.
+func TestAllShutIsStill(t *testing.T) {
+	n := field(200)
+	n.Links[0].Law = curve{h0: 6.5, qm: 1.5e-3}
+	s, err := Solve(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s.Total != 0 || slices.ContainsFunc(s.Flow, func(q float64) bool { return q != 0 }) || slices.Contains(s.Open, true) {
+		t.Errorf("total %g", s.Total)
+	}
+	if h := s.Head[len(s.Head)-1]; math.Abs(h-6.5) > 1e-9 {
+		t.Errorf("%g m at the last emitter, want the pump's 6.5", h)
+	}
+}
+
 func TestSolvingAgainAllocatesNothing(t *testing.T) {
 	s, err := NewSolver(randomTree(rand.New(rand.NewPCG(3, 3)), 300))
 	if err != nil {

@@ -142,6 +142,10 @@ func (s *Solver) solution(unsteady int) *Solution {
 	}
 	if st.total > stillFlow/flowTolerance {
 		sol.Imbalance = st.imbalance() / st.total
+	} else { // what flows is rounding
+		sol.Total = 0
+		clear(sol.Flow)
+		clear(sol.Out)
 	}
 	return sol
 }
