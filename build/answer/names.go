@@ -43,7 +43,7 @@ var (
 	}
 
 	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare"}
-	stretches = [...]string{"source", "run", "filter", "header", "row", "between"}
+	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header"}
 	groups    = [...]string{"tubing", "fittings", "emitters", "water path", "growing", "tools"}
 )
 
