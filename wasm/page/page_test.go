@@ -134,8 +134,10 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 			t.Errorf("the errors lack %s:\n%s", want, list)
 		}
 	}
-	if strings.Contains(Sentence(r.Errors[0]), "Place:") {
-		t.Error("the sentence below a field repeats its section")
+	for _, e := range r.Errors {
+		if !strings.HasPrefix(Sentence(e), e.Label+" "+e.Problem+".") {
+			t.Errorf("below its field the error reads %q", Sentence(e))
+		}
 	}
 
 	// Another change of the form sends it again, with all of that in it.

@@ -328,14 +328,10 @@ func (f *form) radios(fd *plan.Field, path, typed string) {
 	f.html(`</fieldset>`)
 }
 
-// Sentence is an error as it stands below its field, where the section and the
-// record are plain to see: the field's own label and the clause.
+// Sentence is an error as it stands below its field: the words of the summary,
+// so that the two are known for the same, and what was typed.
 func Sentence(e plan.Error) string {
-	label := e.Label
-	if _, own, ok := strings.Cut(label, ": "); ok {
-		label = capital(own)
-	}
-	s := label + " " + e.Problem + "."
+	s := e.Label + " " + e.Problem + "."
 	if e.Typed != "" {
 		s += " " + strconv.Quote(e.Typed) + " is kept as you typed it."
 	}
