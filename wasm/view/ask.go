@@ -110,7 +110,7 @@ func (f *form) section(s *plan.Section) {
 			f.record(s, i, n)
 		}
 		if n < s.Max {
-			f.action("add-"+s.One, "Add a "+s.One, "")
+			f.action("add-"+s.One, "Add "+article(s.One)+s.One, "")
 		}
 	} else {
 		f.fields(s, 0)
@@ -379,4 +379,12 @@ func capital(s string) string {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// article returns the indefinite article that goes before a word of ours.
+func article(word string) string {
+	if strings.ContainsRune("aeio", rune(word[0])) {
+		return "an "
+	}
+	return "a "
 }

@@ -45,6 +45,9 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 		if sc.s.Plan.Header.Layout == plan.OneLine {
 			return "Friction in the line"
 		}
+		if sc.s.Plan.Header.Layout == plan.Ring {
+			return "Friction in the rows" // the way may lead through several
+		}
 		return "Friction in row " + strconv.Itoa(b.Index+1)
 	case sheet.InFittings:
 		return "Bends, tees, valves and barbs"
