@@ -1,5 +1,6 @@
 // What a person does with the tool, and what a person sees.
 import assert from "node:assert/strict";
+import { command } from "./site.js";
 
 /** The elements that hold what was worked out. */
 export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "findings", "parts"];
@@ -143,7 +144,7 @@ export async function figure(page, label) {
     "#answer .figures > div",
     (all, label) => {
       const one = all.find((e) => e.querySelector("dt")?.textContent === label);
-      return one?.querySelector("dd")?.firstChild?.textContent?.trim();
+      return one?.querySelector("dd")?.firstChild?.textContent?.replace(/\s/g, " ").trim();
     },
     label,
   );
@@ -155,7 +156,7 @@ export async function figure(page, label) {
  * The number at the start of a figure.
  * @param {string} shown
  */
-export const number = (shown) => Number.parseFloat(shown.replace("−", "-").replace(/[\u202f\u00a0 ](?=\d)/g, ""));
+export const number = (shown) => Number.parseFloat(shown.replace("−", "-"));
 
 /**
  * The link of the plan as the page's address holds it, once the typing has rested.
@@ -166,6 +167,16 @@ export async function link(page) {
   const want = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
   await page.waitForFunction((want) => location.hash === want, {}, want);
   return want;
+}
+
+/**
+ * Opens a plan that is given as a plan file.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} address
+ * @param {object} plan
+ */
+export async function openPlan(page, address, plan) {
+  await open(page, address + (await command(["link"], JSON.stringify(plan))).trim());
 }
 
 /**

@@ -1,0 +1,188 @@
+// A wrong value is told beside its field and keeps what was typed.
+import assert from "node:assert/strict";
+import { behaviour } from "./browser.js";
+import { box, choose, fields, open, openPlan, paste, press, text, told, verdict } from "./form.js";
+import { alike } from "./plans.js";
+
+/**
+ * What the page shows about one field.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ */
+function shown(page, path) {
+  return page.$eval(box(path), (field) => {
+    const line = document.getElementById(field.id.replace(/^f-/, "e-"));
+    const style = line && getComputedStyle(line);
+    return {
+      typed: field.value,
+      invalid: field.getAttribute("aria-invalid") === "true",
+      described: field.getAttribute("aria-describedby")?.split(" ").includes(line?.id ?? "") ?? false,
+      error: line?.textContent ?? "",
+      seen: Boolean(line && style && style.display !== "none" && line.getClientRects().length),
+      summary: [...document.querySelectorAll("#errors a")].filter((a) => a.getAttribute("href") === `#${field.id}`).map((a) => a.textContent),
+      colour: getComputedStyle(field).borderTopColor,
+    };
+  });
+}
+
+/**
+ * Types something wrong, checks all that must be told about it, and puts the
+ * old value back.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} path
+ * @param {string} wrong
+ * @param {RegExp} said
+ */
+async function refuses(page, path, wrong, said) {
+  const good = await page.$eval(box(path), (e) => e.value);
+  const before = await told(page);
+  await paste(page, path, wrong);
+  const is = await shown(page, path);
+  const where = `${path} ${JSON.stringify(wrong)}: ${JSON.stringify(is)}`;
+  assert.equal(is.typed, wrong, where);
+  assert.ok(is.invalid && is.described && is.seen, where);
+  assert.match(is.error, said, where);
+  assert.ok(wrong === "" || is.error.includes(`"${wrong}" is kept`), where);
+  assert.equal(is.summary.length, 1, where);
+  assert.ok(is.error.startsWith(is.summary[0]), where);
+  assert.match(await text(page, "#errors h2"), /^1 thing to put right$/, where);
+  assert.deepEqual(await told(page), before, `${where}: the last good answer is gone`);
+  await paste(page, path, good);
+  const mended = await shown(page, path);
+  assert.ok(!mended.invalid && !mended.error && !mended.seen, `${path} mended: ${JSON.stringify(mended)}`);
+  assert.equal(await text(page, "#errors"), "", path);
+}
+
+behaviour("each kind of mistake is told", async ({ page, address }) => {
+  await open(page, address);
+  await refuses(page, "runs.1.length", "", /is missing|must be/);
+  for (const wrong of ["ten", "1.2.3", "0x10", "NaN", "Infinity", "-", "8 m", "1e999"]) await refuses(page, "runs.1.length", wrong, /must be|is not|cannot/);
+  await refuses(page, "rows.1.plants", "2.5", /must be|whole/);
+  await refuses(page, "rows.1.plants", "", /./);
+  await refuses(page, "name", "x".repeat(61), /at most 60 characters, not 61/);
+  // One value against another.
+  await refuses(page, "points.2.head", "35", /less than at the point before/);
+  await refuses(page, "points.3.flow", "10", /more than at the point before/);
+  await refuses(page, "points.1.flow", "1", /0 at the first point/);
+  await refuses(page, "emitters.1.closes", "0.8", /at most the opening pressure, 0.70 bar/);
+  await refuses(page, "emitters.1.opens", "2", /at most the lowest pressure, 1.03 bar/);
+  await refuses(page, "emitters.1.exponent", "0.5", /for a compensating emitter/);
+  await refuses(page, "emitters.1.highest", "1", /more than the lowest pressure, 1.03 bar/);
+});
+
+// Every kind of supply, and every choice that shows further fields.
+const forms = {
+  "points of a curve, bores measured": async (page) => {
+    for (const path of ["runs.1.tube", "header.tube", "rows.1.tube"]) await choose(page, path, "measured");
+  },
+  "two figures of a pump": (page) => choose(page, "supply.kind", "pump-two"),
+  "the power of a pump": (page) => choose(page, "supply.kind", "pump-power"),
+  "a tank above": (page) => choose(page, "supply.kind", "gravity"),
+  "a tap, and emitters that do not compensate": async (page) => {
+    await choose(page, "supply.kind", "mains");
+    await choose(page, "emitters.1.kind", "plain");
+    await paste(page, "emitters.1.exponent", "0.5");
+  },
+};
+const met = new Set();
+
+for (const [name, shape] of Object.entries(forms)) {
+  behaviour(`every number is held to its range: ${name}`, async ({ page, address }) => {
+    await open(page, address);
+    await shape(page);
+    assert.equal(await text(page, "#errors"), "");
+    const numbers = await page.$$eval("#plan input[inputmode]", (all) =>
+      all.map((e) => ({ path: e.id.slice(2), hint: document.getElementById(`h-${e.id.slice(2)}`)?.textContent ?? "" })),
+    );
+    assert.ok(numbers.length > 30, `only ${numbers.length} numbers`);
+    for (const { path, hint } of numbers) {
+      const kind = path.replace(/\.\d+\./, ".*.");
+      if (met.has(kind)) continue;
+      met.add(kind);
+      const range = hint.match(/[Ff]rom (-?[\d.]+) to (-?[\d.]+)(?: (\S+))?\./);
+      assert.ok(range, `${path} has no range in its hint: ${hint}`);
+      const [, low, high] = range;
+      const words = new RegExp(`must be from ${low.replace(".", "\\.")} to ${high.replace(".", "\\.")}`);
+      await refuses(page, path, String(Number(high) + 1), words);
+      await refuses(page, path, String(Number(low) - 1), words);
+    }
+  });
+}
+
+behaviour("no number was left out", async ({ page, address }) => {
+  await open(page, address);
+  // Hidden inputs hold every field that is not shown, so that all are in the form.
+  const all = await page.$$eval("#plan [name]", (list) => list.filter((e) => e.tagName === "INPUT" && e.type !== "radio").map((e) => e.name));
+  const text = ["name", "units-was", "shape", "action"];
+  const missed = [...new Set(all.filter((n) => !text.includes(n)).map((n) => n.replace(/\.\d+\./, ".*.")))].filter((kind) => !met.has(kind));
+  assert.deepEqual(missed.filter((kind) => !/\.(tube|kind|layout|feed|present|barb|crop|medium|emitter)$/.test(kind)), []);
+  assert.ok(met.size > 40, `${met.size}`);
+});
+
+behaviour("several mistakes are listed, and each leads to its field", async ({ page, address }) => {
+  await open(page, address);
+  await paste(page, "limits.speed", "99");
+  await paste(page, "rows.3.spacing", "none");
+  await paste(page, "place.width", "");
+  assert.match(await text(page, "#errors h2"), /^3 things to put right$/);
+  const links = await page.$$eval("#errors a", (all) => all.map((a) => a.getAttribute("href")));
+  assert.deepEqual(links, ["#f-place.width", "#f-rows.3.spacing", "#f-limits.speed"]);
+  for (const href of links) {
+    // Folded records too: they are opened.
+    await page.$$eval("details.record", (all) => all.forEach((d) => { d.open = false; }));
+    await page.$eval(`#errors a[href="${href}"]`, (a) => a.click());
+    const at = await page.evaluate(() => {
+      const e = document.activeElement;
+      const r = e.getBoundingClientRect();
+      return { id: `#${e.id}`, seen: r.height > 0 && r.top >= 0 && r.bottom <= innerHeight };
+    });
+    assert.deepEqual(at, { id: href, seen: true });
+  }
+  assert.equal(await page.evaluate(() => location.hash.length < 5 || location.hash.startsWith("#1")), true);
+});
+
+behaviour("a value that another one spoils is told where it stands", async ({ page, address }) => {
+  await open(page, address);
+  await paste(page, "rows.2.plants", "2");
+  const is = await shown(page, "rows.2.per-piece");
+  assert.match(is.error, /at most the number of plants, 2/);
+  assert.ok(is.invalid && is.seen && is.summary.length === 1, JSON.stringify(is));
+  await paste(page, "rows.2.plants", "30");
+  await choose(page, "rows.2.tube", "32 mm");
+  assert.match((await shown(page, "rows.2.tube")).error, /punched into/);
+  await choose(page, "rows.2.tube", "16 mm");
+  await choose(page, "rows.2.emitter", "2");
+  assert.match((await shown(page, "rows.2.emitter")).error, /the only one described/);
+  await press(page, "add-emitter");
+  assert.equal(await text(page, "#errors"), "");
+});
+
+behaviour("too many plants in all are told", async ({ page, address }) => {
+  await openPlan(page, address, alike(10, 400));
+  await press(page, "copy-row.10");
+  assert.match(await text(page, "#errors li"), /Rows must hold at most 4000 plants in all, not 4400/);
+  await page.$eval("#errors a", (a) => a.click());
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "f-rows");
+  assert.match(await text(page, '[id="f-rows"] > .field__error'), /at most 4000 plants/);
+});
+
+behaviour("Enter with a mistake leads to the list of mistakes", async ({ page, address }) => {
+  await open(page, address);
+  await paste(page, "place.width", "0");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.id === "errors");
+});
+
+behaviour("a mistake survives a change of the form's shape", async ({ page, address }) => {
+  await open(page, address);
+  await paste(page, "place.width", "wide");
+  await choose(page, "supply.kind", "mains");
+  await press(page, "add-row");
+  const is = await shown(page, "place.width");
+  assert.equal(is.typed, "wide");
+  assert.ok(is.invalid && is.seen && is.summary.length === 1, JSON.stringify(is));
+  assert.equal((await fields(page))["rows.5.plants"], "30");
+  assert.equal(await verdict(page), "Yes");
+  await paste(page, "place.width", "6");
+  assert.equal(await text(page, "#errors"), "");
+});

@@ -1,0 +1,95 @@
+// A plan is also a file.
+import assert from "node:assert/strict";
+import { mkdtemp, readFile, readdir, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before } from "node:test";
+import { behaviour } from "./browser.js";
+import { atRest, choose, fields, open, press, text, told, type } from "./form.js";
+
+/** @type {string} */
+let folder;
+before(async () => { folder = await mkdtemp(join(tmpdir(), "evenrow-")); });
+after(() => rm(folder, { recursive: true, force: true }));
+
+/**
+ * Presses "Save as a file" and returns the file.
+ * @param {import("puppeteer-core").Page} page
+ */
+async function save(page) {
+  const client = await page.createCDPSession();
+  await client.send("Browser.setDownloadBehavior", {
+    behavior: "allow",
+    downloadPath: folder,
+    browserContextId: page.browserContext().id,
+    eventsEnabled: true,
+  });
+  const done = new Promise((resolve) => client.on("Browser.downloadProgress", (e) => e.state === "completed" && resolve(undefined)));
+  await page.click('[data-do="save"]');
+  await done;
+  const [name] = await readdir(folder);
+  return join(folder, name);
+}
+
+/**
+ * Opens a file with the page's own control.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} name
+ */
+async function openFile(page, name) {
+  const was = await page.evaluate(() => window.e2e.asked);
+  const box = await page.$("input[data-open]");
+  await box.uploadFile(name);
+  await page.waitForFunction((was) => window.e2e.asked > was, {}, was);
+  await atRest(page);
+}
+
+behaviour("a saved file opens as the same plan", async ({ page, address, another }) => {
+  await open(page, address);
+  await type(page, "name", "Tunnel <2> & café");
+  await choose(page, "rows.2.crop", "basil");
+  await type(page, "runs.1.rise", "-0,5");
+  await press(page, "copy-row.3");
+  const name = await save(page);
+  assert.match(name, /\/tunnel-2-caf[a-z-]*\.json$/);
+  const held = { ...(await fields(page)), "runs.1.rise": "-0.5" };
+  JSON.parse(await readFile(name, "utf8"));
+  const elsewhere = await another();
+  await open(elsewhere, address);
+  await openFile(elsewhere, name);
+  assert.deepEqual(await fields(elsewhere), held);
+  assert.deepEqual(await told(elsewhere), await told(page));
+});
+
+behaviour("a plan with mistakes is not saved, and they are told", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "place.length", "none");
+  await page.click('[data-do="save"]');
+  await page.waitForFunction(() => document.activeElement?.id === "errors");
+  assert.match(await text(page, "#errors"), /Place: length along the rows/);
+});
+
+behaviour("a damaged file says so and keeps the plan", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "name", "Mine");
+  const held = await fields(page);
+  const before = await told(page);
+  const damaged = {
+    "empty.json": "",
+    "text.json": "not a plan",
+    "cut.json": '{"plan": {"name": "Half',
+    "list.json": "[1, 2, 3]",
+    "number.json": '{"place": {"length": 1e9}}',
+    "picture.json": Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 255, 254, 10]),
+    "deep.json": "[".repeat(100_000),
+  };
+  for (const [name, content] of Object.entries(damaged)) {
+    const path = join(folder, name);
+    await writeFile(path, content);
+    await openFile(page, path);
+    assert.match(await text(page, "#message"), /^This file cannot be opened: .{10,}The plan that stood here is still here\.$/, name);
+    assert.equal(await page.evaluate(() => document.activeElement?.id), "message");
+    assert.deepEqual(await fields(page), held, name);
+    assert.deepEqual(await told(page), before, name);
+  }
+});
