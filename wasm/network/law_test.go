@@ -171,6 +171,20 @@ func TestAllShutIsStill(t *testing.T) {
 	}
 }
 
+// One emitter of 0.1 L/h, the least that a plan may hold, is no rounding.
+func TestOneSmallEmitter(t *testing.T) {
+	n := field(1)
+	n.Emitters[0] = compensating(0.1)
+	s, err := Solve(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkLaws(t, n, s)
+	if math.Abs(s.Total*3.6e6-0.1) > 1e-9 {
+		t.Errorf("%g L/h", s.Total*3.6e6)
+	}
+}
+
 func TestSolvingAgainAllocatesNothing(t *testing.T) {
 	s, err := NewSolver(randomTree(rand.New(rand.NewPCG(3, 3)), 300))
 	if err != nil {

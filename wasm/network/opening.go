@@ -140,7 +140,7 @@ func (s *Solver) solution(unsteady int) *Solution {
 		Iterations: s.steps,
 		Unsteady:   unsteady,
 	}
-	if st.total > stillFlow/flowTolerance {
+	if st.total > 1000*stillFlow {
 		sol.Imbalance = st.imbalance() / st.total
 	} else { // what flows is rounding
 		sol.Total = 0
