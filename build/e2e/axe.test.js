@@ -1,0 +1,84 @@
+// Rules of accessibility that a machine can check, on every page and state, light and dark.
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { behaviour } from "./browser.js";
+import { example, open, paste } from "./form.js";
+import { guides } from "./guides.js";
+
+const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/**
+ * What is wrong with the page as it stands.
+ * @param {import("puppeteer-core").Page} page
+ * @returns {Promise<string[]>}
+ */
+async function violations(page) {
+  await page.evaluate(axe); // a script element would break the page's policy
+  return page.evaluate(async () => {
+    const found = [];
+    for (const v of (await window.axe.run({ resultTypes: ["violations"] })).violations) {
+      for (const node of v.nodes.slice(0, 4)) found.push(`${v.id}: ${v.help}: ${node.target.join(" ")}: ${node.failureSummary?.replace(/\s+/g, " ").slice(0, 200)}`);
+    }
+    return found;
+  });
+}
+
+const unfold = (page) => page.$$eval("details", (all) => all.forEach((d) => { d.open = true; }));
+
+const states = {
+  plan: async () => {},
+  errors: async (page) => {
+    await paste(page, "place.width", "0");
+    await paste(page, "rows.2.spacing", "a hand");
+  },
+  "wrong pump": (page) => example(page, "The wrong pump"),
+  balcony: (page) => example(page, "Balcony"),
+  "long field": (page) => example(page, "Long field"),
+};
+
+/** @param {import("puppeteer-core").Page} page @param {string} where */
+async function inBoth(page, where) {
+  const found = [];
+  for (const scheme of ["light", "dark"]) {
+    await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
+    found.push(...(await violations(page)).map((v) => `${where}, ${scheme}: ${v}`));
+  }
+  return found;
+}
+
+for (const [state, make] of Object.entries(states)) {
+  behaviour(`the tool breaks no rule: ${state}`, async ({ page, address }) => {
+    await open(page, address);
+    await make(page);
+    if (state === "plan" || state === "errors") await unfold(page);
+    assert.deepEqual(await inBoth(page, state), []);
+  });
+}
+
+behaviour(
+  "the tool breaks no rule on a phone",
+  async ({ page, address }) => {
+    await open(page, address);
+    assert.deepEqual(await violations(page), []);
+  },
+  { width: 360, height: 740 },
+);
+
+behaviour("no guide breaks a rule", async ({ page, address }) => {
+  const found = [];
+  for (const guide of guides) {
+    await page.goto(address + guide);
+    found.push(...(await inBoth(page, guide)));
+  }
+  assert.deepEqual(found, []);
+});
+
+behaviour("headings go down one level at a time, and every page has one title", async ({ page, address }) => {
+  for (const path of ["", ...guides]) {
+    await page.goto(address + path);
+    const levels = await page.$$eval("h1, h2, h3, h4, h5, h6", (all) => all.map((e) => Number(e.tagName[1])));
+    assert.equal(levels.filter((l) => l === 1).length, 1, path);
+    levels.forEach((l, i) => assert.ok(i === 0 || l <= levels[i - 1] + 1, `${path}: h${levels[i - 1]} is followed by h${l}`));
+  }
+});

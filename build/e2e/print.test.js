@@ -1,0 +1,42 @@
+// The plan on paper.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { behaviour } from "./browser.js";
+import { example, open } from "./form.js";
+
+/** What is shown of some elements on paper. @param {import("puppeteer-core").Page} page @param {string} selector */
+const seen = (page, selector) => page.$$eval(selector, (all) => all.filter((e) => e.checkVisibility() && e.getClientRects().length).length);
+
+for (const title of ["Millrace tunnel", "The wrong pump"]) {
+  behaviour(`${title} is printed without the form, with its answer, parts and link`, async ({ page, address }) => {
+    await open(page, address);
+    if (title !== "Millrace tunnel") await example(page, title);
+    const whole = await page.$eval("#link", (e) => e.value);
+    assert.ok(whole.startsWith(`${address}#1`), whole);
+    await page.emulateMediaType("print");
+    assert.equal(await seen(page, "form, button, input:not(#link), select, .top__nav, .always, #examples"), 0);
+    for (const wanted of [".answer__line", "#pressure svg", "#budget table", "#rows svg", "#parts table", "[data-link-text]"]) {
+      assert.ok((await seen(page, wanted)) > 0, `${wanted} is not printed`);
+    }
+    const pdf = Buffer.from(await page.pdf({ format: "A4" }));
+    assert.equal(pdf.subarray(0, 5).toString(), "%PDF-");
+    const words = read(pdf);
+    if (words === null) return;
+    const flat = words.replace(/\s+/g, "");
+    assert.ok(flat.includes(whole), "the link is not on paper");
+    assert.match(words, title === "Millrace tunnel" ? /Yes\. All 120 emitters open/ : /No\. No emitter opens/);
+    assert.match(words, /Punch|Emitters|Tubing/);
+    assert.doesNotMatch(words, /Add a row|Water temperature/);
+    assert.ok(words.split("\f").length <= 8, `${words.split("\f").length - 1} pages`);
+  });
+}
+
+/** The words of a PDF file; null where Debian's poppler-utils is not installed. @param {Buffer} pdf */
+function read(pdf) {
+  try {
+    return execFileSync("pdftotext", ["-", "-"], { input: pdf, encoding: "utf8" });
+  } catch (error) {
+    if (error.code === "ENOENT") return null;
+    throw error;
+  }
+}
