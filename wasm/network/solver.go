@@ -36,12 +36,12 @@ type state struct {
 	settled                 bool      // every error is within tolerance
 }
 
-// Tolerances. A flow of 1e-12 of the total is no drop in a season; a head of
-// 1e-9 m is far below what any gauge can show.
+// Tolerances, near what the rounding of float64 leaves. Around a ring of wide
+// tubing even a head that no gauge can show drives a flow.
 const (
 	flowTolerance = 1e-12 // of the total flow
 	stillFlow     = 1e-18 // m³/s, a drop in a thousand years: no flow at all
-	headTolerance = 1e-9  // of one metre plus the greatest head
+	headTolerance = 1e-12 // of one metre plus the greatest head
 	maxSteps      = 40
 	shortestStep  = 1.0 / 256
 )
