@@ -39,3 +39,12 @@ behaviour("an empty address shows the example plan, also after another", async (
   await page.waitForFunction((was) => document.getElementById("answer")?.textContent !== was, {}, risen.answer);
   assert.deepEqual(await told(page), before);
 });
+
+behaviour("nothing jumps while the planner starts", async ({ page, address }) => {
+  for (const width of [360, 1280]) {
+    await page.setViewport({ width, height: 800 });
+    await open(page, address);
+    const jumps = await page.evaluate(() => new Promise((resolve) => setTimeout(() => resolve(window.e2e.jumps), 300)));
+    assert.ok(jumps < 0.002, `the content jumps by ${jumps} at ${width} px`);
+  }
+});

@@ -2,10 +2,9 @@
 // the site may ever do: complain in the console, throw, break its own security
 // policy, or ask anybody else for anything.
 import { after, before, test } from "node:test";
-import puppeteer from "puppeteer-core";
+import { instrument, launch } from "./chromium.js";
 import { shared } from "./site.js";
 
-const executablePath = "/usr/bin/chromium";
 const limit = { timeout: 90_000 };
 
 /** @type {import("puppeteer-core").Browser} */
@@ -14,21 +13,7 @@ let browser;
 let site;
 before(async () => {
   site = await shared();
-  browser = await puppeteer.launch({
-    browser: "chrome",
-    executablePath,
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--lang=en-GB",
-      // Nobody else can be found, whatever the page or the browser itself asks for.
-      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
-    ],
-  });
+  browser = await launch();
 }, limit);
 
 after(async () => {
@@ -65,24 +50,12 @@ async function watch(page, address, faults, away) {
   page.on("response", (response) => {
     if (response.status() >= 400) faults.push(`${response.status()} for ${response.url()}`);
   });
+  await instrument(page);
   await page.exposeFunction("e2eFault", (text) => void faults.push(text));
   await page.evaluateOnNewDocument(() => {
     addEventListener("securitypolicyviolation", (e) => {
       window.e2eFault(`policy violation: ${e.violatedDirective} by ${e.blockedURI} ${e.sample}`);
     });
-    // Counts questions and answers, so that a test knows when the page is at rest.
-    window.e2e = { asked: 0, answered: 0, shifts: 0 };
-    const Real = window.Worker;
-    window.Worker = class extends Real {
-      constructor(...args) {
-        super(...args);
-        this.addEventListener("message", () => window.e2e.answered++);
-      }
-      postMessage(...args) {
-        window.e2e.asked++;
-        super.postMessage(...args);
-      }
-    };
   });
 }
 

@@ -1,0 +1,89 @@
+// How long the finished site takes: from its opening to the planner being
+// ready, and from a key to the changed answer on the screen.
+//
+// Prints the median of many; a measurement for people, not a test.
+import { instrument, launch } from "./chromium.js";
+import { atRest, openPlan } from "./form.js";
+import { alike } from "./plans.js";
+import { serve } from "./site.js";
+
+const times = 20;
+const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+const line = (what, list) =>
+  console.log(`${what.padEnd(44)} ${median(list).toFixed(0).padStart(6)} ms  (${Math.min(...list).toFixed(0)} to ${Math.max(...list).toFixed(0)}, of ${list.length})`);
+
+const site = await serve();
+const browser = await launch();
+try {
+  await starts("start, first visit", async (visit) => {
+    for (let i = 0; i < 5; i++) {
+      const profile = await browser.createBrowserContext();
+      await visit(await profile.newPage());
+      await profile.close();
+    }
+  });
+  const profile = await browser.createBrowserContext();
+  const page = await profile.newPage();
+  await instrument(page);
+  await page.goto(site.address);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await starts("start, from the device", async (visit) => {
+    for (let i = 0; i < 10; i++) await visit(await profile.newPage());
+  });
+  await page.goto(site.address);
+  await atRest(page);
+  line("edit to screen, example plan (120 plants)", await edits(page));
+  await page.goto("about:blank");
+  await openPlan(page, site.address, alike(10, 40));
+  line("edit to screen, 400 plants in 10 rows", await edits(page));
+  await page.goto("about:blank");
+  await openPlan(page, site.address, alike(20, 100));
+  line("edit to screen, 2,000 plants in 20 rows", await edits(page, 5));
+} finally {
+  await browser.close();
+  await site.stop();
+}
+
+/**
+ * Times from the start of the navigation to the planner being ready.
+ * @param {string} what
+ * @param {(visit: (page: import("puppeteer-core").Page) => Promise<void>) => Promise<void>} all
+ */
+async function starts(what, all) {
+  const list = [];
+  await all(async (page) => {
+    await instrument(page);
+    await page.goto(site.address);
+    await atRest(page);
+    list.push(await page.evaluate(() => window.e2e.last));
+    await page.close();
+  });
+  line(what, list);
+}
+
+/**
+ * Times from an input event to the end of the frame that shows its answer.
+ * @param {import("puppeteer-core").Page} page
+ * @param {number} [n]
+ * @returns {Promise<number[]>}
+ */
+function edits(page, n = times) {
+  return page.evaluate(async (n) => {
+    const list = [];
+    for (let i = -2; i < n; i++) { // the first two warm up
+      const box = document.getElementById("f-runs.1.rise");
+      const answered = window.e2e.answered;
+      const before = document.getElementById("answer").textContent;
+      const start = performance.now();
+      box.value = String(1 + (i + 3) / 10);
+      box.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      await new Promise((resolve) => {
+        const look = () => (window.e2e.answered > answered ? requestAnimationFrame(() => setTimeout(resolve)) : setTimeout(look, 0));
+        look();
+      });
+      if (i >= 0) list.push(performance.now() - start);
+      if (document.getElementById("answer").textContent === before) throw new Error("the answer did not change");
+    }
+    return list;
+  }, n);
+}
