@@ -1,5 +1,6 @@
-// Package policy holds the content security policy of every page, so that the
-// server's header and the pages' own meta element cannot drift apart.
+// Package policy holds the content security policy of every page and the
+// headers that every answer carries, so that the server, the program at the
+// edge and the pages' own meta element cannot drift apart.
 package policy
 
 // TrustedTypes is the name of the one policy through which the page's scripts
@@ -16,3 +17,20 @@ const Meta = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-s
 // Header is the policy as a server sends it: frame-ancestors has no effect in
 // a meta element.
 const Header = Meta + "; frame-ancestors 'none'"
+
+// Headers is what every answer of every server carries, name and value.
+var Headers = [...][2]string{
+	{"Content-Security-Policy", Header},
+	{"X-Content-Type-Options", "nosniff"},
+	{"Referrer-Policy", "no-referrer"}, // the address of a page may hold a plan
+	{"Cross-Origin-Opener-Policy", "same-origin"},
+	{"Cross-Origin-Resource-Policy", "same-origin"},
+	{"Permissions-Policy", "camera=(), geolocation=(), microphone=()"},
+}
+
+// How long an answer may be kept. What carries a hash of its content in its
+// name is kept for ever; a page is asked for each time.
+const (
+	ForEver  = "public, max-age=31536000, immutable"
+	AskFirst = "no-cache"
+)

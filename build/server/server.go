@@ -7,8 +7,6 @@ package server
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"net/http"
 	"path"
 	"strings"
@@ -49,29 +47,27 @@ func Type(name string) (contentType string, ok bool) {
 // "guides/index.html" consists of. A request for a folder is answered by its
 // index.html. For a page that is missing the answer is 404.html, or a sentence
 // when there is none.
+//
+// Each file is compressed here, once, and sent in the best form that the
+// client takes.
 func New(files map[string][]byte) http.Handler {
-	s := &site{files, make(map[string]string, len(files))}
+	s := &site{make(map[string]file, len(files))}
 	for name, content := range files {
-		sum := sha256.Sum256(content)
-		s.tags[name] = `"` + hex.EncodeToString(sum[:16]) + `"`
+		s.files[name] = packed(name, content)
 	}
 	return s
 }
 
 type site struct {
-	files map[string][]byte
-	tags  map[string]string // entity tag by name
+	files map[string]file
 }
 
 func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h := w.Header()
-	h.Set("Content-Security-Policy", policy.Header)
-	h.Set("X-Content-Type-Options", "nosniff")
-	h.Set("Referrer-Policy", "no-referrer")
-	h.Set("Cross-Origin-Opener-Policy", "same-origin")
-	h.Set("Cross-Origin-Resource-Policy", "same-origin")
-	h.Set("Permissions-Policy", "camera=(), geolocation=(), microphone=()")
-	h.Set("Cache-Control", "no-cache")
+	for _, one := range policy.Headers {
+		h.Set(one[0], one[1])
+	}
+	h.Set("Cache-Control", policy.AskFirst)
 
 	if r.Method != http.MethodGet && r.Method != http.MethodHead {
 		h.Set("Allow", "GET, HEAD")
@@ -92,18 +88,18 @@ func (s *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		w.WriteHeader(http.StatusMovedPermanently)
 		return
 	}
-	content, ok := s.files[name]
+	f, ok := s.files[name]
 	if !ok {
 		s.missing(w, r)
 		return
 	}
-	contentType, _ := Type(name)
-	h.Set("Content-Type", contentType)
-	h.Set("ETag", s.tags[name])
 	if strings.HasPrefix(name, Assets) {
-		h.Set("Cache-Control", "public, max-age=31536000, immutable")
+		h.Set("Cache-Control", policy.ForEver)
 	}
-	http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(content))
+	body := f.choose(h, r)
+	h.Set("Content-Type", f.kind)
+	h.Set("ETag", body.tag)
+	http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(body.content))
 }
 
 func (s *site) has(name string) bool {
@@ -113,14 +109,15 @@ func (s *site) has(name string) bool {
 
 // missing says in words that there is no such page.
 func (s *site) missing(w http.ResponseWriter, r *http.Request) {
-	page, ok := s.files["404.html"]
+	f, ok := s.files["404.html"]
 	if !ok {
 		http.Error(w, "There is no page at this address.", http.StatusNotFound)
 		return
 	}
-	w.Header().Set("Content-Type", types[".html"])
+	body := f.choose(w.Header(), r)
+	w.Header().Set("Content-Type", f.kind)
 	w.WriteHeader(http.StatusNotFound)
 	if r.Method != http.MethodHead {
-		w.Write(page)
+		w.Write(body.content)
 	}
 }

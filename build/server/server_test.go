@@ -1,10 +1,14 @@
 package server
 
 import (
+	"compress/gzip"
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"testing"
+
+	"github.com/andybalholm/brotli"
 )
 
 var files = map[string][]byte{
@@ -128,5 +132,57 @@ func TestMissingPageWithoutATemplate(t *testing.T) {
 	New(nil).ServeHTTP(w, httptest.NewRequest("GET", "/none", nil))
 	if w.Code != 404 || w.Body.String() != "There is no page at this address.\n" {
 		t.Errorf("%d %q", w.Code, w.Body)
+	}
+}
+
+// A file is sent in the smallest form that the client takes, each with a tag of
+// its own, and unpacks to the file.
+func TestFilesAreSentPacked(t *testing.T) {
+	whole := strings.Repeat("<p>every plant gets the same water</p>", 40)
+	s := New(map[string][]byte{"page.html": []byte(whole), "small.txt": []byte("a"), "icon.png": []byte(whole)})
+	tags := map[string]bool{}
+	for _, tt := range []struct{ name, accept, coding, vary string }{
+		{"page.html", "", "", "Accept-Encoding"},
+		{"page.html", "gzip, deflate, br, zstd", "br", "Accept-Encoding"},
+		{"page.html", "gzip", "gzip", "Accept-Encoding"},
+		{"page.html", "br;q=0, *", "gzip", "Accept-Encoding"},
+		{"page.html", "*;q=0", "", "Accept-Encoding"},
+		{"page.html", "BR ; q=0.5", "br", "Accept-Encoding"},
+		{"page.html", "compress", "", "Accept-Encoding"},
+		{"small.txt", "br, gzip", "", ""}, // packed, it would be larger
+		{"icon.png", "br, gzip", "", ""},
+	} {
+		r := httptest.NewRequest("GET", "/"+tt.name, nil)
+		r.Header.Set("Accept-Encoding", tt.accept)
+		w := httptest.NewRecorder()
+		s.ServeHTTP(w, r)
+		if got := w.Header().Get("Content-Encoding"); got != tt.coding || w.Header().Get("Vary") != tt.vary {
+			t.Errorf("%s for %q is coded %q and varies by %q, want %q", tt.name, tt.accept, got, w.Header().Get("Vary"), tt.coding)
+		}
+		body := io.Reader(w.Body)
+		switch tt.coding {
+		case "br":
+			body = brotli.NewReader(body)
+		case "gzip":
+			z, err := gzip.NewReader(body)
+			if err != nil {
+				t.Fatal(err)
+			}
+			body = z
+		}
+		if got, err := io.ReadAll(body); err != nil || tt.name != "small.txt" && string(got) != whole {
+			t.Errorf("%s for %q unpacks to %d bytes, %v", tt.name, tt.accept, len(got), err)
+		}
+		if tag := w.Header().Get("ETag"); tt.name == "page.html" {
+			tags[tag] = true
+			r.Header.Set("If-None-Match", tag)
+			again := httptest.NewRecorder()
+			if s.ServeHTTP(again, r); again.Code != http.StatusNotModified {
+				t.Errorf("%s for %q and %s: %d, want 304", tt.name, tt.accept, tag, again.Code)
+			}
+		}
+	}
+	if len(tags) != 3 {
+		t.Errorf("three forms of a page have the tags %v", tags)
 	}
 }
