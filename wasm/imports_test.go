@@ -36,8 +36,9 @@ var imports = map[string]string{
 	"carry":        "plan unit",
 	"layout":       "catalogue emitter filter network numeric numeric pipe plan pump unit water",
 	"parts":        "catalogue layout plan unit",
-	"sheet":        "catalogue emitter evenness filter layout network numeric numeric parts pipe plan pump unit water",
-	"view":         "catalogue emitter evenness filter formula layout network parts pipe plan pump sheet source unit water",
+	"flush":        "catalogue emitter layout network pipe",
+	"sheet":        "catalogue emitter evenness filter flush layout network numeric numeric parts pipe plan pump unit water",
+	"view":         "catalogue emitter evenness filter flush formula layout network parts pipe plan pump sheet source unit water",
 	"page":         "carry plan sheet view",
 	"cmd/planner":  "page",
 }

@@ -33,6 +33,49 @@ func (s *Solver) Start() (*Solution, error) {
 	if err := s.settle(); err != nil {
 		return nil, err
 	}
+	return s.openReady()
+}
+
+// After finds the state that the network comes to when something changes while
+// the given emitters, by node, are open: an end is opened, a pipe bursts. Those
+// that fall below their closing head shut, all at once, until the others keep
+// theirs; then those that see their opening head open, as in [Solver.Start].
+// Between two calls the nodes may be given other emitters.
+func (s *Solver) After(open []bool) (*Solution, error) {
+	s.steps = 0
+	s.choose(open)
+	for {
+		if err := s.settle(); err != nil {
+			return nil, err
+		}
+		if s.shutLow() == 0 {
+			return s.openReady()
+		}
+	}
+}
+
+// choose marks the given emitters open, and those that are always open.
+func (s *Solver) choose(open []bool) {
+	for i, node := range s.net.Nodes {
+		s.open[i] = node.Emitter != None &&
+			(open[i] || s.net.Emitters[node.Emitter].Kind == emitter.NonCompensating)
+	}
+}
+
+// shutLow shuts the open emitters that see less than their closing head, and
+// returns how many nodes have such.
+func (s *Solver) shutLow() (n int) {
+	for i, node := range s.net.Nodes {
+		if s.open[i] && !s.net.Emitters[node.Emitter].Stays(s.now.head[i]-node.Z, true) {
+			s.open[i] = false
+			n++
+		}
+	}
+	return n
+}
+
+// openReady opens what is ready until nothing more stays open.
+func (s *Solver) openReady() (*Solution, error) {
 	for {
 		ready := s.ready()
 		if len(ready) == 0 {
@@ -53,10 +96,7 @@ func (s *Solver) Start() (*Solution, error) {
 func (s *Solver) Hold(open []bool) (*Solution, bool, error) {
 	s.steps = 0
 	s.rest()
-	for i, node := range s.net.Nodes {
-		s.open[i] = node.Emitter != None &&
-			(open[i] || s.net.Emitters[node.Emitter].Kind == emitter.NonCompensating)
-	}
+	s.choose(open)
 	if err := s.settle(); err != nil {
 		return nil, false, err
 	}

@@ -51,7 +51,7 @@ const (
 var ErrUnsettled = errors.New("the flows did not settle")
 
 // NewSolver prepares to solve n, which must not change until the solver is
-// done with. The error says what is wrong with the network.
+// done with, save for what [Solver.After] allows. The error says what is wrong with the network.
 func NewSolver(n *Network) (*Solver, error) {
 	if err := n.check(); err != nil {
 		return nil, err

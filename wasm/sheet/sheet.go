@@ -7,6 +7,7 @@ package sheet
 
 import (
 	"evenrow/wasm/evenness"
+	"evenrow/wasm/flush"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
@@ -135,5 +136,6 @@ type Sheet struct {
 	Zones    []ZoneResult
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
-	Runtime  float64 // s to give each plant one litre, at the mean flow
+	Flush    *flush.Flush // nil where no water flows
+	Runtime  float64      // s to give each plant one litre, at the mean flow
 }

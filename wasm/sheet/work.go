@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"evenrow/wasm/flush"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
@@ -10,10 +11,24 @@ import (
 func Work(p *plan.Plan) *Sheet {
 	s := assess(p)
 	s.Parts = parts.Count(s.Layout)
+	s.Flush = flushed(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
 	}
 	return s
+}
+
+// flushed opens the ends of the tubing while each zone is watered; nil where no
+// water flows.
+func flushed(s *Sheet) *flush.Flush {
+	open := make([][]bool, len(s.Zones))
+	for i := range s.Zones {
+		open[i] = s.Zones[i].Solution.Open
+	}
+	if len(open) < len(s.Layout.Zones) {
+		return nil
+	}
+	return flush.Of(s.Layout, open)
 }
 
 // assess works out a plan's water and verdict, without parts and fixes.

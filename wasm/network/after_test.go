@@ -1,0 +1,77 @@
+package network
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// With every emitter held open at first, what is left open afterwards keeps its
+// closing head, what opens by itself is open, and the laws hold. From the state
+// of a start nothing changes.
+func TestAfter(t *testing.T) {
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		n := randomTree(r, 1+r.IntN(80))
+		if seed%2 == 1 {
+			withRings(r, n, 1+r.IntN(4))
+		}
+		s, err := NewSolver(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		after, err := s.After(slices.Repeat([]bool{true}, len(n.Nodes)))
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		checkLaws(t, n, after)
+		checkOpening(t, n, after)
+
+		start, err := s.Start()
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		same, err := s.After(start.Open)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if start.Unsteady == 0 && !slices.Equal(same.Open, start.Open) {
+			t.Errorf("seed %d: nothing changed, and other emitters are open", seed)
+		}
+		if t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+}
+
+// One emitter is far too thirsty for its tubing: it shuts, and the others stay.
+func TestAfterShutsOnlyWhatLacksHead(t *testing.T) {
+	n := field(50)
+	s, err := NewSolver(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	start, err := s.Start()
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := len(n.Nodes) - 1
+	n.Emitters = append(n.Emitters, orifice(300))
+	n.Nodes[last].Emitter = 1
+	after, err := s.After(start.Open)
+	if err != nil {
+		t.Fatal(err)
+	}
+	shut := 0
+	for i := range n.Nodes {
+		if start.Open[i] && !after.Open[i] {
+			shut++
+			if after.Open[min(i+1, last)] && i+1 < last {
+				t.Errorf("node %d shuts, and the next, which has less head, does not", i)
+			}
+		}
+	}
+	if !after.Open[last] || !(after.Out[last] > 3*start.Out[last]) || shut == 0 || shut == 49 {
+		t.Errorf("%d of 49 emitters shut, %g m³/s leave at the last node", shut, after.Out[last])
+	}
+}
