@@ -47,6 +47,7 @@ func TestAfter(t *testing.T) {
 // One emitter is far too thirsty for its tubing: it shuts, and the others stay.
 func TestAfterShutsOnlyWhatLacksHead(t *testing.T) {
 	n := field(50)
+	n.Links[0].Law = curve{h0: 20, qm: 1} // strong, so that the loss is in the row
 	s, err := NewSolver(n)
 	if err != nil {
 		t.Fatal(err)
@@ -56,7 +57,7 @@ func TestAfterShutsOnlyWhatLacksHead(t *testing.T) {
 		t.Fatal(err)
 	}
 	last := len(n.Nodes) - 1
-	n.Emitters = append(n.Emitters, orifice(300))
+	n.Emitters = append(n.Emitters, orifice(8000))
 	n.Nodes[last].Emitter = 1
 	after, err := s.After(start.Open)
 	if err != nil {
