@@ -31,7 +31,7 @@ func (s stdio) fail(err error) int {
 
 var commands = []command{
 	{"site", "[-out FOLDER]", "build the site into build/out and hold its sizes against the budget", siteCommand},
-	{"serve", "[-port NUMBER]", "build the site and serve it on this machine", serveCommand},
+	{"serve", "[-port NUMBER] [-origin ADDRESS]", "build the site and serve it on this machine", serveCommand},
 	{"sizes", "", "build the site and print its sizes, writing nothing", sizesCommand},
 	{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON", solveCommand},
 	{"formula", "[NAME [name=value ...]]", "evaluate a formula; without a name, list them", formulaCommand},

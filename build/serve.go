@@ -8,9 +8,11 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 	"time"
 
+	"evenrow/build/edge"
 	"evenrow/build/local"
 	"evenrow/build/server"
 )
@@ -18,10 +20,11 @@ import (
 func serveCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	port := flags.Int("port", 8080, "the first port to try; 0 for any that is free")
+	origin := flags.String("origin", "", "the address that others know this host by, for previews of plans; by default that of each request")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
-	_, b, err := bundle()
+	_, b, err := bundle(true)
 	if err != nil {
 		return std.fail(err)
 	}
@@ -33,7 +36,11 @@ func serveCommand(args []string, std stdio) int {
 
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	s := local.Server(server.New(b.Files))
+	h := edge.New(server.New(b.Files), b.Shell, edge.Options{
+		Origin: strings.TrimSuffix(*origin, "/"),
+		Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
+	})
+	s := local.Server(h)
 	context.AfterFunc(ctx, func() {
 		// Answers under way may end; a page that is only kept open may not.
 		ctx, cancel := context.WithTimeout(context.Background(), time.Second)

@@ -32,8 +32,9 @@ func parse(flags *flag.FlagSet, args []string, std stdio, most int) (code int, o
 	return 0, true
 }
 
-// bundle builds the site of the repository that this folder is in.
-func bundle() (root string, b *site.Bundle, err error) {
+// bundle builds the site of the repository that this folder is in. answered is
+// whether the host also answers with plan pages.
+func bundle(answered bool) (root string, b *site.Bundle, err error) {
 	root, err = compile.Root()
 	if err != nil {
 		return "", nil, err
@@ -48,6 +49,8 @@ func bundle() (root string, b *site.Bundle, err error) {
 		Program: program,
 		Glue:    glue,
 		Tool:    tool.New(),
+
+		Answered: answered,
 	})
 	return root, b, err
 }
@@ -58,7 +61,7 @@ func siteCommand(args []string, std stdio) int {
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
-	root, b, err := bundle()
+	root, b, err := bundle(false)
 	if err != nil {
 		return std.fail(err)
 	}
@@ -79,7 +82,7 @@ func sizesCommand(args []string, std stdio) int {
 	if code, ok := parse(flag.NewFlagSet("sizes", flag.ContinueOnError), args, std, 0); !ok {
 		return code
 	}
-	root, b, err := bundle()
+	root, b, err := bundle(false)
 	if err != nil {
 		return std.fail(err)
 	}

@@ -13,6 +13,7 @@ import (
 
 	"evenrow/build/policy"
 	"evenrow/build/server"
+	"evenrow/build/shell"
 )
 
 // Scripts that are no module of the page.
@@ -53,6 +54,9 @@ func (b *builder) assets() Page {
 		Offline:  "offline.js",
 		Manifest: "manifest.webmanifest",
 		Icon:     "icons/icon.svg",
+	}
+	if b.Answered {
+		frame.Plain = shell.Address
 	}
 	b.icons(frame.Icon)
 	b.manifest(frame.Manifest)

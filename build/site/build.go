@@ -10,6 +10,7 @@ import (
 
 	"evenrow/build/guide"
 	"evenrow/build/problem"
+	"evenrow/build/shell"
 )
 
 // A Source is everything that a site is made from.
@@ -19,6 +20,10 @@ type Source struct {
 	Program []byte // wasm/cmd/planner, compiled
 	Glue    []byte // wasm_exec.js of the Go that compiled it
 	Tool    Tool
+
+	// Answered is whether the host also answers with plan pages, as package
+	// edge does. A static host does not.
+	Answered bool
 }
 
 // A Tool is what the pages take from the calculation.
@@ -53,9 +58,10 @@ type Files map[string][]byte
 // A Bundle is a finished site and what is worth measuring in it.
 type Bundle struct {
 	Files   Files
-	Program string // path of the WebAssembly program
-	Script  int    // bytes of the scripts written by hand, minified
-	Style   int    // bytes of the style, minified
+	Program string       // path of the WebAssembly program
+	Script  int          // bytes of the scripts written by hand, minified
+	Style   int          // bytes of the style, minified
+	Shell   *shell.Shell // of the plan pages; nil for a static host
 }
 
 // Build makes the site. It goes on after a problem, so that the error joins

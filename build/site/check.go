@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenrow/build/guide"
+	"evenrow/build/shell"
 )
 
 // check reports what is wrong in the finished pages, and names of guides and
@@ -69,7 +70,7 @@ func (b *builder) exists(target string) bool {
 	}
 	// The service worker lists the finished files, and so comes last.
 	_, ok := b.bundle.Files[name]
-	return ok || name == "offline.js"
+	return ok || name == "offline.js" || b.Answered && name == shell.Address
 }
 
 // follow says what is wrong with a link on a page, or nothing.

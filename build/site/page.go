@@ -18,12 +18,13 @@ type Page struct {
 	Policy  string // content of the content security policy's meta element
 
 	Style    string // address of the style
-	Script   string // address of the page's script, an ES module
+	Script   string // address of the page's script, an ES module; empty for a page without scripts
 	Worker   string // address of the worker's script, a classic script
 	Program  string // address of the WebAssembly program
 	Offline  string // address of the service worker
 	Manifest string // address of the web manifest
 	Icon     string // address of the icon, SVG
+	Plain    string // address of the page of a plan that works without scripts; empty when the host has none
 
 	Nav    []Link // the pages worth a link on every page, in order
 	Guides []Link // every guide, in order

@@ -5,11 +5,11 @@ import (
 	"cmp"
 	"html/template"
 	"io/fs"
-	"regexp"
 	"slices"
 	"strings"
 
 	"evenrow/build/guide"
+	"evenrow/build/shell"
 )
 
 // Pages of the site that are no guide.
@@ -71,21 +71,20 @@ func (b *builder) render(frame Page, guides []*guide.Guide, cautions map[string]
 	lost.Summary = "The address is mistyped, or the page has moved."
 	lost.Body = "<p>The address may be mistyped, or the page has moved. The planner and all guides are here:</p>"
 	b.page(missingPage, "site/templates/guide.html", prose, lost)
+
+	if b.Answered {
+		b.shell(frame, cautions)
+	}
 }
 
-// boxes finds the places for cautions that the views leave, because the texts
-// are no part of the program.
-var boxes = regexp.MustCompile(`(<[a-z]+ [^<>]*\bdata-caution="([^"]*)"[^<>]*>)(</)`)
-
-// fill puts cautions in their places.
+// fill puts cautions into the places that the views leave for them.
 func (b *builder) fill(fragment string, cautions map[string]guide.Caution) string {
-	return boxes.ReplaceAllStringFunc(fragment, func(box string) string {
-		part := boxes.FindStringSubmatch(box)
-		c, ok := cautions[part[2]]
+	return shell.Cautions(fragment, func(name string) string {
+		c, ok := cautions[name]
 		if !ok {
-			b.report.Add("wasm/view", 0, "leaves a place for the caution "+part[2]+", which is not in content/cautions")
+			b.report.Add("wasm/view", 0, "leaves a place for the caution "+name+", which is not in content/cautions")
 		}
-		return part[1] + c.Inner() + part[3]
+		return c.Inner()
 	})
 }
 
@@ -136,15 +135,21 @@ func (b *builder) template(name string) *template.Template {
 
 // page puts one page: the frame, given data.
 func (b *builder) page(name, author string, t *template.Template, data any) {
+	if body := b.execute(name, author, t, data); body != nil {
+		b.put(name, body)
+		b.pages = append(b.pages, page{name, author, body})
+	}
+}
+
+// execute returns a page, minified; nil after a problem.
+func (b *builder) execute(name, author string, t *template.Template, data any) []byte {
 	if t == nil {
-		return
+		return nil
 	}
 	var out bytes.Buffer
 	if err := t.ExecuteTemplate(&out, "base", data); err != nil {
 		b.report.Add(author, 0, "cannot be filled in: "+err.Error())
-		return
+		return nil
 	}
-	body := b.minified(name, author, out.Bytes())
-	b.put(name, body)
-	b.pages = append(b.pages, page{name, author, body})
+	return b.minified(name, author, out.Bytes())
 }

@@ -257,6 +257,9 @@ function tool(form) {
     const whole = new URL(box.getAttribute("value") ?? "", location.href).href;
     box.value = whole;
     for (const line of document.querySelectorAll("[data-link-text]")) line.textContent = whole;
+    // On hosts that have it: the same plan as a page without scripts.
+    const plain = document.querySelector("[data-plain]");
+    if (plain instanceof HTMLAnchorElement) plain.search = new URL(whole).hash.slice(1);
   }
 
   /** @param {string} why */

@@ -98,7 +98,7 @@ func Save(form string) Reply {
 		r.add("errors", view.Errors(errs))
 		return r
 	}
-	return Reply{FileName: fileName(p.Name), File: string(carry.JSON(p))}
+	return Reply{FileName: FileName(p.Name), File: string(carry.JSON(p))}
 }
 
 // Sentence is an error as it stands beside its field.
@@ -144,8 +144,8 @@ func examples() []view.Example {
 	return list
 }
 
-// fileName makes a file's name of a plan's, in letters that every system takes.
-func fileName(plan string) string {
+// FileName makes a file's name of a plan's, in letters that every system takes.
+func FileName(plan string) string {
 	var b []byte
 	for _, c := range []byte(strings.ToLower(plan)) {
 		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' {

@@ -59,9 +59,13 @@ func start(t *testing.T) url.Values {
 }
 
 func TestStartFillsEveryPlaceOfTheTemplate(t *testing.T) {
-	text, err := os.ReadFile("../../site/templates/index.html")
-	if err != nil {
-		t.Fatal(err)
+	var text []byte
+	for _, name := range []string{"index.html", "parts/told.html"} {
+		part, err := os.ReadFile("../../site/templates/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text = append(text, part...)
 	}
 	places := map[string]bool{}
 	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {

@@ -338,8 +338,14 @@ func Sentence(e plan.Error) string {
 	return s
 }
 
-// Errors is the summary of everything that is wrong, each leading to its field.
+// Errors is the summary of everything that is wrong, each leading to its field,
+// above the answer to the last good plan.
 func Errors(errs []plan.Error) string {
+	return Wrong(errs, "The answer below belongs to the last good plan.")
+}
+
+// Wrong is the summary of everything that is wrong, with a sentence below it.
+func Wrong(errs []plan.Error, below string) string {
 	if len(errs) == 0 {
 		return ""
 	}
@@ -348,7 +354,7 @@ func Errors(errs []plan.Error) string {
 	for _, e := range errs {
 		w.html(`<li><a`).attr("href", "#f-"+e.Path).html(`>`).text(e.Label + " " + e.Problem + ".").html(`</a></li>`)
 	}
-	w.html(`</ul><p>The answer below belongs to the last good plan.</p></div>`)
+	w.html(`</ul><p>`).text(below).html(`</p></div>`)
 	return w.String()
 }
 

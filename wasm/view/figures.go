@@ -128,7 +128,8 @@ func (sc *scene) speeds() {
 	t.end()
 }
 
-var groupNames = [...]string{
+// GroupNames are the headings of the list of parts, by [parts.Group].
+var GroupNames = [...]string{
 	parts.Tubing:        "Tubing",
 	parts.Fittings:      "Fittings",
 	parts.EmittersGroup: "Emitters",
@@ -150,8 +151,8 @@ func (sc *scene) parts() {
 		p := &sc.s.Parts[i]
 		if int(p.Group) != last {
 			last = int(p.Group)
-			if last < len(groupNames) {
-				t.group(groupNames[last])
+			if last < len(GroupNames) {
+				t.group(GroupNames[last])
 			}
 		}
 		n, spare := strconv.Itoa(p.Count), ""

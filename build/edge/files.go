@@ -1,0 +1,65 @@
+package edge
+
+import (
+	"net/http"
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/page"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+	"evenrow/wasm/view"
+)
+
+// file is the plan as the file that the planner saves and opens.
+func file(_ *question, p *plan.Plan) reply {
+	return reply{http.StatusOK, fileKind, page.FileName(p.Name), string(carry.JSON(p))}
+}
+
+// table is the parts of a plan as comma-separated values (RFC 4180), lengths
+// in the plan's units.
+func table(_ *question, p *plan.Plan) reply {
+	var b strings.Builder
+	record(&b, "Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
+	for _, l := range sheet.Work(p).Parts {
+		number, spare, length := "", "", ""
+		if l.Count > 0 {
+			number = strconv.Itoa(l.Count)
+		}
+		if l.Spare > 0 {
+			spare = strconv.Itoa(l.Spare)
+		}
+		if l.Length > 0 {
+			length = unit.Figure(unit.Length, p.Units, l.Length)
+		}
+		record(&b, view.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
+	}
+	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"
+	return reply{http.StatusOK, tableKind, name, b.String()}
+}
+
+// record writes one line of a table.
+func record(b *strings.Builder, fields ...string) {
+	for i, f := range fields {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		b.WriteString(field(f))
+	}
+	b.WriteString("\r\n")
+}
+
+// field is a text as it stands in a table. A spreadsheet takes what begins
+// with one of these signs for a formula and carries it out; with an apostrophe
+// before it, it is text.
+func field(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		s = "'" + s
+	}
+	if strings.ContainsAny(s, ",\"\r\n") {
+		return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
+	}
+	return s
+}

@@ -1,0 +1,78 @@
+// Package shell holds a plan page without its plan: what the site's builder
+// makes once, and whoever answers with plan pages fills in for each.
+//
+// A static host has no plan pages. A site built for one knows nothing of them.
+package shell
+
+import "strings"
+
+// Address is that of the plan page within the site. What else a plan is served
+// as has the same address with an ending, such as "plan.csv".
+const Address = "plan"
+
+// A Shell is the frames of everything that is made for a plan. In them stands
+// [Mark] wherever something is to be filled in.
+type Shell struct {
+	Plan     string            // the page of a plan
+	Refusal  string            // the page that says why there is none
+	Cautions map[string]string // what stands in the box of each caution, by name
+}
+
+// The places of both pages: text, in an element or between quotes.
+const (
+	Title   = "title"
+	Summary = "summary"
+	Origin  = "origin" // "https://example.org", without a slash at its end
+	Link    = "link"   // the plan as the end of an address
+)
+
+// Fragments are the places of the plan's page that hold markup, by the id of
+// the element whose content they are.
+var Fragments = [...]string{
+	"message", "errors", "answer", "ask", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds",
+	"findings", "parts", "examples",
+}
+
+// Body is the place of the refusal's page that holds markup.
+const Body = "body"
+
+const open, shut = "[[", "]]"
+
+// Mark is what stands in a shell in the place of a name.
+func Mark(name string) string { return open + name + shut }
+
+// Fill puts values into the places of a page, by name. What has no value is
+// left empty. Nothing in a value is taken for a place.
+func Fill(page string, values map[string]string) string {
+	var b strings.Builder
+	b.Grow(len(page) + 256<<10)
+	for {
+		before, rest, found := strings.Cut(page, open)
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		name, after, _ := strings.Cut(rest, shut)
+		b.WriteString(values[name])
+		page = after
+	}
+}
+
+const box = ` data-caution="`
+
+// Cautions puts the texts of cautions into the empty boxes that a fragment
+// leaves for them, because the texts are no part of the browser's program.
+func Cautions(fragment string, text func(name string) string) string {
+	var b strings.Builder
+	for {
+		before, rest, found := strings.Cut(fragment, box)
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		name, after, _ := strings.Cut(rest, `"`)
+		attributes, after, _ := strings.Cut(after, ">")
+		b.WriteString(box + name + `"` + attributes + ">" + text(name))
+		fragment = after
+	}
+}
