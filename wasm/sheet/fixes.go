@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"evenrow/wasm/catalogue"
-	"evenrow/wasm/network"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
@@ -41,6 +40,9 @@ func fixes(s *Sheet) []Fix {
 type trial struct {
 	s     *Sheet
 	fixes []Fix
+
+	head, flow     float64 // what duty found
+	sought, within bool    // whether it has looked, and found something
 }
 
 // has says whether the sheet has a finding of one of the kinds.
@@ -67,7 +69,7 @@ func (t *trial) supply() {
 	if !t.thirsty() {
 		return
 	}
-	head, flow, ok := duty(t.s)
+	head, flow, ok := t.duty()
 	if !ok {
 		return
 	}
@@ -100,59 +102,6 @@ func (t *trial) supply() {
 // head, about where small pumps are meant to run (common practice, no source).
 func through(head, flow float64) (shutOff, maxFlow float64) {
 	return head / 0.8, flow / math.Sqrt(0.2)
-}
-
-// duty returns the head in m above its own level, and the flow in m³/s, that
-// the supply must give so that in every zone every emitter has its lowest and
-// the reserve, also once the filter is due for cleaning.
-func duty(s *Sheet) (head, flow float64, ok bool) {
-	l := s.Layout
-	fouling := l.Network.Water.HeadOf(s.Plan.Filter.Fouling)
-	for i := range s.Zones {
-		zone := s.Zones[i].Zone
-		clean, q, ok := dutyWith(s, zone, 0, s.Plan.Limits.Reserve)
-		if !ok {
-			return 0, 0, false
-		}
-		head, flow = max(head, clean), max(flow, q)
-		if l.FilterLink >= 0 && fouling > 0 {
-			dirty, q, ok := dutyWith(s, zone, fouling, 0)
-			if !ok {
-				return 0, 0, false
-			}
-			head, flow = max(head, dirty), max(flow, q)
-		}
-	}
-	return head, flow, true
-}
-
-// dutyWith returns the duty of one zone with a filter that loses extra m more
-// at its rated flow, and with a reserve in m. More head at the source gives
-// every emitter at most as much more, so raising the source by what the worst
-// lacks comes nearer each time and never too far.
-func dutyWith(s *Sheet, zone int, extra, reserve float64) (head, flow float64, ok bool) {
-	l := s.Layout
-	open := slices.Repeat([]bool{true}, len(l.Points))
-	for range 200 {
-		n := l.Fouled(held(l, zone, head), extra)
-		solver, err := network.NewSolver(n)
-		if err != nil {
-			return 0, 0, false
-		}
-		sol, _, err := solver.Hold(open)
-		if err != nil {
-			return 0, 0, false
-		}
-		least, _ := margin(l, n, sol)
-		lacks := reserve - least
-		if math.Abs(lacks) < 1e-3 {
-			return head, sol.Total, true
-		}
-		if head += lacks; !(head < 1000) {
-			return 0, 0, false // no pump for gardens goes there
-		}
-	}
-	return 0, 0, false
 }
 
 // wider tries the next sizes of tubing for the lead, the header and the rows.
@@ -275,7 +224,7 @@ func (t *trial) regulator() {
 	if !t.has(AboveRange, OverRating) {
 		return
 	}
-	head, _, ok := duty(t.s)
+	head, _, ok := t.duty()
 	if !ok {
 		return
 	}
