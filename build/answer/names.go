@@ -25,6 +25,8 @@ var (
 		{"small-tank", "h"},
 		{"fouled", "m"},
 		{"unsolved", ""},
+		{"too-high", "m"},
+		{"suction", "m"},
 	}
 
 	fixes = [...]kindOf{

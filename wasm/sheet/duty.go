@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 )
 
@@ -13,7 +14,8 @@ const mostHead = 150
 
 // duty returns the head in m above its own level, and the flow in m³/s, that
 // the supply must give so that in every zone every emitter has its lowest and
-// the reserve, also once the filter is due for cleaning. It is not ok where
+// the reserve, also once the filter is due for cleaning, and no height on the
+// way draws air. It is not ok where
 // that takes more than mostHead. It looks once.
 func (t *trial) duty() (head, flow float64, ok bool) {
 	if !t.sought {
@@ -45,6 +47,20 @@ func duty(s *Sheet) (head, flow float64, ok bool) {
 	return head, flow, true
 }
 
+// lowestOnWay returns the least head in m above the tubing between the source
+// and the rows, which draws air where it is negative.
+func lowestOnWay(l *layout.Layout, sol *network.Solution) float64 {
+	least := math.Inf(1)
+	for i := range l.Stretches {
+		switch st := &l.Stretches[i]; st.Kind {
+		case layout.RunOf, layout.HeaderOf, layout.Between:
+			node := l.Network.Links[st.Links[len(st.Links)-1]].To
+			least = min(least, sol.Head[node]-l.Network.Nodes[node].Z)
+		}
+	}
+	return least
+}
+
 // dutyWith returns the least head, of from or more, that one zone needs with a
 // filter that loses extra m more at its rated flow and with a reserve in m, and
 // the zone's flow at it. What the worst emitter lacks falls steadily as the
@@ -67,7 +83,7 @@ func dutyWith(s *Sheet, zone int, extra, reserve, from float64) (head, flow floa
 		}
 		flow = sol.Total
 		least, _ := margin(l, n, sol)
-		return reserve - least
+		return max(reserve-least, -lowestOnWay(l, sol))
 	}
 	lo, hi := from, float64(mostHead)
 	below := lacks(lo)

@@ -52,7 +52,7 @@ func (t *trial) has(kinds ...FindingKind) bool {
 
 // thirsty says whether some emitter lacks head.
 func (t *trial) thirsty() bool {
-	return t.has(NeverOpen, Unsteady, BelowRange, ShortReserve, Fouled)
+	return t.has(NeverOpen, Unsteady, BelowRange, ShortReserve, Fouled, TooHigh, Suction)
 }
 
 // try works the plan out with a change made to it, and returns whether the

@@ -27,6 +27,8 @@ var verdictOf = [...]Verdict{
 	OffCurve:     Nearly,
 	OverRating:   Nearly,
 	Fouled:       Nearly,
+	TooHigh:      No,
+	Suction:      Nearly,
 }
 
 // FilterShare is the largest opening of a filter as a share of the smallest
@@ -67,6 +69,7 @@ func (s *Sheet) sortFindings() {
 // judgeZone finds what is wrong with one zone's water.
 func (s *Sheet) judgeZone(z *ZoneResult) {
 	s.judgeEmitters(z)
+	s.judgeHeights(z)
 	limits := &s.Plan.Limits
 	shut := z.Open < z.Emitters
 	if !shut && z.Below == 0 {
@@ -121,6 +124,45 @@ func (s *Sheet) judgeEmitters(z *ZoneResult) {
 	}
 }
 
+// judgeHeights finds where the way to the emitters climbs higher than the water.
+// Solved as if all tubing were full, water may run over a height that it never
+// got up to, and be drawn over one where every joint lets in air.
+func (s *Sheet) judgeHeights(z *ZoneResult) {
+	l := s.Layout
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		switch st.Kind {
+		case layout.RunOf, layout.HeaderOf, layout.Between:
+			node := l.Network.Links[st.Links[len(st.Links)-1]].To
+			f := Finding{Row: -1, Zone: z.Zone, Value: s.still(st) - l.Network.Nodes[node].Z}
+			if f.Value > 0 {
+				f.Kind, f.Value = Suction, z.Solution.Head[node]-l.Network.Nodes[node].Z
+			} else {
+				f.Kind = TooHigh
+			}
+			if f.Value < -rounding || f.Kind == TooHigh {
+				s.find(f)
+			}
+		}
+	}
+}
+
+// rounding is what heads in m are not told apart by.
+const rounding = 1e-6
+
+// still returns the height in m above the source's own level that still water
+// stands at in a stretch: what pumps, taps and their regulators give at no flow.
+// The regulator of a gravity tank stands before the header, below the lead.
+func (s *Sheet) still(st *layout.Stretch) float64 {
+	l := s.Layout
+	level := l.Network.Head
+	if source := &l.Stretches[0]; source.Kind == layout.Source && (l.Curve != nil || st.Rank() != layout.Lead) {
+		loss, _ := l.Network.Links[source.Links[0]].Law.Loss(0)
+		level -= loss
+	}
+	return level
+}
+
 // findBest adds a finding that keeps the value nearest to its limit: of the
 // emitters that never open, the one that comes closest.
 func (s *Sheet) findBest(f Finding) {
@@ -166,10 +208,6 @@ func smallestPassage(p *plan.Plan) float64 {
 // is the highest that the tubing ever sees, with what the tubing may carry.
 func (s *Sheet) judgePressure() {
 	l := s.Layout
-	level := l.Network.Head
-	if l.Curve != nil {
-		level, _ = l.Curve.Head(0)
-	}
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
 		if st.Tube == layout.NoTube {
@@ -179,7 +217,7 @@ func (s *Sheet) judgePressure() {
 		rating := l.Network.Water.HeadOf(tube.Rating)
 		for _, k := range st.Links {
 			link := &l.Network.Links[k]
-			if h := level - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
+			if h := s.still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
 				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating})
 			}
 		}

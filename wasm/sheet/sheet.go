@@ -55,6 +55,8 @@ const (
 	SmallTank    // the tank holds less than one hour of flow. Value: hours
 	Fouled       // once the filter is due for cleaning, Count emitters run below their range. Value: margin, negative
 	Unsolved     // the flows did not settle
+	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
+	Suction      // on the way, flowing water is under less than the air's pressure. Value: head there, negative
 )
 
 // A Fix is a change that turns the answer into a yes, or as near as it gets.

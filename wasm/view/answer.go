@@ -50,6 +50,10 @@ func (sc *scene) verdict() (word, rest string) {
 		return word, "The flows of this plan do not settle."
 	case sheet.FastLead:
 		return word, "Every plant gets its water, but it runs too fast on the way."
+	case sheet.TooHigh:
+		return word, "The water does not get over the highest point of its way."
+	case sheet.Suction:
+		return word, "Every emitter opens, but a part of the way lies too high and draws air."
 	case sheet.OffCurve:
 		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
 	case sheet.OverRating:

@@ -49,6 +49,10 @@ func (sc *scene) explain(f *sheet.Finding) string {
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:
 		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.amount(unit.Head, -v) + where + ". Clean the filter sooner, or give the system more head."
+	case sheet.TooHigh:
+		return "With nothing flowing the water stays " + sc.amount(unit.Head, -v) + " below the highest point of its way" + where + ", so it never gets over it. Lead the tubing lower, or give the system more head."
+	case sheet.Suction:
+		return "At the highest point of its way" + where + " the running water lacks " + sc.amount(unit.Head, -v) + ", so it draws in air at the joints there. Lead the tubing lower or make it wider, or give the system more head."
 	case sheet.Unsolved:
 		return "No state was found in which the water comes to rest. Look at the figures for one that is far from the others."
 	case sheet.SmallTank:
