@@ -1,23 +1,10 @@
-// Every page on a phone, a tablet and a desk, by day and by night. Pictures of
-// them are left in build/out-screens, or in the folder $SCREENS, to be looked at.
+// The tool on a phone, a tablet and a desk, by day and by night.
 import assert from "node:assert/strict";
-import { mkdirSync } from "node:fs";
-import { join } from "node:path";
 import { behaviour } from "./browser.js";
 import { guides } from "./guides.js";
 import { atRest, example, open, paste } from "./form.js";
-import { overflow, overlaps, small } from "./sight.js";
-import { root } from "./site.js";
-
-const folder = process.env.SCREENS || join(root, "build", "out-screens");
-mkdirSync(folder, { recursive: true });
-
-const sizes = [
-  { width: 320, height: 640 },
-  { width: 360, height: 740 },
-  { width: 768, height: 1024 },
-  { width: 1280, height: 900 },
-];
+import { faults, kept, pictures, sizes } from "./screens.js";
+import { overflow } from "./sight.js";
 
 /** The tool in the states that look different. */
 const states = {
@@ -29,37 +16,8 @@ const states = {
   "wrong-pump": (page) => example(page, "The wrong pump"),
   balcony: (page) => example(page, "Balcony"),
   "long-field": (page) => example(page, "Long field"),
+  ring: (page) => example(page, "Ring"),
 };
-
-/** Widths of which pictures are left. */
-const kept = [360, 1280];
-
-/**
- * Leaves a picture by day and one by night.
- * @param {import("puppeteer-core").Page} page
- * @param {string} name
- */
-async function pictures(page, name) {
-  for (const scheme of ["light", "dark"]) {
-    await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
-    await page.screenshot({ path: join(folder, `${name}-${scheme}.png`), fullPage: true, captureBeyondViewport: true });
-  }
-  await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "light" }]);
-}
-
-/**
- * What lies badly on the screen.
- * @param {import("puppeteer-core").Page} page
- * @param {string} where
- */
-async function faults(page, where) {
-  const found = [
-    ...(await overflow(page)).map((e) => `beyond the screen: ${e}`),
-    ...(await small(page, 44)).map((e) => `too small to touch: ${e}`),
-    ...(await overlaps(page)).map((e) => `over each other: ${e}`),
-  ];
-  return found.map((e) => `${where}: ${e}`);
-}
 
 for (const [state, make] of Object.entries(states)) {
   behaviour(`the tool fits every screen: ${state}`, async ({ page, address }) => {
@@ -79,19 +37,6 @@ for (const [state, make] of Object.entries(states)) {
     assert.deepEqual(found, []);
   });
 }
-
-behaviour("every guide fits every screen", async ({ page, address }) => {
-  const found = [];
-  for (const guide of guides) {
-    await page.goto(address + guide);
-    for (const size of sizes) {
-      await page.setViewport(size);
-      found.push(...(await faults(page, `${guide} at ${size.width}`)));
-      if (kept.includes(size.width)) await pictures(page, `${guide.replace(".html", "")}-${size.width}`);
-    }
-  }
-  assert.deepEqual(found, []);
-});
 
 behaviour(
   "the answer stays in sight on a phone, and covers nothing that has the focus",
