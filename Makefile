@@ -3,7 +3,7 @@
 # make test      everything that a change must pass; run it before each commit
 # make build     build the site into build/out and hold its sizes to the budget
 # make lint      form and vet: the quick part of make test
-# make bench     time the calculation, natively and as WebAssembly
+# make bench     time the calculation, natively, as WebAssembly and in a browser
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
 # make browsers  install what the end-to-end tests need, Debian only
 # make clean     remove what was built
@@ -46,11 +46,13 @@ browsers:
 	build/e2e/setup
 
 bench: timed = $$(grep -rl --include='*_test.go' '^func Benchmark' wasm | xargs -n1 dirname | sort -u | sed 's|^|./|')
-bench:
+bench: browsers
 	@echo "native"
 	@go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
 	@echo "WebAssembly, under node"
 	@$(wasm) go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
+	@echo "in a browser"
+	@cd build/e2e && npm run --silent bench
 
 # Go fuzzes one target of one package at a time.
 fuzz:
