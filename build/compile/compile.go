@@ -1,4 +1,4 @@
-// Package compile makes the WebAssembly program with the Go of this machine.
+// Package compile makes the WebAssembly programs with the Go of this machine.
 package compile
 
 import (
@@ -29,17 +29,7 @@ func Root() (string, error) {
 // Without -trimpath and -buildvcs=false the program would name this machine's
 // folders and the commit, so that every commit cost each reader a download.
 func Program(root string) (program, glue []byte, err error) {
-	dir, err := os.MkdirTemp("", "evenrow-")
-	if err != nil {
-		return nil, nil, err
-	}
-	defer os.RemoveAll(dir)
-	out := filepath.Join(dir, "planner.wasm")
-	args := slices.Concat([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out}, small, []string{"./wasm/cmd/planner"})
-	if _, err := run(root, []string{"GOOS=js", "GOARCH=wasm", "GOFLAGS="}, args...); err != nil {
-		return nil, nil, err
-	}
-	if program, err = os.ReadFile(out); err != nil {
+	if program, err = wasm(root, "./wasm/cmd/planner", small...); err != nil {
 		return nil, nil, err
 	}
 	if program, err = Smaller(program); err != nil {
@@ -51,6 +41,39 @@ func Program(root string) (program, glue []byte, err error) {
 	}
 	glue, err = os.ReadFile(filepath.Join(goroot, "lib", "wasm", "wasm_exec.js"))
 	return program, glue, err
+}
+
+// Worker compiles build/edge/worker of the repository at root and returns it
+// with wasm_exec.js as the package that it is built on changes it.
+func Worker(root string) (program, glue []byte, err error) {
+	if program, err = wasm(root, "./build/edge/worker"); err != nil {
+		return nil, nil, err
+	}
+	dir, err := os.MkdirTemp("", "evenrow-")
+	if err != nil {
+		return nil, nil, err
+	}
+	defer os.RemoveAll(dir)
+	if _, err := run(root, nil, "tool", "workers-assets-gen", "-mode=go", "-o", dir); err != nil {
+		return nil, nil, err
+	}
+	glue, err = os.ReadFile(filepath.Join(dir, "wasm_exec.js"))
+	return program, glue, err
+}
+
+// wasm compiles a command to WebAssembly.
+func wasm(root, command string, flags ...string) ([]byte, error) {
+	dir, err := os.MkdirTemp("", "evenrow-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "program.wasm")
+	args := slices.Concat([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out}, flags, []string{command})
+	if _, err := run(root, []string{"GOOS=js", "GOARCH=wasm", "GOFLAGS="}, args...); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(out)
 }
 
 // small turns inlining off, which makes the download an eighth smaller: a body

@@ -18,6 +18,8 @@ import (
 
 	"evenrow/build/policy"
 	"evenrow/build/shell"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
 )
 
 // Options are what hosts differ in.
@@ -115,12 +117,6 @@ func (h *handler) answer(w http.ResponseWriter, r *http.Request, to *route) {
 		h.send(w, r, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
 		return
 	}
-	select {
-	case h.work <- struct{}{}:
-	case <-r.Context().Done():
-		return // nobody waits any more
-	}
-	defer func() { <-h.work }()
 	h.send(w, r, h.guarded(q, to))
 }
 
@@ -136,6 +132,13 @@ func (h *handler) guarded(q *question, to *route) (out reply) {
 		}
 	}()
 	return to.answer(q)
+}
+
+// sheet works a plan out, when it is its turn.
+func (h *handler) sheet(p *plan.Plan) *sheet.Sheet {
+	h.work <- struct{}{}
+	defer func() { <-h.work }()
+	return sheet.Work(p)
 }
 
 // send sends a reply, or only that the client has it already.

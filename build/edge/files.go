@@ -8,7 +8,6 @@ import (
 	"evenrow/wasm/carry"
 	"evenrow/wasm/page"
 	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
 	"evenrow/wasm/view"
 )
@@ -20,10 +19,10 @@ func file(_ *question, p *plan.Plan) reply {
 
 // table is the parts of a plan as comma-separated values (RFC 4180), lengths
 // in the plan's units.
-func table(_ *question, p *plan.Plan) reply {
+func table(q *question, p *plan.Plan) reply {
 	var b strings.Builder
 	record(&b, "Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
-	for _, l := range sheet.Work(p).Parts {
+	for _, l := range q.sheet(p).Parts {
 		number, spare, length := "", "", ""
 		if l.Count > 0 {
 			number = strconv.Itoa(l.Count)

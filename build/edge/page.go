@@ -8,7 +8,6 @@ import (
 	"evenrow/build/shell"
 	"evenrow/wasm/carry"
 	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
 
@@ -59,7 +58,7 @@ func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *pl
 			values["errors"] = view.Errors(errs)
 		}
 	}
-	s := sheet.Work(shown)
+	s := q.sheet(shown)
 	if len(errs) == 0 {
 		title = view.Title(shown)
 	}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
 
@@ -51,8 +50,8 @@ func attr(pairs ...string) string {
 const head = 64
 
 // picture is the plan view of a plan as a picture by itself, with its answer.
-func picture(_ *question, p *plan.Plan) reply {
-	s := sheet.Work(p)
+func picture(q *question, p *plan.Plan) reply {
+	s := q.sheet(p)
 	rows := ""
 	for _, f := range view.Told(s, address) {
 		if f.ID == "rows" {
