@@ -14,6 +14,7 @@ import (
 
 	"evenrow/wasm/carry"
 	"evenrow/wasm/evenness"
+	"evenrow/wasm/flush"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
@@ -38,6 +39,7 @@ type document struct {
 	Critical   int             `json:"critical_zone,omitempty"`
 	PerLitre   number          `json:"one_litre_each_s"`
 	Zones      []zone          `json:"zones"`
+	Flush      *flushing       `json:"flush"` // null where no water flows
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
@@ -127,6 +129,27 @@ type plant struct {
 	Open  bool   `json:"open"`
 }
 
+type flushing struct {
+	Wanted   number     `json:"wanted_m_s"`
+	Ends     []end      `json:"ends"` // each opened alone
+	Together []together `json:"together"`
+}
+
+type end struct {
+	Of     string `json:"of"`
+	Row    int    `json:"row"` // beside it, of the header
+	Zone   int    `json:"zone"`
+	Speed  number `json:"speed_m_s"`
+	Supply number `json:"supply_m3_s"`
+	Shut   int    `json:"emitters_shut"`
+}
+
+type together struct {
+	Zone int `json:"zone"`
+	Ends int `json:"ends"`
+	Most int `json:"most"`
+}
+
 type part struct {
 	Group  string `json:"group"`
 	Name   string `json:"name"`
@@ -171,6 +194,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	if s.Critical >= 0 && s.Critical < len(s.Zones) {
 		d.Critical = s.Zones[s.Critical].Zone
 	}
+	d.Flush = flushingOf(s.Flush)
 	for _, l := range s.Parts {
 		d.Parts = append(d.Parts, part{name(groups[:], int(l.Group)), l.Name, l.Count, l.Spare, number(l.Length), l.Why})
 	}
@@ -218,6 +242,20 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 			Head: number(z.Solution.Head[p.Node] - net.Nodes[p.Node].Z),
 			Flow: number(z.Solution.Out[p.Node]), Open: z.Solution.Open[p.Node],
 		})
+	}
+	return out
+}
+
+func flushingOf(f *flush.Flush) *flushing {
+	if f == nil {
+		return nil
+	}
+	out := &flushing{Wanted: flush.Wanted, Ends: []end{}, Together: []together{}}
+	for _, e := range f.Ends {
+		out.Ends = append(out.Ends, end{name(ends[:], int(e.Place)), e.Row + 1, e.Zone, number(e.Speed), number(e.Flow), e.Shut})
+	}
+	for _, z := range f.Zones {
+		out.Together = append(out.Together, together(z))
 	}
 	return out
 }

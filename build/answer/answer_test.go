@@ -22,6 +22,7 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"sheet/sheet.go", "FixKind", len(fixes)},
 		{"sheet/sheet.go", "LossKind", len(losses)},
 		{"layout/layout.go", "StretchKind", len(stretches)},
+		{"flush/flush.go", "Place", len(ends)},
 		{"parts/parts.go", "Group", len(groups)},
 	} {
 		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
@@ -75,6 +76,12 @@ func TestExamplesAreAnswered(t *testing.T) {
 				}
 				Flow float64 `json:"flow_m3_s"`
 			}
+			Flush struct {
+				Ends []struct {
+					Of    string
+					Speed *float64 `json:"speed_m_s"`
+				}
+			}
 			Plan map[string]any
 		}
 		if err := json.Unmarshal(text, &d); err != nil {
@@ -83,6 +90,9 @@ func TestExamplesAreAnswered(t *testing.T) {
 		}
 		if d.Answer == "" || d.Verdict == "" || d.Verdict == "other" || len(d.Plan) == 0 {
 			t.Errorf("%s: answer %q, verdict %q, %d sections", e.Key, d.Answer, d.Verdict, len(d.Plan))
+		}
+		if len(d.Zones) > 0 && (len(d.Flush.Ends) == 0 || d.Flush.Ends[0].Speed == nil || d.Flush.Ends[0].Of == "other") {
+			t.Errorf("%s: no end is flushed", e.Key)
 		}
 		plants := 0
 		for _, z := range d.Zones {

@@ -44,6 +44,7 @@ var (
 		{"finer-filter", "m"},
 	}
 
+	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
 	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare"}
 	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header"}
 	groups    = [...]string{"tubing", "fittings", "emitters", "water path", "growing", "tools"}

@@ -73,10 +73,13 @@ func roundStep(v float64) float64 {
 	return step * 10
 }
 
-// heads draws the lines across and the scale at the left, with the unit at the
+// heads is side for heads.
+func (sc *scene) heads(p *plot) { sc.side(p, unit.Head) }
+
+// side draws the lines across and the scale at the left, with the unit at the
 // top one.
-func (sc *scene) heads(p *plot) {
-	ts := sc.ticks(unit.Head, p.y0, p.y1, 4)
+func (sc *scene) side(p *plot, k unit.Kind) {
+	ts := sc.ticks(k, p.y0, p.y1, 4)
 	grid := &path{}
 	for _, t := range ts {
 		grid.move(p.left, p.y(t.v))
@@ -86,7 +89,7 @@ func (sc *scene) heads(p *plot) {
 	for i, t := range ts {
 		s := t.text
 		if i == len(ts)-1 {
-			s += " " + sc.symbol(unit.Head)
+			s += " " + sc.symbol(k)
 		}
 		sc.label(p.left-6, p.y(t.v)+4, "end", s)
 	}

@@ -41,6 +41,7 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 		part("pump", (*scene).pump),
 		part("evenness", (*scene).evenness),
 		part("speeds", (*scene).speeds),
+		part("flush", (*scene).flush),
 		part("findings", (*scene).findings),
 		part("parts", (*scene).parts),
 	}

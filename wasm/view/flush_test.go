@@ -1,0 +1,52 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"evenrow/wasm/flush"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// said returns a fragment of what is told about a plan.
+func said(t *testing.T, s *sheet.Sheet, id string) string {
+	t.Helper()
+	for _, f := range Told(s, nil) {
+		if f.ID == id {
+			return f.HTML
+		}
+	}
+	t.Fatalf("nothing is told about %s", id)
+	return ""
+}
+
+func TestFlushInWords(t *testing.T) {
+	at := func(change func(f *flush.Flush)) *sheet.Sheet {
+		s := sheet.Work(plan.Default())
+		change(s.Flush)
+		return s
+	}
+	for _, tt := range []struct {
+		s    *sheet.Sheet
+		want []string
+	}{
+		{sheet.Work(plan.Default()), []string{"Yes. With one end open", "at once: all 4."}},
+		{at(func(f *flush.Flush) {
+			f.Slow, f.Slowest, f.Alone = 1, 2, 0.5
+			f.Ends[2].Speed = 0.2
+			f.Zones[0].Most = 3
+		}), []string{"Not everywhere. At 1 of 5 ends", "row 3 reaches 0.20\u00a0m/s", "then it reaches 0.50", "at once: 3 of the 4."}},
+		{at(func(f *flush.Flush) { f.Slow, f.Slowest, f.Alone, f.Every = 5, 4, 0.1, 7 }), []string{"the header at row 4", "still too little: it takes 5.88\u00a0L/min", "one in 7"}},
+		{at(func(f *flush.Flush) { f.Slow, f.Ends[f.Slowest].Place = 1, flush.RowInto }), []string{"The rows share"}},
+		{at(func(f *flush.Flush) { f.Ends[0].Flow = 1e-3 }), []string{"draws up to 60.00\u00a0L/min", "ends at 50.00\u00a0L/min"}},
+		{&sheet.Sheet{Plan: plan.Default()}, []string{"as soon as"}},
+	} {
+		got := said(t, tt.s, "flush")
+		for _, want := range tt.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("not said: %s\nin %.600s", want, got)
+			}
+		}
+	}
+}
