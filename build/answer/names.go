@@ -39,9 +39,9 @@ var (
 		{"wider-rows", ""},
 		{"middle-feed", ""},
 		{"more-zones", ""},
-		{"cleaner-filter", ""},
+		{"cleaner-filter", "Pa"},
 		{"lower-emitters", "Pa"},
-		{"finer-filter", "m"},
+		{"close-ring", ""},
 	}
 
 	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}

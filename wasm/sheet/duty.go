@@ -20,25 +20,28 @@ const mostHead = 150
 func (t *trial) duty() (head, flow float64, ok bool) {
 	if !t.sought {
 		t.sought = true
-		t.head, t.flow, t.within = duty(t.s)
+		t.head, t.flow, t.within = duty(t.s, 0, layout.Lead)
 	}
 	return t.head, t.flow, t.within
 }
 
 // duty begins with the zone that lacks most, so that for most others one look
 // says that its head is enough for them too.
-func duty(s *Sheet) (head, flow float64, ok bool) {
+//
+// It looks from the head given on, and for air from the given rank of tubing on.
+func duty(s *Sheet, from float64, rank int) (head, flow float64, ok bool) {
+	head = from
 	l := s.Layout
 	fouling := l.Network.Water.HeadOf(s.Plan.Filter.Fouling)
 	for i := range s.Zones {
 		zone := s.Zones[(s.Critical+i)%len(s.Zones)].Zone
 		var q float64
-		if head, q, ok = dutyWith(s, zone, 0, s.Plan.Limits.Reserve, head); !ok {
+		if head, q, ok = dutyWith(s, zone, 0, s.Plan.Limits.Reserve, head, rank); !ok {
 			return 0, 0, false
 		}
 		flow = max(flow, q)
 		if l.FilterLink >= 0 && fouling > 0 {
-			if head, q, ok = dutyWith(s, zone, fouling, 0, head); !ok {
+			if head, q, ok = dutyWith(s, zone, fouling, 0, head, rank); !ok {
 				return 0, 0, false
 			}
 			flow = max(flow, q)
@@ -48,11 +51,16 @@ func duty(s *Sheet) (head, flow float64, ok bool) {
 }
 
 // lowestOnWay returns the least head in m above the tubing between the source
-// and the rows, which draws air where it is negative.
-func lowestOnWay(l *layout.Layout, sol *network.Solution) float64 {
+// and the rows, of the given rank and the thinner ones. Where it is negative the
+// tubing draws air.
+func lowestOnWay(l *layout.Layout, sol *network.Solution, rank int) float64 {
 	least := math.Inf(1)
 	for i := range l.Stretches {
-		switch st := &l.Stretches[i]; st.Kind {
+		st := &l.Stretches[i]
+		if st.Rank() < rank {
+			continue
+		}
+		switch st.Kind {
 		case layout.RunOf, layout.HeaderOf, layout.Between:
 			node := l.Network.Links[st.Links[len(st.Links)-1]].To
 			least = min(least, sol.Head[node]-l.Network.Nodes[node].Z)
@@ -67,7 +75,7 @@ func lowestOnWay(l *layout.Layout, sol *network.Solution) float64 {
 // head rises, but along a bent line where the flow rises too, so it is searched
 // by secants between a head that is too low and one that is enough, with the
 // value at an end that stays halved each time (the Illinois rule).
-func dutyWith(s *Sheet, zone int, extra, reserve, from float64) (head, flow float64, ok bool) {
+func dutyWith(s *Sheet, zone int, extra, reserve, from float64, rank int) (head, flow float64, ok bool) {
 	const near = 1e-3 // m
 	l := s.Layout
 	open := slices.Repeat([]bool{true}, len(l.Points))
@@ -83,7 +91,7 @@ func dutyWith(s *Sheet, zone int, extra, reserve, from float64) (head, flow floa
 		}
 		flow = sol.Total
 		least, _ := margin(l, n, sol)
-		return max(reserve-least, -lowestOnWay(l, sol))
+		return max(reserve-least, -lowestOnWay(l, sol, rank))
 	}
 	lo, hi := from, float64(mostHead)
 	below := lacks(lo)

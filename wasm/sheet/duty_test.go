@@ -23,18 +23,21 @@ func thinRows() *plan.Plan {
 	return p
 }
 
-// However little of the supply's head comes through, an answer with its fixes
-// takes seconds at most: on a slow telephone perhaps ten times what it takes
-// here.
+// However little of the supply's head comes through, finding what helps takes
+// no more than some dozens of times what the answer takes.
 func TestHardPlansAreQuick(t *testing.T) {
 	p := thinRows()
 	if errs := p.Check(); len(errs) > 0 {
 		t.Fatal(errs)
 	}
 	start := time.Now()
-	Work(p)
-	if took := time.Since(start); took > 3*time.Second {
-		t.Errorf("%v for 4000 plants", took)
+	s := assess(p)
+	answer := time.Since(start)
+	start = time.Now()
+	tr := trial{s: s}
+	tr.duty()
+	if took := time.Since(start); took > 40*answer+time.Second/10 {
+		t.Errorf("the duty took %v, the answer %v", took, answer)
 	}
 }
 
@@ -46,7 +49,7 @@ func TestDutyIsTheLeast(t *testing.T) {
 		if len(s.Zones) == 0 {
 			continue
 		}
-		head, flow, ok := duty(s)
+		head, flow, ok := duty(s, 0, layout.Lead)
 		if !ok {
 			continue
 		}
@@ -58,10 +61,10 @@ func TestDutyIsTheLeast(t *testing.T) {
 				{0, p.Limits.Reserve},
 				{s.Layout.Network.Water.HeadOf(p.Filter.Fouling), 0},
 			} {
-				if _, q, ok := dutyWith(s, zone, c.extra, c.reserve, head+2e-3); !ok || q > flow*1.001 {
+				if _, q, ok := dutyWith(s, zone, c.extra, c.reserve, head+2e-3, layout.Lead); !ok || q > flow*1.001 {
 					t.Errorf("%s: zone %d takes %g L/min at %g m, want at most %g", p.Name, zone, q*6e4, head, flow*6e4)
 				}
-				alone, _, _ := dutyWith(s, zone, c.extra, c.reserve, 0)
+				alone, _, _ := dutyWith(s, zone, c.extra, c.reserve, 0, layout.Lead)
 				if alone > head+2e-3 {
 					t.Errorf("%s: zone %d needs %g m, %g m is named", p.Name, zone, alone, head)
 				}
@@ -88,7 +91,7 @@ func TestNoPumpBeyondReach(t *testing.T) {
 			t.Errorf("a pump of %g m is named", f.Value)
 		}
 	}
-	if _, _, ok := duty(s); ok || layout.New(p).Curve == nil {
+	if _, _, ok := duty(s, 0, layout.Lead); ok || layout.New(p).Curve == nil {
 		t.Error("the plan is no test of it")
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/layout"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
@@ -70,13 +71,13 @@ func (t *trial) supply() {
 		return
 	}
 	head, flow, ok := t.duty()
-	if !ok {
-		return
+	if !ok || t.s.Plan.Supply.Regulator > 0 && t.regulate() {
+		return // a stronger supply is no help behind a regulator set too low
 	}
 	switch t.s.Plan.Supply.Kind {
 	case plan.GravityTank:
 		rise := roundUp(head-t.s.Layout.Network.Head, 0.05)
-		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
+		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); rise > 0 && len(p.Check()) == 0 {
 			t.fixes = append(t.fixes, Fix{Kind: RaiseTank, Value: rise, Solves: ok, Plan: p})
 		}
 	case plan.Mains:
@@ -108,37 +109,37 @@ func through(head, flow float64) (shutOff, maxFlow float64) {
 func (t *trial) wider() {
 	p := t.s.Plan
 	if t.thirsty() || t.has(Uneven, FastLead) {
-		t.widen(WiderLead, false, p.Runs[0].Tube, p.Runs[0].Bore, func(p *plan.Plan, tube int) {
+		t.widen(WiderLead, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
 			for i := range p.Runs {
-				p.Runs[i].Tube = tube
+				widen(&p.Runs[i].Tube, p.Runs[i].Bore)
 			}
 		})
 		if p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
-			t.widen(WiderHeader, false, p.Header.Tube, p.Header.Bore, func(p *plan.Plan, tube int) {
-				p.Header.Tube = tube
+			t.widen(WiderHeader, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
+				widen(&p.Header.Tube, p.Header.Bore)
 			})
 		}
 	}
 	if t.thirsty() || t.has(Uneven) {
-		t.widen(WiderRows, true, p.Rows[0].Tube, p.Rows[0].Bore, func(p *plan.Plan, tube int) {
+		t.widen(WiderRows, true, func(p *plan.Plan, widen func(tube *int, bore float64)) {
 			for i := range p.Rows {
-				p.Rows[i].Tube = tube
+				widen(&p.Rows[i].Tube, p.Rows[i].Bore)
 			}
 		})
 	}
 }
 
 // widen tries the wider tubes of the catalogue, of the trade's family that the
-// plan's units belong to. The widest loses least, so if that is not enough none
-// is; else the narrowest that is enough is kept.
-func (t *trial) widen(kind FixKind, row bool, tube int, bore float64, set func(p *plan.Plan, tube int)) {
-	if tube != catalogue.Custom {
-		bore = catalogue.Tubes[tube].Bore
-	}
+// plan's units belong to, wherever a part of the plan is narrower; each goes
+// over the parts. The widest loses least, so if that is not enough none is;
+// else the narrowest that is enough is kept.
+func (t *trial) widen(kind FixKind, row bool, each func(p *plan.Plan, widen func(tube *int, bore float64))) {
+	narrowest := math.Inf(1)
+	each(t.s.Plan, func(tube *int, bore float64) { narrowest = min(narrowest, layout.TubeOf(*tube, bore).Bore) })
 	var sizes []int
 	for i := range catalogue.Tubes {
 		c := &catalogue.Tubes[i]
-		if i != catalogue.Custom && c.Bore > bore && c.Row == row && c.Metric() == (t.s.Plan.Units == unit.Metric) {
+		if i != catalogue.Custom && c.Bore > narrowest && c.Row == row && c.Metric() == (t.s.Plan.Units == unit.Metric) {
 			sizes = append(sizes, i)
 		}
 	}
@@ -148,11 +149,20 @@ func (t *trial) widen(kind FixKind, row bool, tube int, bore float64, set func(p
 	if len(sizes) == 0 {
 		return
 	}
-	if _, ok := t.try(func(p *plan.Plan) { set(p, sizes[len(sizes)-1]) }); !ok {
+	wider := func(size int) (*plan.Plan, bool) {
+		return t.try(func(p *plan.Plan) {
+			each(p, func(tube *int, bore float64) {
+				if layout.TubeOf(*tube, bore).Bore < catalogue.Tubes[size].Bore {
+					*tube = size
+				}
+			})
+		})
+	}
+	if _, ok := wider(sizes[len(sizes)-1]); !ok {
 		return
 	}
 	for _, size := range sizes {
-		if p, ok := t.try(func(p *plan.Plan) { set(p, size) }); ok {
+		if p, ok := wider(size); ok {
 			t.fixes = append(t.fixes, Fix{Kind: kind, Index: size, Solves: true, Plan: p})
 			return
 		}
@@ -221,19 +231,48 @@ func split(p *plan.Plan, n int) {
 
 // regulator tries a pressure regulator where there is too much pressure.
 func (t *trial) regulator() {
-	if !t.has(AboveRange, OverRating) {
-		return
-	}
-	head, _, ok := t.duty()
-	if !ok {
-		return
-	}
-	w := t.s.Layout.Network.Water
-	set := roundUp(w.PressureHead(head), 1e4)
-	if p, ok := t.try(func(p *plan.Plan) { p.Supply.Regulator = set }); ok {
-		t.fixes = append(t.fixes, Fix{Kind: AddRegulator, Value: set, Solves: true, Plan: p})
+	if t.has(AboveRange, OverRating) && !slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Kind == AddRegulator }) {
+		t.regulate()
 	}
 }
+
+// regulate tries a regulator set to what the emitters need, and reports whether
+// that solves it. A gravity tank's stands before the header, where the height
+// of the tank is pressure already.
+func (t *trial) regulate() bool {
+	var head float64
+	var ok bool
+	if t.s.Plan.Supply.Kind == plan.GravityTank {
+		rise := leadRise(t.s.Plan)
+		head, _, ok = duty(t.s, rise, layout.Main)
+		head -= rise
+	} else {
+		head, _, ok = t.duty()
+	}
+	if !ok {
+		return false
+	}
+	set := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
+	p, solves := t.try(func(p *plan.Plan) { p.Supply.Regulator = set })
+	if solves {
+		t.fixes = append(t.fixes, Fix{Kind: AddRegulator, Value: set, Solves: true, Plan: p})
+	}
+	return solves
+}
+
+// leadRise returns how far the header stands above the supply, in m.
+func leadRise(p *plan.Plan) float64 {
+	rise := 0.0
+	for i := range p.Runs {
+		rise += p.Runs[i].Rise
+	}
+	return rise
+}
+
+// leastFouling is the least rise of a filter's loss in Pa that is asked to be
+// read off gauges: half a division of a tenth of a bar (common practice, no
+// source).
+const leastFouling = 5e3
 
 // filter tries to clean the filter sooner.
 func (t *trial) filter() {
@@ -246,9 +285,18 @@ func (t *trial) filter() {
 				worst = min(worst, z.Margin/taken)
 			}
 		}
-		sooner := f.Fouling * worst * 0.95 // what the filter takes is not quite in proportion
-		if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
-			t.fixes = append(t.fixes, Fix{Kind: CleanerFilter, Value: sooner, Solves: true, Plan: p})
+		// Where the emitters get too little they draw less, and the filter
+		// takes less than in proportion: the first guess may be too high.
+		sooner := f.Fouling * worst * 0.95
+		for range 4 {
+			if sooner < leastFouling {
+				return
+			}
+			if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
+				t.fixes = append(t.fixes, Fix{Kind: CleanerFilter, Value: sooner, Solves: true, Plan: p})
+				return
+			}
+			sooner *= 0.85
 		}
 	}
 }

@@ -129,6 +129,7 @@ func (s *Sheet) judgeEmitters(z *ZoneResult) {
 // got up to, and be drawn over one where every joint lets in air.
 func (s *Sheet) judgeHeights(z *ZoneResult) {
 	l := s.Layout
+	row := layout.Stretch{Kind: layout.RowOf}
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
 		switch st.Kind {
@@ -136,7 +137,9 @@ func (s *Sheet) judgeHeights(z *ZoneResult) {
 			node := l.Network.Links[st.Links[len(st.Links)-1]].To
 			f := Finding{Row: -1, Zone: z.Zone, Value: s.still(st) - l.Network.Nodes[node].Z}
 			if f.Value > 0 {
-				f.Kind, f.Value = Suction, z.Solution.Head[node]-l.Network.Nodes[node].Z
+				// What a tank's regulator takes away comes back in the lead.
+				f.Kind = Suction
+				f.Value = z.Solution.Head[node] - l.Network.Nodes[node].Z + s.still(st) - s.still(&row)
 			} else {
 				f.Kind = TooHigh
 			}

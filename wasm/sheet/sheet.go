@@ -41,7 +41,7 @@ type FindingKind uint8
 const (
 	PowerOnly    FindingKind = iota // Value: W
 	NeverOpen                       // Count emitters stay shut. Value: highest head they see, Limit: opening head
-	Unsteady                        // Count emitters open and shut in turn. Value: head, Limit: closing head
+	Unsteady                        // Count emitters open and shut in turn. Value: head while shut, Limit: closing head
 	BelowRange                      // Count emitters run below their range. Value: lowest head, Limit: Lowest
 	AboveRange                      // Count emitters run above it. Value: highest head, Limit: Highest
 	ShortReserve                    // in range, but with less than the wanted reserve. Value: margin, Limit: reserve

@@ -26,7 +26,7 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.NeverOpen:
 		return "An emitter opens at " + sc.head(l) + "; the most that one of the shut ones sees is " + sc.head(v) + where + "."
 	case sheet.Unsteady:
-		return count(f.Count, "emitter has", "emitters have") + " enough to open but not enough to stay open" + where + ": open, they see " + sc.head(v) + " and shut below " + sc.head(l) + "."
+		return count(f.Count, "emitter has", "emitters have") + " enough to open but not enough to stay open" + where + ": " + sc.head(v) + " while shut, and once open the head falls below the " + sc.head(l) + " at which they shut."
 	case sheet.BelowRange:
 		return count(f.Count, "emitter runs", "emitters run") + " below the range" + where + ": the lowest has " + sc.head(v) + ", and they keep their flow from " + sc.head(l) + " on."
 	case sheet.AboveRange:
@@ -84,6 +84,9 @@ func (sc *scene) remedy(f *sheet.Fix) string {
 	case sheet.MorePressure:
 		return "Find a tap that keeps " + sc.headOf(f.Value) + " while it gives " + sc.amount(unit.Flow, f.Flow) + "."
 	case sheet.AddRegulator:
+		if sc.s.Plan.Supply.Regulator > 0 {
+			return "Set the regulator to " + sc.headOf(f.Value) + "."
+		}
 		return "Put a pressure regulator, set to " + sc.headOf(f.Value) + ", before the header."
 	case sheet.WiderLead:
 		return "Lay the lead in " + tube(f.Index) + " tubing."
