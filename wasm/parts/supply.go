@@ -26,14 +26,21 @@ func (c *count) waterPath() {
 	n := 0
 	why := ""
 	if c.regulated() {
-		c.one(WaterPath, "Pressure regulator, "+unit.Text(unit.Pressure, c.sys, s.Regulator), "from the plan, after "+c.outlet())
-		n++
+		from := "from the plan, after " + c.outlet()
 		why = "between " + c.outlet() + " and the regulator"
+		if s.Kind == plan.GravityTank {
+			from = "from the plan, at the header: near the tank there is no pressure yet to take away"
+			why = "between the lead and the regulator"
+		}
+		c.one(WaterPath, "Pressure regulator, "+unit.Text(unit.Pressure, c.sys, s.Regulator), from)
+		n++
 	}
 	if f := &c.Plan.Filter; f.Present != 0 {
 		c.one(WaterPath, "Filter, "+unit.Text(unit.Opening, c.sys, f.Opening), "from the plan, directly after the supply")
 		n++
-		if why != "" {
+		if why != "" && s.Kind == plan.GravityTank {
+			why += ", and between " + c.outlet() + " and the filter"
+		} else if why != "" {
 			why += ", and between the regulator and the filter"
 		} else {
 			why = "between " + c.outlet() + " and the filter"
