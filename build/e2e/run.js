@@ -7,6 +7,7 @@ const here = new URL("./", import.meta.url);
 const named = process.argv.slice(2);
 const files = named.length ? named : readdirSync(here).filter((name) => name.endsWith(".test.js"));
 
+for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => process.exit(130));
 const site = await serve();
 const code = await new Promise((resolve) => {
   const node = spawn(process.execPath, ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], {

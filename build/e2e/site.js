@@ -25,9 +25,14 @@ export async function serve() {
     server.once("error", reject);
     end.then(() => reject(new Error(`the server has ended before it was ready:\n${told}`)));
   });
-  const stop = async () => {
+  const kill = () => {
     if (!ended) process.kill(-server.pid, "SIGTERM");
+  };
+  process.once("exit", kill); // also when the tests are broken off
+  const stop = async () => {
+    kill();
     await end;
+    process.off("exit", kill);
   };
   return { address, stop };
 }
