@@ -18,20 +18,15 @@ type Shell struct {
 	Cautions map[string]string // what stands in the box of each caution, by name
 }
 
-// The places of both pages: text, in an element or between quotes.
+// The places of both pages: text, in an element or between quotes. The plan's
+// page also has places for markup, by the id of the element whose content it
+// is: those of every fragment.
 const (
 	Title   = "title"
 	Summary = "summary"
 	Origin  = "origin" // "https://example.org", without a slash at its end
 	Link    = "link"   // the plan as the end of an address
 )
-
-// Fragments are the places of the plan's page that hold markup, by the id of
-// the element whose content they are.
-var Fragments = [...]string{
-	"message", "errors", "answer", "ask", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds",
-	"findings", "parts", "examples",
-}
 
 // Body is the place of the refusal's page that holds markup.
 const Body = "body"

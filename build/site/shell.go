@@ -14,7 +14,7 @@ func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
 	plan := Index{Page: frame, Fragments: map[string]template.HTML{}}
-	for _, id := range shell.Fragments {
+	for id := range b.Tool.Start() {
 		plan.Fragments[id] = template.HTML(shell.Mark(id))
 	}
 	const file = "site/templates/plan.html"
