@@ -34,12 +34,14 @@ type state struct {
 	flow, loss, slope, gap  []float64 // by link; gap is the drop in head that the loss does not explain
 	total                   float64   // flow from the source
 	settled                 bool      // every error is within tolerance
+	near                    bool      // as settled, but for what the rounding of heads may do to flows
 }
 
 // Tolerances, near what the rounding of float64 leaves. Around a ring of wide
 // tubing even a head that no gauge can show drives a flow.
 const (
 	flowTolerance = 1e-12 // of the total flow
+	flowRounding  = 1e-9  // of the total flow, where emitters are steep and heads great
 	stillFlow     = 1e-18 // m³/s, a drop in a thousand years: no flow at all
 	headTolerance = 1e-12 // of one metre plus the greatest head
 	maxSteps      = 40
@@ -97,11 +99,11 @@ func (s *Solver) rest() {
 // settle finds the state in which the emitters marked open are open.
 func (s *Solver) settle() error {
 	s.evaluate(&s.now)
-	if s.newton() {
+	if s.newton() || s.now.near {
 		return nil
 	}
 	s.descend()
-	if s.newton() {
+	if s.newton() || s.now.near {
 		return nil
 	}
 	return ErrUnsettled
@@ -157,7 +159,10 @@ func (s *Solver) evaluate(st *state) {
 		}
 	}
 	// max carries a NaN, and no NaN is within a tolerance.
-	st.settled = worst <= headTolerance*(1+greatest) && st.imbalance() <= flowTolerance*st.total+stillFlow
+	excess := st.imbalance()
+	heads := worst <= headTolerance*(1+greatest)
+	st.settled = heads && excess <= flowTolerance*st.total+stillFlow
+	st.near = heads && excess <= flowRounding*st.total
 }
 
 // imbalance returns the largest excess of flow at a node.
