@@ -126,7 +126,7 @@ func (c *count) threaded() string {
 	if c.FilterLink >= 0 {
 		return "the thread of the filter"
 	}
-	if c.regulated() {
+	if c.regulated() && c.Plan.Supply.Kind != plan.GravityTank {
 		return "the thread of the regulator"
 	}
 	return "the thread of " + c.outlet()

@@ -112,6 +112,9 @@ func TestCountsThatChange(t *testing.T) {
 			"between the lead and the regulator, and between the tank's outlet and the filter"},
 		{"a tank's regulator", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5 }, "Pressure regulator, 1.00 bar", 1,
 			"from the plan, at the header: near the tank there is no pressure yet to take away"},
+		{"a lead from a tank with a regulator", func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.Regulator, p.Filter.Present = plan.GravityTank, 1e5, 0
+		}, "Adapter, thread to 25 mm barb", 1, "from the thread of the tank's outlet to the lead"},
 		{"a regulator's pressure", func(p *plan.Plan) { p.Supply.Regulator = 1.5e5 }, "Pressure regulator, 1.50 bar", 1,
 			"from the plan, after the pump"},
 		{"two emitters a plant", func(p *plan.Plan) { p.Rows[0].PerPlant = 2 }, "Emitter, 2.0 L/h, pressure-compensating", 150 + 8,
