@@ -1,0 +1,139 @@
+// The edge runtime answers as the program on this machine does, byte by byte.
+import assert from "node:assert/strict";
+import { request } from "node:http";
+import { after, before, test } from "node:test";
+import { shared } from "./site.js";
+import { edge } from "./workerd.js";
+
+const limit = { timeout: 180_000 };
+const paths = ["plan", "plan.csv", "plan.json", "plan.svg"];
+
+/** @type {Awaited<ReturnType<typeof edge>>} */
+let far;
+/** @type {{address: string, stop: () => Promise<void>}} */
+let near;
+/** The plans of all examples, as the end of an address. @type {string[]} */
+let links;
+
+before(async () => {
+  [far, near] = await Promise.all([edge(), shared()]);
+  const page = (await ask(near, "plan")).body.toString();
+  links = [...new Set(page.match(/plan\?1[\w-]+/g))].map((address) => address.slice(5));
+  assert.ok(links.length >= 5, "the page of a plan leads to the examples");
+}, limit);
+
+after(async () => {
+  await far?.stop();
+  await near?.stop();
+}, limit);
+
+/**
+ * Asks one of the two as a client that knows it by the same name.
+ * @param {{address: string}} server
+ * @param {string} path after the host, without a slash
+ * @param {{method?: string, body?: string | Buffer, headers?: Record<string, string>}} [how]
+ * @returns {Promise<{status: number, headers: import("node:http").IncomingHttpHeaders, body: Buffer}>}
+ */
+function ask(server, path, { method = "GET", body, headers } = {}) {
+  return new Promise((resolve, reject) => {
+    const form = body === undefined ? {} : { "Content-Type": "application/x-www-form-urlencoded" };
+    const sent = request(server.address + path, { method, headers: { Host: "garden.example", ...form, ...headers } }, (r) => {
+      /** @type {Buffer[]} */
+      const parts = [];
+      r.on("data", (part) => parts.push(part));
+      r.once("end", () => resolve({ status: r.statusCode ?? 0, headers: r.headers, body: Buffer.concat(parts) }));
+      r.once("error", reject);
+    });
+    sent.once("error", reject);
+    sent.end(body);
+  });
+}
+
+/** What a runtime says about the connection, and not about the answer. */
+const own = ["connection", "content-length", "date", "keep-alive", "transfer-encoding"];
+
+/**
+ * Both give the same answer.
+ * @param {string} path
+ * @param {Parameters<typeof ask>[2]} [how]
+ */
+async function same(path, how) {
+  const [a, b] = await Promise.all([ask(near, path, how), ask(far, path, how)]);
+  const named = (/** @type {typeof a} */ r) => Object.fromEntries(Object.entries(r.headers).filter(([name]) => !own.includes(name)));
+  const what = `${how?.method ?? "GET"} ${path.slice(0, 60)}`;
+  assert.equal(b.status, a.status, what);
+  assert.deepEqual(named(b), named(a), what);
+  assert.ok(a.body.equals(b.body), `${what}: ${a.body.length} bytes here and ${b.body.length} there, which differ`);
+  return b;
+}
+
+test("the same bytes for every example, at every address", limit, async () => {
+  for (const link of ["", ...links]) {
+    for (const path of paths) {
+      const { status, headers, body } = await same(link ? `${path}?${link}` : path);
+      assert.equal(status, 200);
+      assert.ok(body.length > 500, `${path} holds a plan`);
+      if (!link) await same(path, { method: "HEAD" });
+      const again = await same(`${path}?${link}`, { headers: { "If-None-Match": String(headers.etag) } });
+      assert.equal(again.status, 304);
+    }
+  }
+});
+
+test("the same answer to a form, good or bad", limit, async () => {
+  for (const [body, status] of [
+    ["", 200],
+    ["name=Plot+2&rows.1.plants=7&rows.1.spacing=0,4", 200],
+    ["units=us&units-was=metric&place.length=12", 200],
+    ["action=add-row&rows.1.plants=7", 200],
+    [`place.length=far&good=${links[1]}`, 422],
+    ["name=" + "x".repeat(70_000), 413],
+  ]) {
+    const { status: got } = await same("plan", { method: "POST", body: String(body) });
+    assert.equal(got, status, String(body).slice(0, 40));
+  }
+});
+
+test("the same refusals", limit, async () => {
+  for (const [path, how, status] of /** @type {[string, Parameters<typeof ask>[2], number][]} */ ([
+    ["plan?1zz", {}, 400],
+    ["plan.svg?9zz", {}, 400],
+    ["plan?1" + "A".repeat(17_000), {}, 414],
+    ["plan", { method: "DELETE" }, 405],
+    ["plan.csv", { method: "POST", body: "a=b" }, 405],
+    ["plan", { method: "POST", body: "{}", headers: { "Content-Type": "application/json" } }, 415],
+  ])) {
+    assert.equal((await same(path, how)).status, status, path.slice(0, 40));
+  }
+});
+
+test("files come from the asset store, under the same headers", limit, async () => {
+  for (const path of ["", "guides.html", "offline.js", "nowhere.html", "manifest.webmanifest"]) {
+    const [a, b] = await Promise.all([ask(near, path), ask(far, path)]);
+    assert.equal(b.status, a.status, path);
+    assert.ok(a.body.equals(b.body), `${path} differs`);
+    for (const [name, value] of Object.entries(a.headers)) {
+      // Tags and compression are the store's own business.
+      if (![...own, "etag", "vary", "accept-ranges"].includes(name)) assert.equal(b.headers[name], value, `${name} of ${path}`);
+    }
+  }
+  const style = (await ask(far, "")).body.toString().match(/assets\/style[^"]+/)?.[0];
+  assert.match(String((await ask(far, String(style))).headers["cache-control"]), /immutable/);
+  assert.equal((await ask(far, "index.html", { method: "POST", body: "a=b" })).status, 405);
+});
+
+test("one program answers many at once, forms that arrive slowly among them", limit, async () => {
+  const want = await ask(near, `plan?${links[0]}`);
+  const slow = new Promise((resolve, reject) => {
+    const sent = request(far.address + "plan", { method: "POST", headers: { Host: "garden.example", "Content-Type": "application/x-www-form-urlencoded" } }, (r) => {
+      r.resume();
+      r.once("end", () => resolve(r.statusCode));
+    });
+    sent.once("error", reject);
+    sent.write("name=slow");
+    setTimeout(() => sent.end("ly"), 400);
+  });
+  const many = Array.from({ length: 40 }, () => ask(far, `plan?${links[0]}`));
+  for (const { body } of await Promise.all(many)) assert.ok(body.equals(want.body), "all get the same page");
+  assert.equal(await slow, 200);
+});
