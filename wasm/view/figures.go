@@ -15,15 +15,20 @@ func (sc *scene) budget() {
 	if z == nil || len(z.Budget) == 0 {
 		return
 	}
-	sc.html(`<h3>`).text("What " + sc.head(z.Head) + " are spent on").html(`</h3>`)
+	given, lines := z.Head, z.Budget
+	if sc.s.Plan.Supply.Kind == plan.GravityTank && lines[0].Kind == sheet.Lift && lines[0].Head < 0 {
+		given -= lines[0].Head // a tank gives what its water falls
+		lines = lines[1:]
+	}
+	sc.html(`<h3>`).text("What " + sc.head(given) + " are spent on").html(`</h3>`)
 	t := sc.table("What the head of the supply is spent on", "Where", "#Head", "#Pressure", "#Share")
 	sum := 0.0
-	for i := range z.Budget {
-		b := &z.Budget[i]
+	for i := range lines {
+		b := &lines[i]
 		sum += b.Head
 		share := "–"
-		if z.Head > 0 {
-			share = sc.amount(unit.Share, b.Head/z.Head)
+		if given > 0 {
+			share = sc.amount(unit.Share, b.Head/given)
 		}
 		t.row(sc.lossName(b), sc.amount(unit.Head, b.Head), sc.amount(unit.Pressure, b.Head*sc.weight), share)
 	}

@@ -28,7 +28,11 @@ func (sc *scene) pump() {
 		return
 	}
 	name := sc.sourceName()
-	sc.tag("p", "The falling line is what the "+name+" gives, the rising one what the system asks so that its weakest emitter gets the lowest head of its range. At the flow that the rows draw, the distance between them is the spare head.")
+	if ok {
+		sc.tag("p", "The falling line is what the "+name+" gives, the rising one what the system asks so that its weakest emitter gets the lowest head of its range. At the flow that the rows draw, the distance between them is the spare head, or what is missing.")
+	} else {
+		sc.tag("p", "The line is what the "+name+" gives. No emitter opens, so nothing flows.")
+	}
 	most := sc.zone.Flow * 1.6
 	switch s.Kind {
 	case plan.PumpPoints:
@@ -47,7 +51,7 @@ func (sc *scene) pump() {
 	for _, w := range widths {
 		sc.curves(w.class, w.width, most, &sys, ok)
 	}
-	caption := "The dot is where they work together: " + sc.head(sc.zone.Head) + " at " + sc.amount(unit.Flow, sc.zone.Flow) + "."
+	caption := "The dot is where the " + name + " works: " + sc.head(sc.zone.Head) + " at " + sc.amount(unit.Flow, sc.zone.Flow) + "."
 	if len(sc.s.Zones) > 1 {
 		caption += " Shown for zone " + strconv.Itoa(sc.zone.Zone) + ", which has the least to spare."
 	}
@@ -87,17 +91,19 @@ func (sc *scene) curves(class markup, width, most float64, sys *system, ok bool)
 	sc.axis(&p, unit.Flow, sc.ticks(unit.Flow, 0, most, int(width/110)), "flow")
 	const n = 48
 	var give, ask path
-	var gx, gy, ax, ay float64 // the last points drawn
+	ax, ay := p.left, p.bottom // where the words of the asked head end
 	for i := range n + 1 {
 		q := most * float64(i) / n
 		if h, _ := sc.supplyHead(q); h >= 0 {
-			gx, gy = p.x(q), p.y(h)
-			give.to(gx, gy)
+			give.to(p.x(q), p.y(h))
 		}
 		if ok {
 			if h := sys.head(q); h <= p.y1 {
-				ax, ay = p.x(q), p.y(h)
-				ask.to(ax, ay)
+				x, y := p.x(q), p.y(h)
+				ask.to(x, y)
+				if y > p.top+20 { // room above the line
+					ax, ay = x, y
+				}
 			}
 		}
 	}
@@ -107,7 +113,7 @@ func (sc *scene) curves(class markup, width, most float64, sys *system, ok bool)
 		sc.label(p.x(most*0.15)+6, p.y(g)-8, "start", "the "+sc.sourceName()+" gives")
 	}
 	if len(ask.b) > 0 {
-		sc.label(ax, max(ay-8, p.top+10), "end", "the system asks")
+		sc.label(ax, ay-10, "end", "the system asks")
 	}
 	x, y := p.x(sc.zone.Flow), p.y(sc.zone.Head)
 	spare := &path{}

@@ -186,8 +186,24 @@ func (sc *scene) ground(class markup, width float64, turned bool, ts []tally) {
 	sc.tubing(at)
 
 	size := sc.dropScale(scale, turned)
+	last := math.Inf(-1)
 	for r := range ts {
-		sc.rowOfDrops(r, &ts[r], at, turned, size)
+		if ts[r].plants == 0 {
+			continue
+		}
+		// Rows too near to the last numbered one go without their number.
+		name, first := strconv.Itoa(r+1), l.Plants[ts[r].first].At
+		x, y := at(first.X, first.Y)
+		room := 13.0
+		if turned {
+			y, room = x, float64(4+8*len(name))
+		}
+		if y-last < room {
+			name = ""
+		} else {
+			last = y
+		}
+		sc.rowOfDrops(r, &ts[r], at, turned, size, name)
 	}
 	if sc.zone != nil && sc.zone.Worst >= 0 && sc.zone.Worst < len(l.Plants) {
 		w := &l.Plants[sc.zone.Worst]
@@ -226,15 +242,12 @@ func beside(x, y float64, turned bool, size float64) (float64, float64) {
 	return x, y + 2
 }
 
-// rowOfDrops draws the plants of a row as one link that leads to its table.
-func (sc *scene) rowOfDrops(r int, t *tally, at func(x, y float64) (float64, float64), turned bool, size float64) {
-	if t.plants == 0 {
-		return
-	}
+// rowOfDrops draws the plants of a row as one link that leads to its table,
+// with a name at its end.
+func (sc *scene) rowOfDrops(r int, t *tally, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
 	l := sc.s.Layout
-	name := strconv.Itoa(r + 1)
-	sc.html(`<a href="#plants-`).num(r+1).html(`"`).attr("aria-label", "Row "+name+": "+tallyWords(t)).html(`><title>`).
-		text("Row " + name + ": " + tallyWords(t)).html(`</title>`)
+	title := "Row " + strconv.Itoa(r+1) + ": " + tallyWords(t)
+	sc.html(`<a href="#plants-`).num(r+1).html(`"`).attr("aria-label", title).html(`><title>`).text(title).html(`</title>`)
 	var d drops
 	x1, y1 := math.Inf(-1), math.Inf(-1)
 	x0, y0 := math.Inf(1), math.Inf(1)
@@ -260,9 +273,11 @@ func (sc *scene) rowOfDrops(r int, t *tally, at func(x, y float64) (float64, flo
 	strip.close()
 	sc.draw("strip", strip)
 	sc.drawDrops(&d)
-	if turned {
+	switch {
+	case name == "":
+	case turned:
 		sc.label((x0+x1)/2+2, y1+26, "middle", name)
-	} else {
+	default:
 		sc.label(x1+16, (y0+y1)/2+10, "start", name)
 	}
 	sc.html(`</a>`)

@@ -196,3 +196,45 @@ func TestRoundStep(t *testing.T) {
 		}
 	}
 }
+
+// fragment is one of the fragments of a plan.
+func fragment(t *testing.T, p *plan.Plan, id string) string {
+	t.Helper()
+	for _, f := range Told(sheet.Work(p), nil) {
+		if f.ID == id {
+			return f.HTML
+		}
+	}
+	t.Fatalf("no fragment %s", id)
+	return ""
+}
+
+// What a tank gives is the fall of its water, not nothing.
+func TestTankGivesItsFall(t *testing.T) {
+	for _, e := range plan.Examples() {
+		if e.Key != "balcony" {
+			continue
+		}
+		got := strings.ReplaceAll(fragment(t, e.Plan, "budget"), "\u00a0", " ")
+		if !strings.Contains(got, "What 1.6 m (0.16 bar) are spent on") || strings.Contains(got, "Lift") {
+			t.Errorf("the budget of a tank 1.6 m up: %s", got)
+		}
+	}
+}
+
+// The numbers of many rows do not run into each other.
+func TestRowNumbersHaveRoom(t *testing.T) {
+	numbers := func(rows int) int {
+		p := plan.Default()
+		plan.SectionNamed("rows").Resize(p, rows)
+		_, narrow, _ := strings.Cut(fragment(t, p, "rows"), `class="picture narrow"`)
+		narrow, _, _ = strings.Cut(narrow, "</svg>")
+		return len(regexp.MustCompile(`>\d+</text></a>`).FindAllString(narrow, -1))
+	}
+	if got := numbers(4); got != 4 {
+		t.Errorf("%d of 4 rows have their numbers", got)
+	}
+	if got := numbers(40); got < 5 || got > 20 {
+		t.Errorf("%d of 40 rows have their numbers on a narrow picture", got)
+	}
+}
