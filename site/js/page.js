@@ -48,6 +48,8 @@ function tool(form) {
   const drawn = new Map();
   let settling = 0;
   let link = "";
+  /** Whether a link to another plan was followed, far from the answer perhaps. */
+  let leading = false;
 
   const worker = new Worker(trusted.createScriptURL(site.worker ?? ""));
   worker.addEventListener("message", ({ data }) => {
@@ -80,6 +82,9 @@ function tool(form) {
     if (place) {
       event.preventDefault(); // the address holds the plan, not the place
       reveal(place);
+    } else if (inside && !event.ctrlKey && !event.metaKey && !event.shiftKey) {
+      if (inside.getAttribute("href") === location.hash) reveal(find("#question"));
+      else leading = true; // a plan: its answer is what the reader wants to see
     }
     const button = event.target.closest("[data-do]");
     if (button instanceof HTMLElement) press(button);
@@ -159,7 +164,9 @@ function tool(form) {
     announcing = reply.announce;
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
-    const place = document.getElementById(reply.focus);
+    const led = question?.ask === "open" && leading;
+    if (led) leading = false;
+    const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && (question?.submitted || question?.ask === "save")) reveal(find("#errors"));
   }
@@ -339,7 +346,8 @@ function reveal(place) {
   const target = place instanceof HTMLDetailsElement ? place.querySelector("summary") : place;
   if (!(target instanceof HTMLElement)) return;
   target.focus({ preventScroll: true });
-  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : "nearest" });
+  const tall = target.offsetHeight > innerHeight / 2; // its beginning matters, not its nearer edge
+  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : tall ? "start" : "nearest" });
 }
 
 /**
