@@ -37,8 +37,9 @@ var imports = map[string]string{
 	"layout":       "catalogue emitter filter network numeric numeric pipe plan pump unit water",
 	"parts":        "catalogue layout plan unit",
 	"flush":        "catalogue emitter layout network pipe",
-	"sheet":        "catalogue emitter evenness filter flush layout network numeric numeric parts pipe plan pump unit water",
-	"view":         "catalogue emitter evenness filter flush formula layout network parts pipe plan pump sheet source unit water",
+	"headroom":     "plan",
+	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump unit water",
+	"view":         "catalogue emitter evenness filter flush formula headroom layout network parts pipe plan pump sheet source unit water",
 	"page":         "carry plan sheet view",
 	"cmd/planner":  "page",
 }

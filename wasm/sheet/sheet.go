@@ -8,6 +8,7 @@ package sheet
 import (
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/flush"
+	"evenrow/wasm/headroom"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
@@ -138,6 +139,7 @@ type Sheet struct {
 	Zones    []ZoneResult
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
-	Flush    *flush.Flush // nil where no water flows
-	Runtime  float64      // s to give each plant one litre, at the mean flow
+	Flush    *flush.Flush    // nil where no water flows
+	Headroom []headroom.Room // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
+	Runtime  float64         // s to give each plant one litre, at the mean flow
 }

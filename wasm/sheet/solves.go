@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"slices"
 
 	"evenrow/wasm/layout"
@@ -15,21 +16,28 @@ func solves(p *plan.Plan) bool {
 	if len(p.Check()) > 0 {
 		return false
 	}
+	return allOpen(p) >= p.Limits.Reserve && assess(p).Verdict == Yes
+}
+
+// allOpen returns the least head in m that an emitter has above its lowest
+// while all of its zone are held open. Where the flows do not settle it is
+// without end below.
+func allOpen(p *plan.Plan) float64 {
 	l := layout.New(p)
 	open := slices.Repeat([]bool{true}, len(l.Points))
+	worst := math.Inf(1)
 	for _, z := range l.Zones {
 		n := l.Zone(z)
 		solver, err := network.NewSolver(n)
 		if err != nil {
-			return false
+			return math.Inf(-1)
 		}
 		sol, _, err := solver.Hold(open)
 		if err != nil {
-			return false
+			return math.Inf(-1)
 		}
-		if least, _ := margin(l, n, sol); least < p.Limits.Reserve {
-			return false
-		}
+		least, _ := margin(l, n, sol)
+		worst = min(worst, least)
 	}
-	return assess(p).Verdict == Yes
+	return worst
 }

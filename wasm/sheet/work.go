@@ -12,6 +12,7 @@ func Work(p *plan.Plan) *Sheet {
 	s := assess(p)
 	s.Parts = parts.Count(s.Layout)
 	s.Flush = flushed(s)
+	s.Headroom = rooms(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
 	}
