@@ -54,7 +54,8 @@ func (l *Layout) farTee(row, header int) {
 // Way returns the links that the water passes from the source to a node, in
 // order, given the flow of each link: from a node back through the link that
 // brings it most. Without a ring that is [Layout.Path], which is also what is
-// left where the water stands still.
+// left where the water stands still, or seems to run in circles: between tees
+// that stand together its flow is lost in the rounding of their heads.
 func (l *Layout) Way(node int, flow []float64) []int {
 	bring := make([]int, len(l.Points)) // by node: the link that brings most
 	for i := range bring {
@@ -82,6 +83,9 @@ func (l *Layout) Way(node int, flow []float64) []int {
 	var way []int
 	for at := node; at != 0; {
 		k := bring[at]
+		if len(way) == len(bring) {
+			return l.Path(node)
+		}
 		way = append(way, k)
 		at = l.Network.Links[k].From + l.Network.Links[k].To - at
 	}
