@@ -2,8 +2,9 @@
 # make serve     build the site and serve it on this machine; needs only Go
 # make test      everything that a change must pass; run it before each commit
 # make build     build the site into build/out and hold its sizes to the budget
+# make edge      build the site and its worker for an edge platform into build/out-edge
 # make lint      form and vet: the quick part of make test
-# make bench     time the calculation, natively, as WebAssembly and in a browser
+# make bench     time the calculation, natively, as WebAssembly, in a browser and at the edge
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
 # make browsers  install what the end-to-end tests need, Debian only
 # make clean     remove what was built
@@ -14,7 +15,7 @@ BENCHTIME ?= 1s
 # Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
 wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
 
-.PHONY: help serve test build lint unit wasm-unit e2e bench fuzz browsers clean
+.PHONY: help serve test build edge lint unit wasm-unit e2e bench fuzz browsers clean
 
 help:
 	@sed -n 's/^# make/make/p' Makefile
@@ -25,12 +26,15 @@ serve:
 build:
 	go run ./build site
 
+edge:
+	go run ./build edge
+
 test: lint unit wasm-unit e2e build
 
 lint:
 	@unformatted="$$(gofmt -l build wasm)"; test -z "$$unformatted" || { echo "gofmt these:"; echo "$$unformatted"; exit 1; }
 	go vet ./...
-	GOOS=js GOARCH=wasm go vet ./wasm/...
+	GOOS=js GOARCH=wasm go vet ./wasm/... ./build/edge/...
 	go mod tidy -diff
 
 unit:
@@ -53,6 +57,8 @@ bench: browsers
 	@$(wasm) go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
 	@echo "in a browser"
 	@cd build/e2e && npm run --silent bench
+	@echo "plan pages, on this machine and at the edge"
+	@cd build/e2e && npm run --silent load
 
 # Go fuzzes one target of one package at a time.
 fuzz:
@@ -63,4 +69,4 @@ fuzz:
 	done
 
 clean:
-	rm -rf build/out build/bin build/e2e/node_modules
+	rm -rf build/out build/out-edge build/bin build/e2e/node_modules

@@ -20,6 +20,10 @@ import (
 // platform takes for free.
 const maxWorker = 3_000_000
 
+// shellFile holds the frames of the plan pages, for a server that takes the
+// site from the folder.
+const shellFile = "shell.json"
+
 func edgeCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("edge", flag.ContinueOnError)
 	out := flags.String("out", "", "the folder to write, instead of build/out-edge")
@@ -45,6 +49,9 @@ func edgeCommand(args []string, std stdio) int {
 	files := site.Files{}
 	for name, content := range b.Files {
 		files["site/"+name] = content
+	}
+	if files[shellFile], err = json.Marshal(b.Shell); err != nil {
+		return std.fail(err)
 	}
 	for name, content := range worker {
 		files["worker/"+name] = content

@@ -31,7 +31,7 @@ func (s stdio) fail(err error) int {
 
 var commands = []command{
 	{"site", "[-out FOLDER]", "build the site into build/out and hold its sizes against the budget", siteCommand},
-	{"serve", "[-port NUMBER] [-origin ADDRESS]", "build the site and serve it on this machine", serveCommand},
+	{"serve", "[-port NUMBER] [-from FOLDER] [-public ADDRESS] [-origin ADDRESS]", "build the site, or take a finished one, and serve it on this machine, or to everybody", serveCommand},
 	{"edge", "[-out FOLDER]", "build the site and its worker for an edge platform into build/out-edge", edgeCommand},
 	{"sizes", "", "build the site and print its sizes, writing nothing", sizesCommand},
 	{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON", solveCommand},

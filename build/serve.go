@@ -2,12 +2,16 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
+	"io/fs"
+	"net"
 	"net/http"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"strings"
 	"syscall"
 	"time"
@@ -15,20 +19,24 @@ import (
 	"evenrow/build/edge"
 	"evenrow/build/local"
 	"evenrow/build/server"
+	"evenrow/build/shell"
+	"evenrow/build/site"
 )
 
 func serveCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	port := flags.Int("port", 8080, "the first port to try; 0 for any that is free")
 	origin := flags.String("origin", "", "the address that others know this host by, for previews of plans; by default that of each request")
+	from := flags.String("from", "", "a folder that the command edge has made, to serve instead of building the site")
+	public := flags.String("public", "", "an address such as :8080 to answer everybody at, instead of this machine alone")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
-	_, b, err := bundle(true)
+	files, shell, err := answered(*from)
 	if err != nil {
 		return std.fail(err)
 	}
-	listener, err := local.Listen(*port)
+	listener, err := listen(*public, *port)
 	if err != nil {
 		return std.fail(err)
 	}
@@ -36,7 +44,7 @@ func serveCommand(args []string, std stdio) int {
 
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	h := edge.New(server.New(b.Files), b.Shell, edge.Options{
+	h := edge.New(server.New(files), shell, edge.Options{
 		Origin: strings.TrimSuffix(*origin, "/"),
 		Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
 	})
@@ -51,4 +59,40 @@ func serveCommand(args []string, std stdio) int {
 		return std.fail(err)
 	}
 	return 0
+}
+
+// listen opens a port for this machine alone, or an address for everybody.
+func listen(public string, port int) (net.Listener, error) {
+	if public == "" {
+		return local.Listen(port)
+	}
+	return net.Listen("tcp", public)
+}
+
+// answered is the site and its plan pages: built now, or from a folder.
+func answered(from string) (site.Files, *shell.Shell, error) {
+	if from == "" {
+		_, b, err := bundle(true)
+		if err != nil {
+			return nil, nil, err
+		}
+		return b.Files, b.Shell, nil
+	}
+	text, err := os.ReadFile(filepath.Join(from, shellFile))
+	if err != nil {
+		return nil, nil, err
+	}
+	s := &shell.Shell{}
+	if err := json.Unmarshal(text, s); err != nil {
+		return nil, nil, fmt.Errorf("%s: %w", filepath.Join(from, shellFile), err)
+	}
+	files := site.Files{}
+	folder := os.DirFS(filepath.Join(from, "site"))
+	err = fs.WalkDir(folder, ".", func(name string, d fs.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			files[name], err = fs.ReadFile(folder, name)
+		}
+		return err
+	})
+	return files, s, err
 }

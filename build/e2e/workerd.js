@@ -27,6 +27,7 @@ export async function edge() {
 
   async function start() {
     const child = spawn(runtime, ["serve", "config.capnp"], { cwd: join(folder, "out"), stdio: ["ignore", "inherit", "pipe"] });
+    process.once("exit", () => child.kill()); // nobody else would
     let told = "";
     child.stderr.on("data", (text) => (told += text));
     const end = new Promise((resolve) => child.once("close", resolve));
