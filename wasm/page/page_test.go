@@ -197,7 +197,7 @@ func TestSwitchOfUnitsConvertsTheForm(t *testing.T) {
 		t.Fatal("the form is not sent again")
 	}
 	back := filled(form)
-	if got := back.Get("place.length"); got != "39.37007874" { // 12/0.3048
+	if got := back.Get("place.length"); got != "39.37" { // 12/0.3048
 		t.Errorf("12 m became %q ft", got)
 	}
 	if got := back.Get("place.width"); got != "5 or so" {

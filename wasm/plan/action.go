@@ -162,7 +162,7 @@ func (d *Draft) switchUnits() {
 			return
 		}
 		if x, problem := unit.ParseNumber(d.values[path]); problem == "" {
-			d.Set(path, unit.Exact(f.Kind, now, unit.Of(f.Kind, was).ToInner(x)))
+			d.Set(path, unit.Tidy(f.Kind, now, unit.Of(f.Kind, was).ToInner(x)))
 		}
 	})
 }

@@ -114,18 +114,18 @@ func TestSwitchingUnits(t *testing.T) {
 		t.Errorf("focus %q", focus)
 	}
 	for path, want := range map[string]string{
-		"rows.1.spacing":  "1.092519685",
+		"rows.1.spacing":  "1.0925",
 		"rows.2.spacing":  "one foot",
 		"rows.3.spacing":  "",
-		"place.length":    "41.01049869",
+		"place.length":    "41.01",
 		"place.water":     "68",
-		"supply.tank":     "105.6688209",
+		"supply.tank":     "105.67",
 		"limits.evenness": "90",
 		"rows.1.plants":   "30",
-		"emitters.1.flow": "0.5283441047",
+		"emitters.1.flow": "0.52834",
 		"filter.opening":  "130",
-		"supply.shut-off": "111.5485564", // it does not apply, and is changed all the same
-		"runs.1.bore":     "0.8031496063",
+		"supply.shut-off": "111.55", // it does not apply, and is changed all the same
+		"runs.1.bore":     "0.80315",
 	} {
 		if got := d.Get(path); got != want {
 			t.Errorf("%s is %q in US units, want %q", path, got, want)
@@ -185,7 +185,7 @@ func TestActionsOnOtherLists(t *testing.T) {
 		t.Errorf("looks at %q, has %v", focus, d.values)
 	}
 	d = ParseDraft("units=us&action=add-run")
-	if d.Apply(); d.Get("runs.2.length") != "26.24671916" {
+	if d.Apply(); d.Get("runs.2.length") != "26.247" {
 		t.Errorf("a run of %q ft", d.Get("runs.2.length"))
 	}
 	// The only run stays.

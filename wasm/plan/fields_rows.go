@@ -16,16 +16,16 @@ var emitterFields = []*Field{
 		NonCompensating: {"plain", "not compensating"},
 	}, Compensating, "", func(p *Plan, i int) *int { return &p.Emitters[i].Kind }),
 	number(2, "flow", "Flow", unit.EmitterFlow, 0.1, 100, 2,
-		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Flow }),
+		"The number printed on the emitter.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Flow }),
 	number(3, "opens", "Opens above", unit.Pressure, 0, 4, 0.7,
-		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) string {
+		"Below it, a shut emitter stays shut.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) string {
 		if e := &p.Emitters[i]; e.Opens > e.Lowest {
 			return "must be at most the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
 		}
 		return ""
 	}),
 	number(4, "closes", "Closes below", unit.Pressure, 0, 4, 0.5,
-		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) string {
+		"Below it, an open emitter shuts and the row stays full.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) string {
 		if e := &p.Emitters[i]; e.Closes > e.Opens {
 			return "must be at most the opening pressure, " + unit.Text(unit.Pressure, p.Units, e.Opens)
 		}
@@ -63,6 +63,10 @@ var emitterFields = []*Field{
 		BarbLarge:    {"large", "large"},
 	}, BarbStandard, "The part that stands in the tubing's way.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
 }
+
+// zoned says whether a valve can shut off a row alone: not in one line, and
+// not where the far ends are tied.
+func zoned(p *Plan, _ int) bool { return p.Header.Layout == HeaderAndRows }
 
 var rowFields = []*Field{
 	choice(1, "crop", "Crop", cropOptions, 0,
@@ -116,5 +120,5 @@ var rowFields = []*Field{
 	number(13, "slope", "Slope", unit.Slope, -30, 30, 0,
 		"Rising away from the header, with a minus sign when it falls.", func(p *Plan, i int) *float64 { return &p.Rows[i].Slope }),
 	whole(14, "zone", "Zone", 1, MaxZones, 1,
-		"Rows of one zone are watered together.", func(p *Plan, i int) *int { return &p.Rows[i].Zone }),
+		"Rows of one zone are watered together.", func(p *Plan, i int) *int { return &p.Rows[i].Zone }).when(zoned),
 }

@@ -45,7 +45,7 @@ var supplyFields = []*Field{
 	number(4, "max-flow", "Greatest flow", unit.Flow, 1, maxFlow, 60,
 		"The flow at no head, often printed as Q max.", func(p *Plan, _ int) *float64 { return &p.Supply.MaxFlow }).when(supplied(PumpTwo)),
 	number(5, "power", "Power on the label", unit.Power, 2, 7500, 750,
-		"Power says nothing of pressure: look for the curve.", func(p *Plan, _ int) *float64 { return &p.Supply.Power }).when(supplied(PumpPower)),
+		"Power says nothing of pressure: look for the curve. 1 hp is 746 W.", func(p *Plan, _ int) *float64 { return &p.Supply.Power }).when(supplied(PumpPower)),
 	number(6, "static", "Pressure with every tap closed", unit.Pressure, 0.2, 15, 3,
 		"Read it off a gauge on the tap.", func(p *Plan, _ int) *float64 { return &p.Supply.Static }).when(supplied(Mains)),
 	number(7, "tap-flow", "Flow of the open tap", unit.Flow, 1, maxFlow, 20,

@@ -15,6 +15,9 @@ func (f *Field) Typed(p *Plan, i int) string {
 		if v := *f.Number(p, i); math.IsNaN(v) || math.IsInf(v, 0) {
 			return ""
 		} else {
+			if v == f.Default && p.Units != unit.Metric {
+				return unit.Tidy(f.Kind, p.Units, v)
+			}
 			return unit.Exact(f.Kind, p.Units, v)
 		}
 	case Whole:
@@ -42,9 +45,13 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		if math.IsInf(v, 0) {
 			return "must be a smaller number"
 		}
-		// A default is shown in both systems with at most ten digits, and
-		// must read back as itself in both: links leave it out.
-		if math.Abs(v-f.Default) <= 1e-9*math.Abs(f.Default) {
+		// A default is metric and shown tidily in the other system, and must
+		// read back as itself in both: links leave it out.
+		near := 1e-9
+		if p.Units != unit.Metric {
+			near = unit.TidyShare
+		}
+		if math.Abs(v-f.Default) <= near*math.Abs(f.Default) {
 			v = f.Default
 		}
 		*f.Number(p, i) = v

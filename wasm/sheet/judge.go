@@ -27,6 +27,7 @@ var verdictOf = [...]Verdict{
 	OffCurve:     Nearly,
 	OverRating:   Nearly,
 	Fouled:       Nearly,
+	OutsidePlace: Nearly,
 	TooHigh:      No,
 	Suction:      Nearly,
 }

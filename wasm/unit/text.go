@@ -60,6 +60,24 @@ func Exact(kind Kind, sys System, v float64) string {
 	}
 }
 
+// Tidy returns v as a number for input boxes whose number was typed in the
+// other system: the shortest decimal that differs from it by less than five
+// parts in 10⁵, which no tape or gauge would show. A number of up to four
+// digits that was changed to the other system and back reads as it did.
+func Tidy(kind Kind, sys System, v float64) string {
+	x := units[kind][sys].FromInner(v)
+	for digits := 1; ; digits++ {
+		r, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
+		if math.Abs(r-x) < TidyShare*math.Abs(x) || digits == 10 {
+			return unsigned(strconv.FormatFloat(r, 'f', -1, 64))
+		}
+	}
+}
+
+// TidyShare is how far a number that [Tidy] wrote is from the value it was
+// written for, at most, as a share of it.
+const TidyShare = 5e-5
+
 // Shortest returns the shortest decimal that [ParseNumber] and ToInner turn
 // into exactly v, and false when there is none, because the float64 values in
 // the shown unit lie further apart than those inside.

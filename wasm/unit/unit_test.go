@@ -2,6 +2,7 @@ package unit
 
 import (
 	"math"
+	"math/rand/v2"
 	"strconv"
 	"testing"
 
@@ -133,6 +134,28 @@ func TestReading(t *testing.T) {
 		if got := Text(c.kind, c.sys, c.v); got != c.want {
 			t.Errorf("kind %d, system %d, %g reads %q, want %q", c.kind, c.sys, c.v, got, c.want)
 		}
+	}
+}
+
+// What was typed in one system, with up to four digits, comes back from the
+// other as it was.
+func TestTidyThereAndBack(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 9))
+	for range 20000 {
+		kind := Kind(1 + r.IntN(int(kinds)-1))
+		typed := strconv.FormatFloat(math.Trunc(1+9998*r.Float64())/math.Pow(10, float64(r.IntN(4))), 'f', -1, 64)
+		x, _ := strconv.ParseFloat(typed, 64)
+		if Of(kind, Metric) == Of(kind, US) || kind == Temperature {
+			continue // nothing to change, or not in proportion
+		}
+		other := Tidy(kind, US, Of(kind, Metric).ToInner(x))
+		y, _ := strconv.ParseFloat(other, 64)
+		if back := Tidy(kind, Metric, Of(kind, US).ToInner(y)); back != typed {
+			t.Fatalf("%s of kind %d became %s, and then %s", typed, kind, other, back)
+		}
+	}
+	if got := Tidy(Length, US, 12); got != "39.37" {
+		t.Errorf("12 m is %q ft", got)
 	}
 }
 

@@ -56,6 +56,8 @@ func (sc *scene) verdict() (word, rest string) {
 		return word, "Every emitter opens, but a part of the way lies too high and draws air."
 	case sheet.OffCurve:
 		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
+	case sheet.OutsidePlace:
+		return word, "Every plant gets its water, but a row does not fit the place."
 	case sheet.OverRating:
 		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry."
 	}
