@@ -15,6 +15,7 @@ import (
 	"evenrow/wasm/carry"
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/flush"
+	"evenrow/wasm/headroom"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
@@ -40,6 +41,7 @@ type document struct {
 	PerLitre   number          `json:"one_litre_each_s"`
 	Zones      []zone          `json:"zones"`
 	Flush      *flushing       `json:"flush"` // null where no water flows
+	Headroom   []room          `json:"headroom"`
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
@@ -129,6 +131,15 @@ type plant struct {
 	Open  bool   `json:"open"`
 }
 
+type room struct {
+	Of    string `json:"of"`
+	Row   int    `json:"row,omitempty"`
+	Yes   number `json:"yes_with"`
+	Ended string `json:"ended_by"`
+	Ends  number `json:"ended_at"` // not yes, unless ended by what is searched
+	Unit  string `json:"unit,omitempty"`
+}
+
 type flushing struct {
 	Wanted   number     `json:"wanted_m_s"`
 	Ends     []end      `json:"ends"` // each opened alone
@@ -169,6 +180,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		Findings:   []finding{},
 		Fixes:      []fix{},
 		Zones:      []zone{},
+		Headroom:   []room{},
 		Parts:      []part{},
 		PerLitre:   number(s.Runtime),
 		WorkedPlan: carry.JSON(p),
@@ -195,6 +207,9 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		d.Critical = s.Zones[s.Critical].Zone
 	}
 	d.Flush = flushingOf(s.Flush)
+	for i := range s.Headroom {
+		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))
+	}
 	for _, l := range s.Parts {
 		d.Parts = append(d.Parts, part{name(groups[:], int(l.Group)), l.Name, l.Count, l.Spare, number(l.Length), l.Why})
 	}
@@ -256,6 +271,24 @@ func flushingOf(f *flush.Flush) *flushing {
 	}
 	for _, z := range f.Zones {
 		out.Together = append(out.Together, together(z))
+	}
+	return out
+}
+
+func roomOf(r *headroom.Room) room {
+	k := kind(rooms[:], int(r.Kind))
+	fails := headroom.Room{Kind: r.Kind, Most: r.Fails}
+	out := room{Of: k.name, Unit: k.unit, Yes: number(r.Value()), Ends: number(fails.Value())}
+	if r.Kind == headroom.InRow {
+		out.Row = r.Row + 1
+	}
+	switch r.Why {
+	case headroom.Refused:
+		out.Ended = "form"
+	case headroom.Enough:
+		out.Ended = "search"
+	default:
+		out.Ended = kind(findings[:], r.Why).name
 	}
 	return out
 }

@@ -23,6 +23,7 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"sheet/sheet.go", "LossKind", len(losses)},
 		{"layout/layout.go", "StretchKind", len(stretches)},
 		{"flush/flush.go", "Place", len(ends)},
+		{"headroom/headroom.go", "Kind", len(rooms)},
 		{"parts/parts.go", "Group", len(groups)},
 	} {
 		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
@@ -82,6 +83,11 @@ func TestExamplesAreAnswered(t *testing.T) {
 					Speed *float64 `json:"speed_m_s"`
 				}
 			}
+			Headroom []struct {
+				Of    string
+				Yes   *float64 `json:"yes_with"`
+				Ended string   `json:"ended_by"`
+			}
 			Plan map[string]any
 		}
 		if err := json.Unmarshal(text, &d); err != nil {
@@ -93,6 +99,14 @@ func TestExamplesAreAnswered(t *testing.T) {
 		}
 		if len(d.Zones) > 0 && (len(d.Flush.Ends) == 0 || d.Flush.Ends[0].Speed == nil || d.Flush.Ends[0].Of == "other") {
 			t.Errorf("%s: no end is flushed", e.Key)
+		}
+		if (d.Verdict == "yes") != (len(d.Headroom) > 0) {
+			t.Errorf("%s: %s, and %d kinds of headroom", e.Key, d.Verdict, len(d.Headroom))
+		}
+		for _, r := range d.Headroom {
+			if r.Of == "other" || r.Yes == nil || r.Ended == "" || r.Ended == "other" {
+				t.Errorf("%s: headroom %+v", e.Key, r)
+			}
 		}
 		plants := 0
 		for _, z := range d.Zones {

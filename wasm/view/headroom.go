@@ -1,0 +1,142 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/headroom"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// bounds names what ends a room, by finding.
+var bounds = [...]string{
+	sheet.NeverOpen:    "emitters that no longer open",
+	sheet.Unsteady:     "emitters that no longer stay open",
+	sheet.BelowRange:   "the lower end of an emitter's range",
+	sheet.AboveRange:   "the upper end of an emitter's range",
+	sheet.ShortReserve: "the reserve that you asked for",
+	sheet.Uneven:       "the evenness that you asked for",
+	sheet.FastLead:     "the greatest speed that you asked for",
+	sheet.OffCurve:     "the end of the pump's curve",
+	sheet.OverRating:   "the tubing's rating",
+	sheet.Fouled:       "the emitters' range once the filter is due for cleaning",
+	sheet.OutsidePlace: "the end of the place",
+	sheet.Unsolved:     "flows that do not settle",
+	sheet.TooHigh:      "a height on the way that the water does not get over",
+	sheet.Suction:      "a height on the way where the water is sucked",
+}
+
+// headroom says how much more the system can carry.
+func (sc *scene) headroom() {
+	rooms := sc.s.Headroom
+	if len(rooms) == 0 {
+		sc.tag("p", "None: the answer is not Yes as the plan stands. What helps stands with the answer.")
+		return
+	}
+	first := &rooms[0]
+	words := "The answer stays Yes with up to " + count(first.Most, "more plant", "more plants") + ", one more in each row in turn. What ends it: " + sc.bound(first) + "."
+	switch {
+	case first.Why == headroom.Enough:
+		words = "Much: with " + count(first.Most, "more plant", "more plants") + ", one more in each row in turn, the answer is still Yes."
+	case first.Most == 0:
+		words = "Not one more plant. What ends it: " + sc.bound(first) + "."
+	}
+	sc.tag("p", words)
+	sc.html(`<figure>`)
+	for _, w := range widths {
+		sc.barsOf(w.class, w.width, rooms)
+	}
+	sc.tag("figcaption", "Each line is how much more there may be, as a share of what the plan has of it: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.sourceName()+".")
+	sc.html(`</figure>`)
+	sc.fold("The same as a table")
+	sc.tag("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
+	t := sc.table("How much more the system can carry", "More of, and what ends it", "#Yes with", "#Row longer by")
+	for i := range rooms {
+		r := &rooms[i]
+		longer := ""
+		if r.Kind == headroom.InRow {
+			longer = sc.amount(unit.Length, float64(r.Most)*sc.s.Plan.Rows[r.Row].Spacing)
+		}
+		t.explained(capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
+	}
+	t.end()
+	sc.html(`</details>`)
+}
+
+func (sc *scene) roomName(r *headroom.Room) string {
+	switch r.Kind {
+	case headroom.InRow:
+		if len(sc.s.Plan.Rows) > 1 {
+			return "plants in row " + strconv.Itoa(r.Row+1)
+		}
+		return "plants in the row"
+	case headroom.Rise:
+		return "rise of the lead"
+	case headroom.Fouling:
+		return "loss of the filter"
+	}
+	return "plants in all"
+}
+
+// room is how much more there may be.
+func (sc *scene) room(r *headroom.Room) string {
+	switch {
+	case r.Kind == headroom.Rise:
+		return sc.amount(unit.Head, r.Value())
+	case r.Kind == headroom.Fouling:
+		return sc.amount(unit.Pressure, r.Value())
+	case r.Why == headroom.Enough:
+		return strconv.Itoa(r.Most) + " or more"
+	}
+	return count(r.Most, "plant", "plants")
+}
+
+// bound says what ends a room.
+func (sc *scene) bound(r *headroom.Room) string {
+	switch {
+	case r.Why == headroom.Enough:
+		return "more is not looked for"
+	case r.Why < 0 || r.Why >= len(bounds):
+		return "what the form takes"
+	case r.Fails > r.Most+1:
+		more := headroom.Room{Kind: r.Kind, Most: r.Fails}
+		return bounds[r.Why] + ", at " + sc.room(&more) + " or before"
+	}
+	return bounds[r.Why]
+}
+
+// barsOf draws each room as a share of what there is.
+func (sc *scene) barsOf(class markup, width float64, rooms []headroom.Room) {
+	p := sc.s.Plan
+	const line = 26.0
+	pl := plot{left: 130, right: width - 84, top: 4, x1: 1}
+	pl.bottom = pl.top + line*float64(len(rooms))
+	sc.svg(class, width, pl.bottom+6, "How much more the system can carry")
+	var bars path
+	for i := range rooms {
+		r := &rooms[i]
+		has := 0.0
+		switch r.Kind {
+		case headroom.InRow:
+			has = float64(p.Rows[r.Row].Plants)
+		case headroom.Rise:
+			has = sc.zone.Head
+		case headroom.Fouling:
+			has = p.Filter.Fouling
+		default:
+			for i := range p.Rows {
+				has += float64(p.Rows[i].Plants)
+			}
+		}
+		x, y := pl.right, pl.top+line*(float64(i)+0.5)
+		if v := r.Value(); v < has {
+			x = pl.x(v / has)
+		}
+		sc.label(pl.left-10, y+4, "end", sc.roomName(r))
+		bars.move(pl.left, y)
+		bars.line(x, y)
+		sc.label(x+8, y+4, "start", sc.room(r))
+	}
+	sc.draw("line line--lead", &bars)
+	sc.html(`</svg>`)
+}
