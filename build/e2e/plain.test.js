@@ -1,5 +1,7 @@
 // The plan page in a browser that runs no scripts.
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch } from "./chromium.js";
 import { shared } from "./site.js";
@@ -109,6 +111,26 @@ test("without scripts, rows come and go by the same buttons", limit, async () =>
   assert.equal(await press(page, "button[value='remove-row.5']"), 200);
   assert.match(await text(page, "#answer"), /4 rows/);
   assert.deepEqual(faults, []);
+});
+
+test("no plain page breaks a rule of accessibility, as an answer or with mistakes", limit, async () => {
+  const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+  const page = await browser.newPage();
+  for (const path of ["plan", "plan?place.length=far&supply.kind=gravity", "plan?1zz"]) {
+    for (const [width, scheme] of /** @type {[number, string][]} */ ([[1280, "dark"], [360, "light"]])) {
+      await page.setViewport({ width, height: 740 });
+      await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
+      await page.goto(site.address + path);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert.ok(wide <= 0, `${path} at ${width} px scrolls sideways by ${wide} px`);
+      await page.evaluate(axe);
+      const found = await page.evaluate(async () =>
+        // @ts-ignore: axe is there by now
+        (await window.axe.run({ resultTypes: ["violations"] })).violations.map((v) => `${v.id}: ${v.help}: ${v.nodes[0].target.join(" ")}`),
+      );
+      assert.deepEqual(found, [], `${path} at ${width} px, ${scheme}`);
+    }
+  }
 });
 
 test("the planner leads to the plain page of the plan that it shows", limit, async () => {
