@@ -47,6 +47,7 @@ func serveCommand(args []string, std stdio) int {
 	h := edge.New(server.New(files), shell, edge.Options{
 		Origin: strings.TrimSuffix(*origin, "/"),
 		Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
+		Pack:   server.Packing,
 	})
 	s := local.Server(h)
 	context.AfterFunc(ctx, func() {

@@ -14,6 +14,7 @@ import (
 	"encoding/hex"
 	"net/http"
 	"runtime"
+	"slices"
 	"strings"
 
 	"evenrow/build/policy"
@@ -31,16 +32,25 @@ type Options struct {
 	// Fault is told of a fault of the program and where it was; nil when
 	// nobody listens. It is told nothing of the plan.
 	Fault func(fault any, stack []byte)
+
+	// Pack compresses the answers for plans; nil where the host does.
+	Pack func(http.Handler) http.Handler
 }
 
 // New returns a handler that answers for plans, and hands everything else to
 // files. When files is nil there is nothing else.
 func New(files http.Handler, s *shell.Shell, o Options) http.Handler {
-	return &handler{files, s, o, make(chan struct{}, runtime.GOMAXPROCS(0))}
+	h := &handler{files: files, shell: s, Options: o, work: make(chan struct{}, runtime.GOMAXPROCS(0))}
+	h.plans = http.HandlerFunc(h.route)
+	if o.Pack != nil {
+		h.plans = o.Pack(h.plans)
+	}
+	return h
 }
 
 type handler struct {
-	files http.Handler
+	plans http.Handler // for the routes
+	files http.Handler // for everything else; may be nil
 	shell *shell.Shell
 	Options
 	// work is full when as many plans are worked out as the machine has
@@ -93,26 +103,27 @@ type reply struct {
 }
 
 func (h *handler) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	if h.files == nil || slices.Contains(Paths(), r.URL.Path) {
+		h.plans.ServeHTTP(w, r)
+		return
+	}
+	h.files.ServeHTTP(w, r)
+}
+
+// route answers for a plan, or that there is none at the address.
+func (h *handler) route(w http.ResponseWriter, r *http.Request) {
 	for i := range routes {
 		if routes[i].path == r.URL.Path {
 			h.answer(w, r, &routes[i])
 			return
 		}
 	}
-	if h.files != nil {
-		h.files.ServeHTTP(w, r)
-		return
-	}
 	h.send(w, r, (&question{h, r}).refuse(http.StatusNotFound, "There is no page at this address", "The address may be mistyped, or the page has moved."))
 }
 
 func (h *handler) answer(w http.ResponseWriter, r *http.Request, to *route) {
 	q := &question{h, r}
-	allowed := false
-	for _, m := range to.methods {
-		allowed = allowed || m == r.Method
-	}
-	if !allowed {
+	if !slices.Contains(to.methods, r.Method) {
 		w.Header().Set("Allow", strings.Join(to.methods, ", "))
 		h.send(w, r, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
 		return
@@ -148,6 +159,7 @@ func (h *handler) send(w http.ResponseWriter, r *http.Request, out reply) {
 		to.Set(one[0], one[1])
 	}
 	to.Set("Content-Type", out.kind)
+	to.Set("Vary", "Accept-Encoding") // whoever passes it on compresses it
 	switch {
 	case r.Method == http.MethodPost || out.status >= http.StatusBadRequest:
 		to.Set("Cache-Control", "no-store")

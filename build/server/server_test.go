@@ -186,3 +186,54 @@ func TestFilesAreSentPacked(t *testing.T) {
 		t.Errorf("three forms of a page have the tags %v", tags)
 	}
 }
+
+// What is made for each request is compressed too, under a tag of its own by
+// which it is known again.
+func TestWhatIsMadeIsPacked(t *testing.T) {
+	whole := strings.Repeat("every plant gets the same water\n", 40)
+	h := Packing(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("ETag", `"abc"`)
+		if strings.Contains(strings.Join(r.Header.Values("If-None-Match"), ","), `"abc"`) {
+			w.WriteHeader(http.StatusNotModified)
+			return
+		}
+		if r.Method == http.MethodPost {
+			w.WriteHeader(http.StatusUnprocessableEntity)
+		}
+		io.WriteString(w, whole)
+	}))
+	for _, tt := range []struct {
+		method, accept, has string
+		status              int
+		coding, tag         string
+	}{
+		{"GET", "br, gzip", "", 200, "gzip", `"abc-gzip"`},
+		{"POST", "gzip", "", 422, "gzip", `"abc-gzip"`},
+		{"GET", "br", "", 200, "", `"abc"`},
+		{"GET", "", `"abc"`, 304, "", `"abc"`},
+		{"GET", "gzip", `"abc-gzip"`, 304, "", `"abc-gzip"`},
+		{"GET", "gzip", `"abd-gzip"`, 200, "gzip", `"abc-gzip"`},
+	} {
+		r := httptest.NewRequest(tt.method, "/", nil)
+		r.Header.Set("Accept-Encoding", tt.accept)
+		if tt.has != "" {
+			r.Header.Set("If-None-Match", tt.has)
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		if w.Code != tt.status || w.Header().Get("Content-Encoding") != tt.coding || w.Header().Get("ETag") != tt.tag {
+			t.Errorf("%+v: %d, %v", tt, w.Code, w.Header())
+		}
+		body := io.Reader(w.Body)
+		if tt.coding == "gzip" {
+			z, err := gzip.NewReader(body)
+			if err != nil {
+				t.Fatal(err)
+			}
+			body = z
+		}
+		if got, err := io.ReadAll(body); err != nil || tt.status != 304 && string(got) != whole {
+			t.Errorf("%+v: unpacks to %d bytes, %v", tt, len(got), err)
+		}
+	}
+}

@@ -1,0 +1,75 @@
+package server
+
+import (
+	"compress/gzip"
+	"net/http"
+	"strings"
+	"sync"
+)
+
+// Packing compresses by gzip what h makes for each request, for clients that
+// take it. The files of a site are packed by [New] and need none of this.
+//
+// The tag of a compressed answer is that of the answer with "-gzip" after it.
+func Packing(h http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.Method == http.MethodHead || !accepts(r.Header.Values("Accept-Encoding"), "gzip") {
+			h.ServeHTTP(w, r)
+			return
+		}
+		if tags, has := r.Header["If-None-Match"]; has {
+			asked := r.Clone(r.Context())
+			for _, line := range tags {
+				asked.Header.Add("If-None-Match", strings.ReplaceAll(line, mark, `"`))
+			}
+			r = asked
+		}
+		p := &packing{ResponseWriter: w}
+		defer p.end()
+		h.ServeHTTP(p, r)
+	})
+}
+
+const mark = `-gzip"`
+
+// writers are reused: each holds 800 kB.
+var writers = sync.Pool{New: func() any { return gzip.NewWriter(nil) }}
+
+// A packing is a response that is compressed on its way.
+type packing struct {
+	http.ResponseWriter
+	status int
+	to     *gzip.Writer // nil while nothing is compressed
+}
+
+func (p *packing) WriteHeader(status int) {
+	p.status = status
+	h := p.Header()
+	if tag := h.Get("ETag"); tag != "" {
+		h.Set("ETag", strings.TrimSuffix(tag, `"`)+mark)
+	}
+	if status != http.StatusNotModified && status != http.StatusNoContent {
+		h.Set("Content-Encoding", "gzip")
+		p.to = writers.Get().(*gzip.Writer)
+		p.to.Reset(p.ResponseWriter)
+	}
+	p.ResponseWriter.WriteHeader(status)
+}
+
+func (p *packing) Write(b []byte) (int, error) {
+	if p.status == 0 {
+		p.WriteHeader(http.StatusOK)
+	}
+	if p.to != nil {
+		return p.to.Write(b)
+	}
+	return p.ResponseWriter.Write(b)
+}
+
+// end sends the rest.
+func (p *packing) end() {
+	if p.to != nil {
+		p.to.Close()
+		writers.Put(p.to)
+	}
+}
