@@ -135,7 +135,7 @@ func (h *handler) answer(w http.ResponseWriter, r *http.Request, to *route) {
 func (h *handler) guarded(q *question, to *route) (out reply) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			if h.Fault != nil {
+			if _, left := fault.(gone); !left && h.Fault != nil {
 				stack := make([]byte, 16<<10)
 				h.Fault(fault, stack[:runtime.Stack(stack, false)])
 			}
@@ -145,10 +145,17 @@ func (h *handler) guarded(q *question, to *route) (out reply) {
 	return to.answer(q)
 }
 
+// A gone is thrown when the client has left before its plan's turn came.
+type gone struct{}
+
 // sheet works a plan out, when it is its turn.
-func (h *handler) sheet(p *plan.Plan) *sheet.Sheet {
-	h.work <- struct{}{}
-	defer func() { <-h.work }()
+func (q *question) sheet(p *plan.Plan) *sheet.Sheet {
+	select {
+	case q.work <- struct{}{}:
+	case <-q.r.Context().Done():
+		panic(gone{})
+	}
+	defer func() { <-q.work }()
 	return sheet.Work(p)
 }
 

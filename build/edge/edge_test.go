@@ -1,6 +1,7 @@
 package edge
 
 import (
+	"context"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -151,6 +152,25 @@ func TestAFaultIsAdmitted(t *testing.T) {
 	}
 	if !strings.HasPrefix(told, "a leak") || !strings.Contains(told, "edge_test.go") {
 		t.Errorf("told %q", told)
+	}
+}
+
+// Nobody's plan is worked out for a client that has left while it waited.
+func TestWhoLeavesIsNotWaitedFor(t *testing.T) {
+	b, err := real()
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := New(nil, b.Shell, Options{Fault: func(fault any, _ []byte) { t.Errorf("a fault is told: %v", fault) }}).(*handler)
+	for range cap(h.work) {
+		h.work <- struct{}{} // all are busy
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, httptest.NewRequest("GET", "/plan", nil).WithContext(ctx))
+	if strings.Contains(w.Body.String(), "Weakest emitter") {
+		t.Error("the plan was worked out")
 	}
 }
 
