@@ -38,8 +38,9 @@ var imports = map[string]string{
 	"parts":        "catalogue layout plan unit",
 	"flush":        "catalogue emitter layout network pipe",
 	"headroom":     "plan",
-	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump unit water",
-	"view":         "catalogue emitter evenness filter flush formula headroom layout network parts pipe plan pump sheet source unit water",
+	"surge":        "catalogue layout network pipe water",
+	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump surge unit water",
+	"view":         "catalogue emitter evenness filter flush formula headroom layout network parts pipe plan pump sheet source surge unit water",
 	"page":         "carry plan sheet view",
 	"cmd/planner":  "page",
 }

@@ -41,6 +41,7 @@ type document struct {
 	PerLitre   number          `json:"one_litre_each_s"`
 	Zones      []zone          `json:"zones"`
 	Flush      *flushing       `json:"flush"` // null where no water flows
+	Surge      []blow          `json:"surge"`
 	Headroom   []room          `json:"headroom"`
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
@@ -131,6 +132,19 @@ type plant struct {
 	Open  bool   `json:"open"`
 }
 
+type blow struct {
+	Tubing   string `json:"tubing"`
+	Stretch  string `json:"stretch"` // where it is worst
+	Index    int    `json:"index"`
+	Speed    number `json:"speed_m_s"`
+	Celerity number `json:"celerity_m_s"`
+	Rest     number `json:"rest_pa"`
+	Rise     number `json:"rise_pa"`
+	Carries  number `json:"carries_pa"`
+	InSun    number `json:"carries_in_sun_pa"`
+	Closing  number `json:"closing_s"` // null where the pressure at rest is too much
+}
+
 type room struct {
 	Of    string `json:"of"`
 	Row   int    `json:"row,omitempty"`
@@ -180,6 +194,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		Findings:   []finding{},
 		Fixes:      []fix{},
 		Zones:      []zone{},
+		Surge:      []blow{},
 		Headroom:   []room{},
 		Parts:      []part{},
 		PerLitre:   number(s.Runtime),
@@ -207,6 +222,12 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		d.Critical = s.Zones[s.Critical].Zone
 	}
 	d.Flush = flushingOf(s.Flush)
+	for i := range s.Surge {
+		b := &s.Surge[i]
+		st := &s.Layout.Stretches[b.Stretch]
+		d.Surge = append(d.Surge, blow{s.Layout.Tubes[st.Tube].Name(p.Units), name(stretches[:], int(st.Kind)), st.Index + 1, number(b.Speed), number(b.Celerity),
+			number(b.Rest), number(b.Rise), number(b.Carries), number(b.InSun), number(b.Closing)})
+	}
 	for i := range s.Headroom {
 		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))
 	}

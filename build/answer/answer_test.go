@@ -83,6 +83,10 @@ func TestExamplesAreAnswered(t *testing.T) {
 					Speed *float64 `json:"speed_m_s"`
 				}
 			}
+			Surge []struct {
+				Tubing, Stretch string
+				Rise            *float64 `json:"rise_pa"`
+			}
 			Headroom []struct {
 				Of    string
 				Yes   *float64 `json:"yes_with"`
@@ -102,6 +106,14 @@ func TestExamplesAreAnswered(t *testing.T) {
 		}
 		if (d.Verdict == "yes") != (len(d.Headroom) > 0) {
 			t.Errorf("%s: %s, and %d kinds of headroom", e.Key, d.Verdict, len(d.Headroom))
+		}
+		if len(d.Zones) > 0 && len(d.Surge) == 0 {
+			t.Errorf("%s: no surge", e.Key)
+		}
+		for _, b := range d.Surge {
+			if b.Tubing == "" || b.Stretch == "" || b.Stretch == "other" || b.Rise == nil {
+				t.Errorf("%s: surge %+v", e.Key, b)
+			}
 		}
 		for _, r := range d.Headroom {
 			if r.Of == "other" || r.Yes == nil || r.Ended == "" || r.Ended == "other" {

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { command } from "./site.js";
 
 /** The elements that hold what was worked out. */
-export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "flush", "headroom", "findings", "parts"];
+export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "flush", "surge", "headroom", "findings", "parts"];
 
 /**
  * Waits until the planner has started and has answered everything.

@@ -13,6 +13,7 @@ import (
 	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/surge"
 )
 
 // A Verdict is the first word of the answer.
@@ -141,5 +142,6 @@ type Sheet struct {
 	Parts    []parts.Line
 	Flush    *flush.Flush    // nil where no water flows
 	Headroom []headroom.Room // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
+	Surge    []surge.Blow    // by size of tubing, as in Layout.Tubes; empty where no water flows
 	Runtime  float64         // s to give each plant one litre, at the mean flow
 }

@@ -3,8 +3,10 @@ package sheet
 import (
 	"evenrow/wasm/flush"
 	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/surge"
 )
 
 // Work works out a plan that has been checked.
@@ -13,6 +15,7 @@ func Work(p *plan.Plan) *Sheet {
 	s.Parts = parts.Count(s.Layout)
 	s.Flush = flushed(s)
 	s.Headroom = rooms(s)
+	s.Surge = blows(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
 	}
@@ -30,6 +33,18 @@ func flushed(s *Sheet) *flush.Flush {
 		return nil
 	}
 	return flush.Of(s.Layout, open)
+}
+
+// blows are those of valves that shut at once; none where no water flows.
+func blows(s *Sheet) []surge.Blow {
+	if len(s.Zones) == 0 {
+		return nil
+	}
+	flows := make([]*network.Solution, len(s.Zones))
+	for i := range s.Zones {
+		flows[i] = s.Zones[i].Solution
+	}
+	return surge.Of(s.Layout, flows)
 }
 
 // assess works out a plan's water and verdict, without parts and fixes.

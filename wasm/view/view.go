@@ -42,6 +42,7 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 		part("evenness", (*scene).evenness),
 		part("speeds", (*scene).speeds),
 		part("flush", (*scene).flush),
+		part("surge", (*scene).surge),
 		part("headroom", (*scene).headroom),
 		part("findings", (*scene).findings),
 		part("parts", (*scene).parts),

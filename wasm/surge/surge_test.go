@@ -1,0 +1,179 @@
+package surge
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+	"evenrow/wasm/pipe"
+	"evenrow/wasm/plan"
+)
+
+func of(t testing.TB, p *plan.Plan) (*layout.Layout, []*network.Solution, []Blow) {
+	t.Helper()
+	if errs := p.Check(); len(errs) > 0 {
+		t.Fatal(errs[0])
+	}
+	l := layout.New(p)
+	var zones []*network.Solution
+	for _, z := range l.Zones {
+		sol, err := network.Solve(l.Zone(z))
+		if err != nil {
+			t.Fatal(err)
+		}
+		zones = append(zones, sol)
+	}
+	return l, zones, Of(l, zones)
+}
+
+// Heads that PE 100 pipe may carry by AS/NZS 4130, in m at °C, and one half way.
+func TestDerating(t *testing.T) {
+	for _, tt := range []struct{ celsius, head float64 }{
+		{1, 160}, {20, 160}, {25, 160}, {27.5, 155}, {30, 150}, {35, 143}, {40, 135}, {45, 127}, {50, 121}, {60, 121},
+	} {
+		if got := 160 * Derating(tt.celsius); math.Abs(got-tt.head) > 1e-9 {
+			t.Errorf("at %g °C: %g m, want %g", tt.celsius, got, tt.head)
+		}
+	}
+	for c := 0.0; c < 70; c += 0.1 {
+		if Derating(c+0.1) > Derating(c) {
+			t.Errorf("at %g °C it may carry more than a little colder", c+0.1)
+		}
+	}
+}
+
+// By hand: a = 4660 ft/s / √(1 + (K/E)(DR - 2)). 16 mm tubing has a wall of
+// 1.2 mm, so DR 13.33; 25 mm pipe one of 2.3 mm, so DR 10.87.
+func TestCelerityOfTubing(t *testing.T) {
+	for _, tt := range []struct {
+		entry int
+		want  float64
+	}{{1, 159.7}, {3, 322.9}} {
+		tube := layout.TubeOf(tt.entry, 0)
+		if got := celerity(&tube); math.Abs(got-tt.want) > 0.1 {
+			t.Errorf("%s: %g m/s, want %g", catalogue.Tubes[tt.entry].Name, got, tt.want)
+		}
+	}
+	measured := layout.TubeOf(catalogue.Custom, 0.0136)
+	for i := range catalogue.Tubes {
+		tube := layout.TubeOf(i, 0.0136)
+		if i != catalogue.Custom && celerity(&tube) > celerity(&measured)*1.02 {
+			t.Errorf("%s is stiffer than measured tubing is taken for, which should be the safe side", catalogue.Tubes[i].Name)
+		}
+	}
+}
+
+// The default plan's lead by hand: 240 L/h in a bore of 20.4 mm run at 0.204
+// m/s; the pump shuts off at 34 m, which is 3.33 bar at the tank's level.
+func TestDefaultPlanByHand(t *testing.T) {
+	l, _, blows := of(t, plan.Default())
+	if len(blows) != 2 {
+		t.Fatalf("%d sizes of tubing", len(blows))
+	}
+	b := blows[0]
+	if math.Abs(b.Speed-0.204) > 0.001 || math.Abs(b.Rise-998.2*322.9*b.Speed) > 100 || math.Abs(b.Rest-3.33e5) > 1e3 || b.Carries != 16e5 || math.Abs(b.InSun-12.1e5) > 1 || b.Closing != 0 {
+		t.Errorf("the lead: %+v", b)
+	}
+	if row := blows[1]; l.Stretches[row.Stretch].Kind != layout.RowOf || !(row.Over() < 0) || row.Rise > 0.2e5 {
+		t.Errorf("the rows: %+v", row)
+	}
+}
+
+// check holds every blow against the plain formulas.
+func check(t *testing.T, p *plan.Plan) {
+	l, zones, blows := of(t, p)
+	w := l.Network.Water
+	for i, b := range blows {
+		st := &l.Stretches[b.Stretch]
+		fastest := 0.0
+		for _, sol := range zones {
+			for _, k := range st.Links {
+				fastest = max(fastest, math.Abs(sol.Flow[k])/(math.Pi/4*l.Tubes[i].Bore*l.Tubes[i].Bore))
+			}
+		}
+		if st.Tube != i || math.Abs(b.Speed-fastest) > 1e-9 || math.Abs(b.Rise-w.Density*b.Celerity*b.Speed) > 1e-6*b.Rise || b.InSun > b.Carries {
+			t.Errorf("tube %d: %+v", i, b)
+		}
+		length := 0.0
+		for _, k := range l.Path(l.Network.Links[st.Links[len(st.Links)-1]].To) {
+			length += l.Network.Links[k].Length
+		}
+		switch {
+		case b.Over() <= 0 && b.Closing != 0, b.Over() > 0 && !(b.Closing > 0), math.IsInf(b.Closing, 1) != (b.Rest >= b.Carries):
+			t.Errorf("tube %d: %+v", i, b)
+		case b.Closing > 0 && !math.IsInf(b.Closing, 1):
+			if total := b.Rest + pipe.SlowSurge(w.Density, b.Celerity, b.Speed, length, b.Closing); math.Abs(total-b.Carries) > 1 {
+				t.Errorf("tube %d: shut over %g s, %g m from the source: %g Pa, and it may carry %g", i, b.Closing, length, total, b.Carries)
+			}
+		}
+	}
+}
+
+// random is a plan that its tubing may or may not stand.
+func random(r *rand.Rand) *plan.Plan {
+	p := plan.Default()
+	p.Supply.Kind = plan.PumpTwo
+	p.Supply.ShutOff, p.Supply.MaxFlow = 20+40*r.Float64(), (10+90*r.Float64())/6e4
+	p.Place.Water = 1 + 39*r.Float64()
+	p.Emitters[0].Flow = (2 + 30*r.Float64()) / 3.6e6
+	p.Header.Feed = r.IntN(2)
+	p.Rows = p.Rows[:1+r.IntN(4)]
+	for i := range p.Rows {
+		p.Rows[i].Slope = 0.2*r.Float64() - 0.1
+		p.Rows[i].Zone = 1 + r.IntN(2)
+	}
+	return p
+}
+
+func TestRandomPlans(t *testing.T) {
+	slow, rest := 0, 0
+	for seed := range uint64(200) {
+		p := random(rand.New(rand.NewPCG(seed, 9)))
+		check(t, p)
+		_, _, blows := of(t, p)
+		for _, b := range blows {
+			if math.IsInf(b.Closing, 1) {
+				rest++
+			} else if b.Closing > 0 {
+				slow++
+			}
+		}
+		q := p.Clone()
+		q.Place.Water = min(q.Place.Water+5, 40)
+		_, _, warm := of(t, q)
+		for i := range warm {
+			if warm[i].Carries > blows[i].Carries {
+				t.Errorf("seed %d: warmer tubing carries more", seed)
+			}
+		}
+	}
+	if slow == 0 || rest == 0 {
+		t.Errorf("%d valves had to shut slowly, %d rests were too much: too little was tried", slow, rest)
+	}
+}
+
+func FuzzBlows(f *testing.F) {
+	f.Add(uint64(1))
+	f.Fuzz(func(t *testing.T, seed uint64) { check(t, random(rand.New(rand.NewPCG(seed, 10)))) })
+}
+
+func TestRing(t *testing.T) {
+	p := plan.Default()
+	p.Header.Layout = plan.Ring
+	_, _, blows := of(t, p)
+	for _, b := range blows {
+		if !(b.Speed > 0) || !(b.Rest > 0) {
+			t.Errorf("%+v", b)
+		}
+	}
+}
+
+func BenchmarkOf(b *testing.B) {
+	l, zones, _ := of(b, plan.Default())
+	for b.Loop() {
+		Of(l, zones)
+	}
+}

@@ -1,0 +1,110 @@
+package view
+
+import (
+	"math"
+
+	"evenrow/wasm/pipe"
+	"evenrow/wasm/surge"
+	"evenrow/wasm/unit"
+)
+
+// surge says what a valve that shuts at once does to the tubing.
+func (sc *scene) surge() {
+	blows := sc.s.Surge
+	if len(blows) == 0 {
+		sc.tag("p", "This is worked out as soon as the plan says what drives the water.")
+		return
+	}
+	worst := &blows[0] // nearest to what it may carry, or most beyond
+	for i := range blows {
+		if b := &blows[i]; b.Over() > worst.Over() {
+			worst = b
+		}
+	}
+	name := sc.struck(worst) + " tubing"
+	warm := sc.amount(unit.Temperature, sc.s.Plan.Place.Water)
+	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the blow make " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) +
+		", and at " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
+	switch {
+	case math.IsInf(worst.Closing, 1):
+		words = "The " + name + " may not even carry the pressure at rest: " + sc.amount(unit.Pressure, worst.Rest) + ", with every valve shut, and at " + warm + " it may carry " +
+			sc.amount(unit.Pressure, worst.Carries) + ". Fit a regulator, or a pump with less head."
+	case worst.Closing > 0:
+		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and at " + warm + " it may carry " +
+			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(worst.Closing) + " or more it stays within that."
+	}
+	sc.tag("p", words)
+	sun := sc.amount(unit.Temperature, surge.Sun)
+	if worst.Closing == 0 {
+		for i := range blows {
+			if b := &blows[i]; b.Rest+b.Rise > b.InSun {
+				sc.tag("p", "Black tubing in the sun may be "+sun+" warm, and the "+sc.struck(b)+" tubing may then carry only "+sc.amount(unit.Pressure, b.InSun)+". Shade it.")
+				break
+			}
+		}
+	}
+	sc.html(`<figure>`)
+	for _, w := range widths {
+		sc.blows(w.class, w.width, blows)
+	}
+	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the blow on top of it. The upright is what the tubing may carry.")
+	sc.html(`</figure>`)
+	sc.fold("The same as a table")
+	sc.tag("p", "What tubing may carry falls with its warmth as that of PE 100 does (AS/NZS 4130). How stiff it is, which makes the blow, is from memory: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Blow", "#May carry", "#May carry at "+sun, "#Shut over")
+	for i := range blows {
+		b := &blows[i]
+		t.row(sc.struck(b), sc.amount(unit.Speed, b.Speed), sc.amount(unit.Pressure, b.Rest), sc.amount(unit.Pressure, b.Rise),
+			sc.amount(unit.Pressure, b.Carries), sc.amount(unit.Pressure, b.InSun), seconds(b.Closing))
+	}
+	t.end()
+	sc.html(`</details>`)
+	sc.fold("Show the working")
+	sc.tag("p", "The blow in the "+name+":")
+	sc.formula(pipe.SurgeFormula, sc.s.Layout.Network.Water.Density, worst.Celerity, worst.Speed)
+	sc.html(`</details>`)
+}
+
+// struck is the size of tubing that a blow is in.
+func (sc *scene) struck(b *surge.Blow) string {
+	l := sc.s.Layout
+	return l.Tubes[l.Stretches[b.Stretch].Tube].Short(sc.sys)
+}
+
+// seconds is a time of closing.
+func seconds(t float64) string {
+	switch {
+	case t == 0:
+		return "at once"
+	case !finite(t):
+		return "–"
+	}
+	return unit.Figure(unit.None, unit.Metric, math.Ceil(t*10)/10) + "\u00a0s"
+}
+
+// blows draws the pressures in each size of tubing.
+func (sc *scene) blows(class markup, width float64, blows []surge.Blow) {
+	const line = 40.0
+	p := plot{left: 8, right: width - 12, top: 4}
+	p.bottom = p.top + line*float64(len(blows))
+	for i := range blows {
+		b := &blows[i]
+		p.x1 = max(p.x1, b.Carries, b.Rest+b.Rise)
+	}
+	sc.svg(class, width, p.bottom+40, "Pressure at rest and blow in each size of tubing")
+	var rest, blow, carries path
+	for i := range blows {
+		b := &blows[i]
+		y := p.top + line*float64(i) + 28
+		sc.label(p.left, y-10, "start", sc.struck(b))
+		rest.move(p.left, y)
+		rest.line(p.x(max(b.Rest, 0)), y)
+		blow.move(p.x(max(b.Rest, 0)), y)
+		blow.line(p.x(max(b.Rest+b.Rise, 0)), y)
+		carries.move(p.x(b.Carries), y-8)
+		carries.add('v', 16)
+	}
+	sc.draw("line line--lead", &rest).draw("line", &blow).draw("bar", &carries)
+	sc.axis(&p, unit.Pressure, sc.ticks(unit.Pressure, 0, p.x1, int(width/110)), "pressure")
+	sc.html(`</svg>`)
+}
