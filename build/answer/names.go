@@ -27,6 +27,7 @@ var (
 		{"unsolved", ""},
 		{"too-high", "m"},
 		{"suction", "m"},
+		{"no-backflow", ""},
 	}
 
 	fixes = [...]kindOf{
@@ -46,8 +47,8 @@ var (
 
 	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
 	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}
-	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare"}
-	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header"}
+	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare", "devices"}
+	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header", "devices"}
 	groups    = [...]string{"tubing", "fittings", "emitters", "water path", "growing", "tools"}
 )
 

@@ -60,6 +60,7 @@ const (
 	RowOf    // a row
 	Between  // one line: the piece from a row to the next
 	FarOf    // ring: the far header, up to a row's end
+	Devices  // a backflow device, a meter or a timer valve at the supply
 )
 
 // Rank returns the rank of the stretch's tubing. The piece between two rows

@@ -76,6 +76,12 @@ func (l *Layout) lead() Point {
 		if i == len(p.Runs)-1 && l.feedsBetween() {
 			k += loss(catalogue.TeeBranch) // all the water turns in the tee where the lead meets the header
 		}
+		if header := l.narrower(tube); i == len(p.Runs)-1 && header > 0 {
+			// The short piece of a narrower header up to row 1's tee is pushed
+			// onto two barbs of its own, with all the water on its way.
+			share := l.Tubes[tube].Bore / header
+			k += 2 * insert(header) * share * share * share * share
+		}
 		at.X += r.Length
 		at.Z += r.Rise
 		node = l.pipe(node, at, tube, r.Length, k, 0)
@@ -109,6 +115,19 @@ func (l *Layout) entry() Point {
 // together is the distance in m below which the middle of a header and a row's
 // tee count as one place.
 const together = 1e-3
+
+// narrower returns the bore in m of a header that the lead of another size meets
+// at its end and that is narrower than it, or 0.
+func (l *Layout) narrower(lead int) float64 {
+	if !l.headed() || l.feedsBetween() {
+		return 0
+	}
+	header := TubeOf(l.Plan.Header.Tube, l.Plan.Header.Bore)
+	if header == l.Tubes[lead] || header.Bore >= l.Tubes[lead].Bore {
+		return 0
+	}
+	return header.Bore
+}
 
 // headed says whether there is a header: one row alone needs none.
 func (l *Layout) headed() bool {

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/filter"
+	"evenrow/wasm/network"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/pump"
 	"evenrow/wasm/water"
@@ -181,5 +182,57 @@ func BenchmarkNew(b *testing.B) {
 				New(p)
 			}
 		})
+	}
+}
+
+// A device takes its head from flowing water and nothing from still water, and
+// stands between the supply and the filter.
+func TestDevice(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Devices = 0.5e5
+	l := New(p)
+	solve := func(l *Layout) *network.Solution {
+		s, err := network.Solve(&l.Network)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	with, without := solve(l), solve(New(plan.Default()))
+	taken := without.Head[len(without.Head)-1] - with.Head[len(with.Head)-1]
+	if want := l.Network.Water.HeadOf(0.5e5) * 4 / 4.05; math.Abs(taken-want) > 1e-6 {
+		t.Errorf("at 4 L/min it takes %.4f m, want %.4f", taken, want)
+	}
+	if l.Stretches[1].Kind != Devices || l.Stretches[2].Kind != Filter {
+		t.Errorf("stretches %+v", l.Stretches[:3])
+	}
+	d := device(5)
+	if h, slope := d.Loss(0); h != 0 || !(slope > 0) {
+		t.Errorf("from still water it takes %g m, slope %g", h, slope)
+	}
+	if h, _ := d.Loss(-1); h > -4.9 {
+		t.Errorf("from water that runs back it takes %g m", h)
+	}
+}
+
+// A header narrower than the lead that meets its end costs its two barbs, in
+// the header's bore, besides.
+func TestNarrowerHeader(t *testing.T) {
+	p := plan.Default()
+	lead := func(tube int) float64 {
+		p.Header.Tube = tube
+		l := New(p)
+		for _, s := range l.Stretches {
+			if s.Kind == RunOf {
+				return l.Network.Links[s.Links[0]].K
+			}
+		}
+		t.Fatal("no run")
+		return 0
+	}
+	same, narrow, wide := lead(3), lead(1), lead(4)
+	share := 0.0204 / 0.0136
+	if want := same + 2*insert(0.0136)*share*share*share*share; math.Abs(narrow-want) > 1e-9 || wide != same {
+		t.Errorf("K of the lead is %g, to a narrower header %g, want %g, to a wider one %g", same, narrow, want, wide)
 	}
 }

@@ -179,7 +179,7 @@ func ring() *Plan {
 	p.Place.Width = metric(unit.Length, 8)
 	p.Supply.Kind = PumpTwo
 	p.Supply.Tank = metric(unit.Volume, 1000)
-	p.Supply.ShutOff = metric(unit.Head, 16)
+	p.Supply.ShutOff = metric(unit.Head, 16.4)
 	p.Supply.MaxFlow = metric(unit.Flow, 40)
 	p.Supply.Points = Default().Supply.Points
 	p.Runs[0].Rise = metric(unit.Length, 0.4)

@@ -52,6 +52,8 @@ var supplyFields = []*Field{
 		"Time a bucket under the wide open tap.", func(p *Plan, _ int) *float64 { return &p.Supply.TapFlow }).when(supplied(Mains)),
 	number(8, "regulator", "Pressure after the regulator", unit.Pressure, 0, 10, 0,
 		"0 when there is none.", func(p *Plan, _ int) *float64 { return &p.Supply.Regulator }).when(supplied(PumpPoints, PumpTwo, GravityTank, Mains)),
+	number(9, "devices", "Loss in other devices", unit.Pressure, 0, 3, 0,
+		"What a backflow device, a meter or a timer valve takes: see its data sheet.", func(p *Plan, _ int) *float64 { return &p.Supply.Devices }).when(supplied(PumpPoints, PumpTwo, GravityTank, Mains)),
 }
 
 var pointFields = []*Field{

@@ -63,6 +63,8 @@ type Supply struct {
 	Static  float64 // Pa, Mains: pressure with every tap closed
 	TapFlow float64 // m³/s, Mains: flow of the open tap into a bucket
 
+	Devices float64 // Pa, what a backflow device, a meter or a timer valve at the supply takes while water flows
+
 	Regulator float64 // Pa, outlet pressure of a regulator before the header; 0 for none
 }
 

@@ -13,7 +13,7 @@ import (
 // that the source gives.
 func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	runs := make([]float64, len(l.Plan.Runs))
-	var inFilter, header, row, fittings float64
+	var devices, inFilter, header, row, fittings float64
 	node := l.Plants[z.Worst].Node
 	for _, k := range l.Way(node, z.Solution.Flow) {
 		link := &n.Links[k]
@@ -30,6 +30,8 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 		switch st.Kind {
 		case layout.RunOf:
 			runs[st.Index] += lost
+		case layout.Devices:
+			devices += lost
 		case layout.Filter:
 			inFilter += lost
 		case layout.HeaderOf, layout.FarOf:
@@ -50,6 +52,9 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 		lines = append(lines, Loss{InRun, i, h})
 	}
 	reserve := l.Plan.Limits.Reserve
+	if devices != 0 {
+		lines = append(lines, Loss{Kind: InDevices, Head: devices})
+	}
 	return append(lines,
 		Loss{Kind: InFilter, Head: inFilter},
 		Loss{Kind: InHeader, Head: header},

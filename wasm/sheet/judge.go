@@ -12,9 +12,12 @@ import (
 	"evenrow/wasm/plan"
 )
 
+// findingKinds is how many kinds of finding there are.
+const findingKinds = NoBackflow + 1
+
 // verdictOf is the verdict that a finding leads to by itself; those not named
 // are advice and leave it at Yes.
-var verdictOf = [...]Verdict{
+var verdictOf = [findingKinds]Verdict{
 	PowerOnly:    Cannot,
 	Unsolved:     Cannot,
 	NeverOpen:    No,
@@ -192,6 +195,9 @@ func (s *Sheet) judgePlan() {
 		s.find(Finding{Kind: NoFilter, Row: -1})
 	case p.Filter.Opening > passage*FilterShare:
 		s.find(Finding{Kind: CoarseFilter, Row: -1, Value: p.Filter.Opening, Limit: passage * FilterShare})
+	}
+	if p.Supply.Kind == plan.Mains && p.Supply.Devices == 0 {
+		s.find(Finding{Kind: NoBackflow, Row: -1})
 	}
 	s.judgePressure()
 	for i := range p.Rows {

@@ -59,6 +59,7 @@ const (
 	Unsolved     // the flows did not settle
 	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
 	Suction      // on the way, flowing water is under less than the air's pressure. Value: head there, negative
+	NoBackflow   // a tap, and no loss counted for the device that keeps its water clean
 )
 
 // A Fix is a change that turns the answer into a yes, or as near as it gets.
@@ -110,6 +111,7 @@ const (
 	Needed     // the emitter's own: Lowest
 	Reserve    // kept as the grower asked
 	Spare      // what is left; negative when it falls short
+	InDevices  // a backflow device, a meter or a timer valve
 )
 
 // A ZoneResult is one zone's water, all its emitters open as far as they open.

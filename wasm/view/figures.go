@@ -44,6 +44,8 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 		return "Friction in the " + sc.runName(b.Index)
 	case sheet.InFilter:
 		return "Filter"
+	case sheet.InDevices:
+		return "Other devices at the supply"
 	case sheet.InHeader:
 		return "Friction in the header"
 	case sheet.InRow:

@@ -49,6 +49,8 @@ func (sc *scene) explain(f *sheet.Finding) string {
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:
 		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.amount(unit.Head, -v) + where + ". Clean the filter sooner, or give the system more head."
+	case sheet.NoBackflow:
+		return "No loss is counted for a backflow device. A tap usually needs one, your water supplier says which, and it takes head: enter it under Supply from its data sheet."
 	case sheet.TooHigh:
 		return "With nothing flowing the water stays " + sc.amount(unit.Head, -v) + " below the highest point of its way" + where + ", so it never gets over it. Lead the tubing lower, or give the system more head."
 	case sheet.Suction:

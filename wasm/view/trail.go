@@ -82,6 +82,8 @@ func (sc *scene) stepName(s *step) string {
 		return "filter"
 	case layout.HeaderOf:
 		return "header"
+	case layout.Devices:
+		return "devices"
 	case layout.FarOf:
 		return "far header"
 	}
