@@ -162,6 +162,9 @@ function tool(form) {
     }
     if (reply.file) save(reply.fileName, reply.file);
     announcing = reply.announce;
+    // Browsers allow some three changes of the address a second; a reload right
+    // after a change must not lose it.
+    if (performance.now() - written > 400) write();
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
     const led = question?.ask === "open" && leading;
@@ -172,11 +175,19 @@ function tool(form) {
   }
 
   let announcing = "";
+  let written = 0;
+
+  /** Puts the plan into the address. */
+  function write() {
+    if (!link || location.hash === link) return;
+    history.replaceState(null, "", link);
+    written = performance.now();
+  }
 
   /** Says the answer aloud and puts the plan into the address, once the typing rests. */
   function settle() {
     clearTimeout(settling);
-    if (link && location.hash !== link) history.replaceState(null, "", link);
+    write();
     const region = find("[data-announce]");
     if (announcing && region.textContent !== announcing) region.textContent = announcing;
     announcing = "";

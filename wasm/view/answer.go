@@ -37,9 +37,9 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.Unsteady:
 		return word, count(f.Count, "emitter opens and shuts", "emitters open and shut") + " in turn, and you cannot count on them."
 	case sheet.BelowRange:
-		return word, "Every emitter opens, but " + count(f.Count, "runs", "run") + " below the pressure that keeps the water even."
+		return word, "Every emitter opens, but " + some(f.Count, all) + " below the pressure that keeps the water even."
 	case sheet.AboveRange:
-		return word, "Every emitter opens, but " + count(f.Count, "runs", "run") + " above the pressure that it is made for."
+		return word, "Every emitter opens, but " + some(f.Count, all) + " above the pressure that it is made for."
 	case sheet.ShortReserve:
 		return word, "Every plant gets its water, but with less in reserve than you asked for."
 	case sheet.Uneven:
@@ -62,6 +62,14 @@ func (sc *scene) verdict() (word, rest string) {
 		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry."
 	}
 	return word, "Every emitter opens, but something needs a change."
+}
+
+// some says how many of all the emitters run.
+func some(n, all int) string {
+	if n == all && all > 1 {
+		return "all of them run"
+	}
+	return count(n, "runs", "run")
 }
 
 func (sc *scene) everyOne(all int) string {
