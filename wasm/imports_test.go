@@ -36,7 +36,7 @@ var imports = map[string]string{
 	"carry":        "plan unit",
 	"layout":       "catalogue emitter filter network numeric numeric pipe plan pump unit water",
 	"parts":        "catalogue layout plan unit",
-	"flush":        "catalogue emitter layout network pipe",
+	"flush":        "emitter layout network pipe",
 	"headroom":     "plan",
 	"surge":        "catalogue layout network pipe water",
 	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump surge unit water",

@@ -6,7 +6,6 @@ package flush
 import (
 	"slices"
 
-	"evenrow/wasm/catalogue"
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
@@ -18,9 +17,9 @@ import (
 const Wanted = 0.3
 
 // mouth is the loss coefficient of an open end: the velocity head that leaves
-// with the water, and as much again as a pipe loses where it ends, because a
-// hand holds the end into a can. Our own choice, on the safe side.
-var mouth = 1 + catalogue.Fittings[catalogue.Exit].K
+// with the water, and as much again as a pipe loses where it ends in water,
+// because a hand holds the end into a can. Our own choice, on the safe side.
+const mouth = 2
 
 // A Place says what an end belongs to.
 type Place uint8
@@ -158,7 +157,10 @@ func (t *tap) set(e *End, open bool) {
 	node := &t.net.Nodes[e.Node]
 	node.Emitter, node.Count = network.None, 0
 	if open {
-		node.Emitter, node.Count = t.first+slices.IndexFunc(t.tubes, func(u layout.Tube) bool { return u.Bore == e.Bore }), 1
+		node.Emitter, node.Count = t.first, 1
+		for t.tubes[node.Emitter-t.first].Bore != e.Bore {
+			node.Emitter++
+		}
 	}
 }
 
@@ -226,7 +228,11 @@ func (f *Flush) together(t *tap, all []End, open []bool) bool {
 		if err != nil {
 			return false
 		}
-		if slices.ContainsFunc(rows[:n], func(e *End) bool { return pipe.Velocity(sol.Out[e.Node], e.Bore) < Wanted }) {
+		slow := false
+		for _, e := range rows[:n] {
+			slow = slow || pipe.Velocity(sol.Out[e.Node], e.Bore) < Wanted
+		}
+		if slow {
 			most = n - 1
 		} else {
 			least = n

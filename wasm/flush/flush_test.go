@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/pipe"
@@ -97,6 +98,13 @@ func TestFlowAtTheWantedSpeed(t *testing.T) {
 	_, _, f := of(t, hose(hi))
 	if got := f.Ends[0].Flow * 3.6e6; math.Abs(got-157) > 0.5+0.1 { // and the emitter's own
 		t.Errorf("at %g m/s the supply gives %g L/h, want 157", f.Ends[0].Speed, got)
+	}
+}
+
+// The mouth loses the velocity head and the catalogue's loss of an outlet.
+func TestMouth(t *testing.T) {
+	if want := 1 + catalogue.Fittings[catalogue.Exit].K; mouth != want {
+		t.Errorf("the mouth has %g, want %g", float64(mouth), want)
 	}
 }
 

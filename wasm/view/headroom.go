@@ -42,9 +42,32 @@ func (sc *scene) headroom() {
 		words = "Not one more plant. What ends it: " + sc.bound(first) + "."
 	}
 	sc.tag("p", words)
+	var bs []bar
+	for i := range rooms {
+		r := &rooms[i]
+		has := 0.0
+		switch r.Kind {
+		case headroom.InRow:
+			has = float64(sc.s.Plan.Rows[r.Row].Plants)
+		case headroom.Rise:
+			has = sc.zone.Head
+		case headroom.Fouling:
+			has = sc.s.Plan.Filter.Fouling
+		default:
+			has = float64(len(sc.plants))
+		}
+		share := 1.0
+		if v := r.Value(); v < has {
+			share = v / has
+		}
+		bs = append(bs, bar{name: sc.roomName(r), text: sc.room(r), solid: share, all: share})
+	}
 	sc.html(`<figure>`)
 	for _, w := range widths {
-		sc.barsOf(w.class, w.width, rooms)
+		p := plot{left: 8, right: w.width - 84, x1: 1, bottom: barHeight * float64(len(bs))}
+		sc.svg(w.class, w.width, p.bottom+6, "How much more the system can carry")
+		sc.bars(&p, bs)
+		sc.html(`</svg>`)
 	}
 	sc.tag("figcaption", "Each line is how much more there may be, as a share of what the plan has of it: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.sourceName()+".")
 	sc.html(`</figure>`)
@@ -103,40 +126,4 @@ func (sc *scene) bound(r *headroom.Room) string {
 		return bounds[r.Why] + ", at " + sc.room(&more) + " or before"
 	}
 	return bounds[r.Why]
-}
-
-// barsOf draws each room as a share of what there is.
-func (sc *scene) barsOf(class markup, width float64, rooms []headroom.Room) {
-	p := sc.s.Plan
-	const line = 26.0
-	pl := plot{left: 130, right: width - 84, top: 4, x1: 1}
-	pl.bottom = pl.top + line*float64(len(rooms))
-	sc.svg(class, width, pl.bottom+6, "How much more the system can carry")
-	var bars path
-	for i := range rooms {
-		r := &rooms[i]
-		has := 0.0
-		switch r.Kind {
-		case headroom.InRow:
-			has = float64(p.Rows[r.Row].Plants)
-		case headroom.Rise:
-			has = sc.zone.Head
-		case headroom.Fouling:
-			has = p.Filter.Fouling
-		default:
-			for i := range p.Rows {
-				has += float64(p.Rows[i].Plants)
-			}
-		}
-		x, y := pl.right, pl.top+line*(float64(i)+0.5)
-		if v := r.Value(); v < has {
-			x = pl.x(v / has)
-		}
-		sc.label(pl.left-10, y+4, "end", sc.roomName(r))
-		bars.move(pl.left, y)
-		bars.line(x, y)
-		sc.label(x+8, y+4, "start", sc.room(r))
-	}
-	sc.draw("line line--lead", &bars)
-	sc.html(`</svg>`)
 }

@@ -43,9 +43,23 @@ func (sc *scene) surge() {
 			}
 		}
 	}
+	most := 0.0
+	for i := range blows {
+		most = max(most, blows[i].Carries, blows[i].Rest+blows[i].Rise)
+	}
+	var bs []bar
+	for i := range blows {
+		b := &blows[i]
+		bs = append(bs, bar{name: sc.struck(b), solid: max(b.Rest, 0) / most, all: max(b.Rest+b.Rise, 0) / most, limit: b.Carries / most})
+	}
 	sc.html(`<figure>`)
 	for _, w := range widths {
-		sc.blows(w.class, w.width, blows)
+		p := plot{left: 8, right: w.width - 12, x1: 1, bottom: barHeight * float64(len(bs))}
+		sc.svg(w.class, w.width, p.bottom+40, "Pressure at rest and blow in each size of tubing")
+		sc.bars(&p, bs)
+		p.x1 = most
+		sc.axis(&p, unit.Pressure, sc.ticks(unit.Pressure, 0, most, int(w.width/110)), "pressure")
+		sc.html(`</svg>`)
 	}
 	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the blow on top of it. The upright is what the tubing may carry.")
 	sc.html(`</figure>`)
@@ -80,31 +94,4 @@ func seconds(t float64) string {
 		return "–"
 	}
 	return unit.Figure(unit.None, unit.Metric, math.Ceil(t*10)/10) + "\u00a0s"
-}
-
-// blows draws the pressures in each size of tubing.
-func (sc *scene) blows(class markup, width float64, blows []surge.Blow) {
-	const line = 40.0
-	p := plot{left: 8, right: width - 12, top: 4}
-	p.bottom = p.top + line*float64(len(blows))
-	for i := range blows {
-		b := &blows[i]
-		p.x1 = max(p.x1, b.Carries, b.Rest+b.Rise)
-	}
-	sc.svg(class, width, p.bottom+40, "Pressure at rest and blow in each size of tubing")
-	var rest, blow, carries path
-	for i := range blows {
-		b := &blows[i]
-		y := p.top + line*float64(i) + 28
-		sc.label(p.left, y-10, "start", sc.struck(b))
-		rest.move(p.left, y)
-		rest.line(p.x(max(b.Rest, 0)), y)
-		blow.move(p.x(max(b.Rest, 0)), y)
-		blow.line(p.x(max(b.Rest+b.Rise, 0)), y)
-		carries.move(p.x(b.Carries), y-8)
-		carries.add('v', 16)
-	}
-	sc.draw("line line--lead", &rest).draw("line", &blow).draw("bar", &carries)
-	sc.axis(&p, unit.Pressure, sc.ticks(unit.Pressure, 0, p.x1, int(width/110)), "pressure")
-	sc.html(`</svg>`)
 }
