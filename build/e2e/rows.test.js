@@ -68,9 +68,11 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
   await page.click('[id="f-units-us"]');
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value !== "12");
   const us = await fields(page);
-  assert.ok(Math.abs(Number(us["place.length"]) - 12 / 0.3048) < 1e-6, us["place.length"]);
-  assert.ok(Math.abs(Number(us["emitters.1.opens"]) - 10.1526) < 1e-3, us["emitters.1.opens"]);
-  assert.ok(Math.abs(Number(us["emitters.1.flow"]) - 0.528344) < 1e-5, us["emitters.1.flow"]);
+  // The boxes show what a tape or a gauge can tell: within five parts in 10⁵.
+  for (const [path, exact] of [["place.length", 12 / 0.3048], ["emitters.1.opens", 10.15264], ["emitters.1.flow", 0.5283441]]) {
+    assert.ok(Math.abs(Number(us[path]) - exact) < 5e-5 * exact, `${path} ${us[path]}`);
+    assert.ok(us[path].length <= 7, us[path]);
+  }
   assert.match(await figure(page, "Weakest emitter"), / ft$/);
   assert.match(await text(page, '[id="f-place.length"] + .field__unit'), /^ft$/);
   assert.equal(await text(page, "#errors"), "");
