@@ -33,7 +33,7 @@ function policy() {
 function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
-   *   title: string, announce: string, focus: string, fileName: string, file: string}} Reply
+   *   title: string, announce: string, focus: string, more: boolean, fileName: string, file: string}} Reply
    * @typedef {{ask: string, text?: string, action?: string, submitted?: boolean}} Question
    */
 
@@ -117,6 +117,8 @@ function tool(form) {
       question.submitted ||= queue[plain].submitted;
       queue.splice(plain, 1);
     }
+    const late = queue.findIndex((q) => q.ask === "rest");
+    if (late >= 0) queue.splice(late, 1);
     queue.push(question);
     next();
   }
@@ -148,6 +150,10 @@ function tool(form) {
   function take(reply) {
     const question = asked;
     asked = undefined;
+    if (question?.ask === "rest") {
+      for (const { id, html } of reply.fragments) draw(id, html);
+      return;
+    }
     const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
     for (const { id, html } of reply.fragments) draw(id, html);
     for (const [id, now] of typing) {
@@ -172,6 +178,7 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && (question?.submitted || question?.ask === "save")) reveal(find("#errors"));
+    if (reply.more && !queue.length) queue.push({ ask: "rest" }); // what can wait until the answer is seen
   }
 
   let announcing = "";

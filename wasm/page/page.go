@@ -22,6 +22,7 @@ type Reply struct {
 	Title     string       // of the page; empty to leave it
 	Announce  string       // to be read aloud once; empty for nothing
 	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
+	More      bool         // [Rest] has more to say about this plan
 
 	FileName string // of a file to be saved; empty for none
 	File     string // its content
@@ -29,7 +30,9 @@ type Reply struct {
 
 // Start returns the page for the default plan, with everything on it.
 func Start() Reply {
-	r := whole(plan.Default())
+	p := plan.Default()
+	r := whole(p)
+	r.Fragments = append(r.Fragments, explored(p)...)
 	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
 	r.Announce = ""
 	return r
@@ -60,6 +63,20 @@ func Answer(form string) Reply {
 	r.told(p)
 	return r
 }
+
+// Rest returns what [Answer], [Open] and [OpenFile] leave out because it takes
+// longer: the fragments of what else was explored for the plan in the form.
+func Rest(form string) Reply {
+	d := plan.ParseDraft(form)
+	d.Apply()
+	p, errs := d.Read()
+	if len(errs) > 0 {
+		return Reply{}
+	}
+	return Reply{Fragments: explored(p)}
+}
+
+func explored(p *plan.Plan) []view.Fragment { return view.Explored(sheet.Work(p)) }
 
 // Open opens a link: what follows "#" in the page's address. An empty one is
 // the default plan. A link that cannot be read changes nothing but the message.
@@ -118,7 +135,8 @@ func (r *Reply) add(id, html string) {
 
 // told adds the results of a plan without errors.
 func (r *Reply) told(p *plan.Plan) {
-	s := sheet.Work(p)
+	s := sheet.Answer(p)
+	r.More = true
 	r.Link = link(p)
 	r.Title = view.Title(p)
 	r.Announce = view.Announce(s)

@@ -287,3 +287,29 @@ func TestFilesAreSavedAndOpened(t *testing.T) {
 		t.Error("a plan with errors is saved")
 	}
 }
+
+// What can wait is asked for afterwards, and is what a worked-out plan says.
+func TestRestFollows(t *testing.T) {
+	data := start(t)
+	data.Set("runs.1.rise", "2")
+	r := Answer(data.Encode())
+	if !r.More {
+		t.Error("no more is announced")
+	}
+	if _, sent := fragment(r, "headroom"); sent {
+		t.Error("the answer waits for the headroom")
+	}
+	rest := Rest(data.Encode())
+	for _, id := range []string{"flush", "headroom"} {
+		if html, sent := fragment(rest, id); !sent || html == "" {
+			t.Errorf("no %s afterwards", id)
+		}
+	}
+	data.Set("runs.1.rise", "two")
+	if r := Rest(data.Encode()); len(r.Fragments) != 0 {
+		t.Errorf("of a plan with an error %d fragments are told", len(r.Fragments))
+	}
+	if _, there := fragment(Start(), "headroom"); !there {
+		t.Error("the first page has no headroom")
+	}
+}

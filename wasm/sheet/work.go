@@ -9,17 +9,30 @@ import (
 	"evenrow/wasm/surge"
 )
 
-// Work works out a plan that has been checked.
+// Work works out a plan that has been checked, all of it.
 func Work(p *plan.Plan) *Sheet {
+	s := Answer(p)
+	s.Explore()
+	return s
+}
+
+// Answer works out a plan that has been checked, but for what takes many
+// solutions and can wait until the answer is on the screen; see [Sheet.Explore].
+func Answer(p *plan.Plan) *Sheet {
 	s := assess(p)
 	s.Parts = parts.Count(s.Layout)
-	s.Flush = flushed(s)
-	s.Headroom = rooms(s)
 	s.Surge = blows(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
 	}
 	return s
+}
+
+// Explore adds what can wait: the ends opened for flushing, and how much more
+// the system can carry.
+func (s *Sheet) Explore() {
+	s.Flush = flushed(s)
+	s.Headroom = rooms(s)
 }
 
 // flushed opens the ends of the tubing while each zone is watered; nil where no

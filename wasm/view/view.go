@@ -23,30 +23,39 @@ type Linker func(*plan.Plan) string
 
 // Told returns everything that is said about a worked-out plan, in the order
 // of the page. The form, the errors and the link belong to others: [Ask],
-// [Errors] and [Share].
+// [Errors] and [Share]; what can wait to [Explored].
 func Told(s *sheet.Sheet, link Linker) []Fragment {
 	sc := newScene(s)
-	part := func(id string, draw func(*scene)) Fragment {
-		sc.writer = &writer{}
-		draw(sc)
-		return Fragment{id, sc.String()}
-	}
 	return []Fragment{
-		part("answer", func(sc *scene) { sc.answer(link) }),
-		part("always", (*scene).always),
-		part("pressure", (*scene).pressure),
-		part("budget", (*scene).budget),
-		part("rows", (*scene).rows),
-		part("along", (*scene).along),
-		part("pump", (*scene).pump),
-		part("evenness", (*scene).evenness),
-		part("speeds", (*scene).speeds),
-		part("flush", (*scene).flush),
-		part("surge", (*scene).surge),
-		part("headroom", (*scene).headroom),
-		part("findings", (*scene).findings),
-		part("parts", (*scene).parts),
+		sc.part("answer", func(sc *scene) { sc.answer(link) }),
+		sc.part("always", (*scene).always),
+		sc.part("pressure", (*scene).pressure),
+		sc.part("budget", (*scene).budget),
+		sc.part("rows", (*scene).rows),
+		sc.part("along", (*scene).along),
+		sc.part("pump", (*scene).pump),
+		sc.part("evenness", (*scene).evenness),
+		sc.part("speeds", (*scene).speeds),
+		sc.part("surge", (*scene).surge),
+		sc.part("findings", (*scene).findings),
+		sc.part("parts", (*scene).parts),
 	}
+}
+
+// Explored returns the fragments of what [sheet.Sheet.Explore] added.
+func Explored(s *sheet.Sheet) []Fragment {
+	sc := newScene(s)
+	return []Fragment{
+		sc.part("flush", (*scene).flush),
+		sc.part("headroom", (*scene).headroom),
+	}
+}
+
+// part draws one fragment.
+func (sc *scene) part(id string, draw func(*scene)) Fragment {
+	sc.writer = &writer{}
+	draw(sc)
+	return Fragment{id, sc.String()}
 }
 
 // Title is the title of the page with a plan: its name, or a plain word.

@@ -15,6 +15,7 @@ func main() {
 	evenrow := js.Global().Get("Object").New()
 	for name, answer := range map[string]func(string) page.Reply{
 		"answer":   page.Answer,
+		"rest":     page.Rest,
 		"open":     page.Open,
 		"openFile": page.OpenFile,
 		"save":     page.Save,
@@ -54,7 +55,7 @@ func object(r page.Reply) map[string]any {
 	}
 	return map[string]any{
 		"fragments": fragments, "errors": errs,
-		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus,
+		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "more": r.More,
 		"fileName": r.FileName, "file": r.File,
 	}
 }
