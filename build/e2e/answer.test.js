@@ -1,7 +1,7 @@
 // The default plan, before the planner has started and after.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { figure, link, number, open, text, told, type, verdict } from "./form.js";
+import { atRest, figure, link, number, open, text, told, type, verdict } from "./form.js";
 
 /** @type {Record<string, string>} */
 let before;
@@ -37,6 +37,7 @@ behaviour("an empty address shows the example plan, also after another", async (
   assert.notDeepEqual(risen, before);
   await page.evaluate(() => { location.hash = ""; });
   await page.waitForFunction((was) => document.getElementById("answer")?.textContent !== was, {}, risen.answer);
+  await atRest(page);
   assert.deepEqual(await told(page), before);
 });
 

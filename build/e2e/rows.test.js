@@ -1,7 +1,7 @@
 // Rows and other records come, go and change places with all that they hold.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { choose, fields, figure, open, press, text, told, type } from "./form.js";
+import { atRest, choose, fields, figure, open, press, text, told, type } from "./form.js";
 
 /** @param {Record<string, string>} held @param {string} name */
 const column = (held, name) => Object.keys(held).filter((k) => new RegExp(`^rows\\.\\d+\\.${name}$`).test(k)).map((k) => held[k]);
@@ -67,6 +67,7 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
   const before = await told(page);
   await page.click('[id="f-units-us"]');
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value !== "12");
+  await atRest(page);
   const us = await fields(page);
   // The boxes show what a tape or a gauge can tell: within five parts in 10⁵.
   for (const [path, exact] of [["place.length", 12 / 0.3048], ["emitters.1.opens", 10.15264], ["emitters.1.flow", 0.5283441]]) {
@@ -78,6 +79,7 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
   assert.equal(await text(page, "#errors"), "");
   await page.click('[id="f-units-metric"]');
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value === "12");
+  await atRest(page);
   assert.deepEqual(await fields(page), metric);
   assert.deepEqual(await told(page), before);
 });
