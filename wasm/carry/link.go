@@ -18,7 +18,6 @@ package carry
 
 import (
 	"strconv"
-	"strings"
 
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
@@ -122,7 +121,7 @@ func ReadLink(link string) (*plan.Plan, error) {
 		return nil, linkError(problem)
 	}
 	if errs := p.Check(); len(errs) > 0 {
-		return nil, linkError("holds a plan with something out of range: " + strings.ToLower(errs[0].Label[:1]) + errs[0].Label[1:] + " " + errs[0].Problem)
+		return nil, linkError("holds a plan with something out of range: " + unit.Uncapital(errs[0].Label) + " " + errs[0].Problem)
 	}
 	return p, nil
 }

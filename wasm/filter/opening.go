@@ -9,6 +9,11 @@ package filter
 // from memory. Some texts take 1/7, and makers allow up to 1/4.
 const Share = 0.1
 
+// Loosest is the share above which an opening is called too coarse: a seventh,
+// the loosest that texts give. Between it and [Share] the maker's data sheet
+// decides.
+const Loosest = 1.0 / 7
+
 // LargestOpening returns the largest fitting opening in m of a filter before
 // emitters whose smallest passage is passage m, with a share of it as [Share]
 // is.

@@ -2,7 +2,6 @@ package parts
 
 import (
 	"strconv"
-	"strings"
 
 	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
@@ -147,6 +146,3 @@ func (c *count) outlet() string {
 func (c *count) regulated() bool {
 	return c.Plan.Supply.Regulator > 0 && c.Plan.Supply.Kind != plan.PumpPower
 }
-
-func capital(s string) string   { return strings.ToUpper(s[:1]) + s[1:] }
-func uncapital(s string) string { return strings.ToLower(s[:1]) + s[1:] }

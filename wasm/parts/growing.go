@@ -89,7 +89,7 @@ func (c *count) media() {
 		}
 		c.add(Line{
 			Group: Growing,
-			Name:  capital(m.Name) + ", " + unit.Text(unit.Volume, c.sys, m.Volume),
+			Name:  unit.Capital(m.Name) + ", " + unit.Text(unit.Volume, c.sys, m.Volume),
 			Count: total,
 			Why:   why,
 		})

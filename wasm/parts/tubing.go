@@ -65,7 +65,7 @@ func (c *count) tubing() {
 			why += useName(u, pieces[u]) + " " + unit.Text(unit.Length, c.sys, m)
 			total += m
 		}
-		c.lines = append(c.lines, Line{Name: capital(c.Tubes[tube].Name(c.sys)), Length: total, Why: why, Stretches: where})
+		c.lines = append(c.lines, Line{Name: unit.Capital(c.Tubes[tube].Name(c.sys)), Length: total, Why: why, Stretches: where})
 	}
 }
 
@@ -123,7 +123,7 @@ func (c *count) clamps() {
 			if why != "" {
 				why += ", "
 			}
-			why += uncapital(nouns[k]) + " " + strconv.Itoa(n)
+			why += unit.Uncapital(nouns[k]) + " " + strconv.Itoa(n)
 		}
 		c.add(Line{
 			Group: Fittings,

@@ -101,15 +101,12 @@ func (f *Field) errorLabel(i int) string {
 	s := SectionNamed(f.Section)
 	switch {
 	case s.List:
-		return capital(s.One) + " " + strconv.Itoa(i+1) + ": " + lower(f.Label)
+		return unit.Capital(s.One) + " " + strconv.Itoa(i+1) + ": " + unit.Uncapital(f.Label)
 	case s.Name != "":
-		return s.Title + ": " + lower(f.Label)
+		return s.Title + ": " + unit.Uncapital(f.Label)
 	}
 	return f.Label
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-func lower(s string) string   { return strings.ToLower(s[:1]) + s[1:] }
 
 // rangeProblem says what is wrong with the value in record i by itself.
 func (f *Field) rangeProblem(p *Plan, i int) string {

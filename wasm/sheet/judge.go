@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/emitter"
+	"evenrow/wasm/filter"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/numeric"
@@ -34,11 +35,6 @@ var verdictOf = [findingKinds]Verdict{
 	TooHigh:      No,
 	Suction:      Nearly,
 }
-
-// FilterShare is the largest opening of a filter as a share of the smallest
-// passage of the emitters: a seventh. Books say a seventh to a tenth, makers
-// a sixth (common practice, no source); the maker's data sheet comes first.
-const FilterShare = 1.0 / 7
 
 // find adds a finding, or widens the one of its kind from another zone.
 func (s *Sheet) find(f Finding) {
@@ -189,12 +185,12 @@ func (s *Sheet) findBest(f Finding) {
 // judgePlan finds what is wrong whatever the flows are.
 func (s *Sheet) judgePlan() {
 	p := s.Plan
-	passage := smallestPassage(p)
+	largest := filter.LargestOpening(smallestPassage(p), filter.Loosest)
 	switch {
 	case p.Filter.Present == 0:
 		s.find(Finding{Kind: NoFilter, Row: -1})
-	case p.Filter.Opening > passage*FilterShare:
-		s.find(Finding{Kind: CoarseFilter, Row: -1, Value: p.Filter.Opening, Limit: passage * FilterShare})
+	case p.Filter.Opening > largest:
+		s.find(Finding{Kind: CoarseFilter, Row: -1, Value: p.Filter.Opening, Limit: largest})
 	}
 	if p.Supply.Kind == plan.Mains && p.Supply.Devices == 0 {
 		s.find(Finding{Kind: NoBackflow, Row: -1})

@@ -164,7 +164,7 @@ func (f *form) action(value, name, hidden string) {
 
 // Summary is one record in a few words, such as "Row 2: tomato, 30 plants".
 func Summary(p *plan.Plan, s *plan.Section, i int) string {
-	t := strings.ToUpper(s.One[:1]) + s.One[1:] + " " + strconv.Itoa(i+1)
+	t := unit.Capital(s.One) + " " + strconv.Itoa(i+1)
 	switch s.Name {
 	case "rows":
 		r := &p.Rows[i]
@@ -292,7 +292,7 @@ func keyboard(fd *plan.Field) markup {
 func (f *form) hint(fd *plan.Field) string {
 	r := ""
 	if fd.Type == plan.Number || fd.Type == plan.Whole {
-		r = capital(fd.Range(f.p.Units)) + "."
+		r = unit.Capital(fd.Range(f.p.Units)) + "."
 	}
 	if fd.Help != "" && r != "" {
 		return fd.Help + " " + r
@@ -378,13 +378,6 @@ func guideHref(guide string) string {
 func guideName(guide string) string {
 	page, _, _ := strings.Cut(guide, "#")
 	return strings.ReplaceAll(page, "-", " ")
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // article returns the indefinite article that goes before a word of ours.

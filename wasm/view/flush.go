@@ -57,7 +57,7 @@ func (sc *scene) flush() {
 	t := sc.table("Speed of the water at each end, opened alone", "End", "#Speed", "#Flow at the end", "#Given by the "+sc.sourceName(), "#Emitters that shut meanwhile")
 	for i := range f.Ends {
 		e := &f.Ends[i]
-		t.row(capital(sc.endName(e)), sc.amount(unit.Speed, e.Speed), sc.amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
+		t.row(unit.Capital(sc.endName(e)), sc.amount(unit.Speed, e.Speed), sc.amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
 	}
 	t.end()
 	sc.html(`</details>`)

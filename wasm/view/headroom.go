@@ -80,7 +80,7 @@ func (sc *scene) headroom() {
 		if r.Kind == headroom.InRow {
 			longer = sc.amount(unit.Length, float64(r.Most)*sc.s.Plan.Rows[r.Row].Spacing)
 		}
-		t.explained(capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
+		t.explained(unit.Capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
 	}
 	t.end()
 	sc.html(`</details>`)

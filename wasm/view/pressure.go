@@ -150,7 +150,7 @@ func (sc *scene) gradeTable(start spot, steps []step) {
 			length = sc.amount(unit.Length, steps[i].length)
 		}
 		d := s.head - head
-		t.row(capital(sc.stepName(&steps[i])), length, signed(sc.amount(unit.Head, d), d),
+		t.row(unit.Capital(sc.stepName(&steps[i])), length, signed(sc.amount(unit.Head, d), d),
 			sc.amount(unit.Head, s.head), sc.amount(unit.Pressure, (s.head-s.z)*sc.weight))
 		head = s.head
 	}
