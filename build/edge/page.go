@@ -62,7 +62,7 @@ func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *pl
 	if len(errs) == 0 {
 		title = view.Title(shown)
 	}
-	for _, f := range append(view.Told(s, address), view.Explored(s)...) {
+	for _, f := range view.Everything(s, address) {
 		values[f.ID] = shell.Cautions(f.HTML, q.caution)
 	}
 	values[shell.Title] = html.EscapeString(title)

@@ -33,8 +33,8 @@ function policy() {
 function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
-   *   title: string, announce: string, focus: string, more: boolean, fileName: string, file: string}} Reply
-   * @typedef {{ask: string, text?: string, action?: string, submitted?: boolean}} Question
+   *   title: string, announce: string, focus: string, more: number, fileName: string, file: string}} Reply
+   * @typedef {{ask: string, text?: string, action?: string, step?: number, submitted?: boolean}} Question
    */
 
   /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -132,6 +132,7 @@ function tool(form) {
     if (text === undefined) {
       const data = new URLSearchParams(sentData(form));
       if (asked.action) data.set("action", asked.action);
+      if (asked.step) data.set("step", String(asked.step));
       text = data.toString();
     }
     worker.postMessage({ ask: asked.ask, text });
@@ -152,7 +153,7 @@ function tool(form) {
     asked = undefined;
     if (question?.ask === "rest") {
       for (const { id, html } of reply.fragments) draw(id, html);
-      return;
+      return later(reply.more);
     }
     const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
     for (const { id, html } of reply.fragments) draw(id, html);
@@ -178,7 +179,15 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && (question?.submitted || question?.ask === "save")) reveal(find("#errors"));
-    if (reply.more && !queue.length) queue.push({ ask: "rest" }); // what can wait until the answer is seen
+    later(reply.more);
+  }
+
+  /**
+   * Asks for what can wait until the answer is seen, if nothing else waits.
+   * @param {number} step
+   */
+  function later(step) {
+    if (step && !queue.length) queue.push({ ask: "rest", step });
   }
 
   let announcing = "";

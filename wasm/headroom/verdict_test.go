@@ -42,13 +42,14 @@ func random(r *rand.Rand) *plan.Plan {
 func TestTheAnswerTurnsOnce(t *testing.T) {
 	tried := map[headroom.Kind]int{}
 	named := map[int]int{}
-	yes := func(p *plan.Plan) bool { return len(p.Check()) == 0 && sheet.Work(p).Verdict == sheet.Yes }
+	yes := func(p *plan.Plan) bool { return len(p.Check()) == 0 && sheet.Answer(p).Verdict == sheet.Yes }
 	for seed := range uint64(50) {
 		p := random(rand.New(rand.NewPCG(seed, 6)))
 		if len(p.Check()) > 0 {
 			continue
 		}
-		s := sheet.Work(p)
+		s := sheet.Answer(p)
+		s.Explore(sheet.Carrying)
 		if s.Verdict != sheet.Yes {
 			if len(s.Headroom) > 0 {
 				t.Errorf("seed %d: headroom without a yes", seed)
@@ -74,7 +75,7 @@ func TestTheAnswerTurnsOnce(t *testing.T) {
 			if r.Why == headroom.Refused {
 				continue
 			}
-			if f := sheet.Work(r.Plan(p, r.Fails)).Findings[0]; int(f.Kind) != r.Why {
+			if f := sheet.Answer(r.Plan(p, r.Fails)).Findings[0]; int(f.Kind) != r.Why {
 				t.Errorf("seed %d: %+v, and what it fails by is %d", seed, r, f.Kind)
 			}
 		}

@@ -22,7 +22,7 @@ type Reply struct {
 	Title     string       // of the page; empty to leave it
 	Announce  string       // to be read aloud once; empty for nothing
 	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
-	More      bool         // [Rest] has more to say about this plan
+	More      int          // what [Explorer.Rest] should be asked for next; 0 for nothing
 
 	FileName string // of a file to be saved; empty for none
 	File     string // its content
@@ -32,7 +32,10 @@ type Reply struct {
 func Start() Reply {
 	p := plan.Default()
 	r := whole(p)
-	r.Fragments = append(r.Fragments, explored(p)...)
+	s := sheet.Work(p)
+	for which := range sheet.Exploration(sheet.Explorations) {
+		r.Fragments = append(r.Fragments, view.Explored(s, which)...)
+	}
 	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
 	r.Announce = ""
 	return r
@@ -63,20 +66,6 @@ func Answer(form string) Reply {
 	r.told(p)
 	return r
 }
-
-// Rest returns what [Answer], [Open] and [OpenFile] leave out because it takes
-// longer: the fragments of what else was explored for the plan in the form.
-func Rest(form string) Reply {
-	d := plan.ParseDraft(form)
-	d.Apply()
-	p, errs := d.Read()
-	if len(errs) > 0 {
-		return Reply{}
-	}
-	return Reply{Fragments: explored(p)}
-}
-
-func explored(p *plan.Plan) []view.Fragment { return view.Explored(sheet.Work(p)) }
 
 // Open opens a link: what follows "#" in the page's address. An empty one is
 // the default plan. A link that cannot be read changes nothing but the message.
@@ -136,7 +125,7 @@ func (r *Reply) add(id, html string) {
 // told adds the results of a plan without errors.
 func (r *Reply) told(p *plan.Plan) {
 	s := sheet.Answer(p)
-	r.More = true
+	r.More = 1
 	r.Link = link(p)
 	r.Title = view.Title(p)
 	r.Announce = view.Announce(s)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -293,20 +294,30 @@ func TestRestFollows(t *testing.T) {
 	data := start(t)
 	data.Set("runs.1.rise", "2")
 	r := Answer(data.Encode())
-	if !r.More {
+	if r.More != 1 {
 		t.Error("no more is announced")
 	}
 	if _, sent := fragment(r, "headroom"); sent {
 		t.Error("the answer waits for the headroom")
 	}
-	rest := Rest(data.Encode())
+	var e Explorer
+	var rest Reply
+	for next := r.More; next > 0; {
+		data.Set(StepName, strconv.Itoa(next))
+		step := e.Rest(data.Encode())
+		if step.More != 0 && step.More != next+1 {
+			t.Fatalf("after step %d comes %d", next, step.More)
+		}
+		next = step.More
+		rest.Fragments = append(rest.Fragments, step.Fragments...)
+	}
 	for _, id := range []string{"flush", "headroom"} {
 		if html, sent := fragment(rest, id); !sent || html == "" {
 			t.Errorf("no %s afterwards", id)
 		}
 	}
 	data.Set("runs.1.rise", "two")
-	if r := Rest(data.Encode()); len(r.Fragments) != 0 {
+	if r := e.Rest(data.Encode()); len(r.Fragments) != 0 {
 		t.Errorf("of a plan with an error %d fragments are told", len(r.Fragments))
 	}
 	if _, there := fragment(Start(), "headroom"); !there {

@@ -12,7 +12,9 @@ import (
 // Work works out a plan that has been checked, all of it.
 func Work(p *plan.Plan) *Sheet {
 	s := Answer(p)
-	s.Explore()
+	for which := range Exploration(Explorations) {
+		s.Explore(which)
+	}
 	return s
 }
 
@@ -26,13 +28,6 @@ func Answer(p *plan.Plan) *Sheet {
 		s.Fixes = fixes(s)
 	}
 	return s
-}
-
-// Explore adds what can wait: the ends opened for flushing, and how much more
-// the system can carry.
-func (s *Sheet) Explore() {
-	s.Flush = flushed(s)
-	s.Headroom = rooms(s)
 }
 
 // flushed opens the ends of the tubing while each zone is watered; nil where no

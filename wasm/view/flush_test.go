@@ -12,7 +12,7 @@ import (
 // said returns a fragment of what is told about a plan.
 func said(t *testing.T, s *sheet.Sheet, id string) string {
 	t.Helper()
-	for _, f := range append(Told(s, nil), Explored(s)...) {
+	for _, f := range Everything(s, nil) {
 		if f.ID == id {
 			return f.HTML
 		}

@@ -72,7 +72,7 @@ func TestFragmentsAreWellFormedAndFinite(t *testing.T) {
 	wrong := regexp.MustCompile(`NaN|Inf|\bnone\b [a-z]|%!|e\+\d`)
 	for key, s := range sheets() {
 		seen := map[string]bool{}
-		fragments := append(append(Told(s, func(*plan.Plan) string { return "#1x" }), Explored(s)...), Fragment{"ask", Ask(s.Plan, plan.DraftOf(s.Plan), nil)})
+		fragments := append(Everything(s, func(*plan.Plan) string { return "#1x" }), Fragment{"ask", Ask(s.Plan, plan.DraftOf(s.Plan), nil)})
 		for _, f := range fragments {
 			name := key + ", " + f.ID
 			for _, id := range append(whole(t, name, f.HTML), f.ID) {
@@ -92,7 +92,7 @@ func TestFragmentsAreWellFormedAndFinite(t *testing.T) {
 func TestEveryPictureHasATable(t *testing.T) {
 	pictures := 0
 	for key, s := range sheets() {
-		for _, f := range append(Told(s, nil), Explored(s)...) {
+		for _, f := range Everything(s, nil) {
 			wide, narrow := strings.Count(f.HTML, `class="picture wide"`), strings.Count(f.HTML, `class="picture narrow"`)
 			if wide != narrow {
 				t.Errorf("%s, %s: %d wide pictures and %d narrow ones", key, f.ID, wide, narrow)
@@ -149,7 +149,7 @@ func TestDashForWhatIsNotFinite(t *testing.T) {
 	for i := range z.Solution.Head {
 		z.Solution.Head[i] = math.NaN()
 	}
-	for _, f := range append(Told(s, nil), Explored(s)...) {
+	for _, f := range Everything(s, nil) {
 		if strings.Contains(f.HTML, "NaN") || strings.Contains(f.HTML, "Inf") || strings.Contains(f.HTML, "none ") {
 			t.Errorf("%s prints what is not a number", f.ID)
 		}
@@ -171,7 +171,7 @@ func TestOneDropForEveryPlant(t *testing.T) {
 		{"wrong-pump", `class="drop drop--empty"`, 120},
 	} {
 		html := ""
-		for _, f := range append(Told(sheets()[tt.key], nil), Explored(sheets()[tt.key])...) {
+		for _, f := range Everything(sheets()[tt.key], nil) {
 			if f.ID == "rows" {
 				html, _, _ = strings.Cut(f.HTML, "<figcaption>")
 			}
@@ -201,7 +201,7 @@ func TestRoundStep(t *testing.T) {
 func fragment(t *testing.T, p *plan.Plan, id string) string {
 	t.Helper()
 	s := sheet.Work(p)
-	for _, f := range append(Told(s, nil), Explored(s)...) {
+	for _, f := range Everything(s, nil) {
 		if f.ID == id {
 			return f.HTML
 		}

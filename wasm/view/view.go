@@ -42,13 +42,26 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 	}
 }
 
-// Explored returns the fragments of what [sheet.Sheet.Explore] added.
-func Explored(s *sheet.Sheet) []Fragment {
+// Explored returns the fragments of what [sheet.Sheet.Explore] added in one
+// exploration.
+func Explored(s *sheet.Sheet, which sheet.Exploration) []Fragment {
 	sc := newScene(s)
-	return []Fragment{
-		sc.part("flush", (*scene).flush),
-		sc.part("headroom", (*scene).headroom),
+	switch which {
+	case sheet.Flushing:
+		return []Fragment{sc.part("flush", (*scene).flush)}
+	case sheet.Carrying:
+		return []Fragment{sc.part("headroom", (*scene).headroom)}
 	}
+	return nil
+}
+
+// Everything returns the fragments of a sheet of which all was explored.
+func Everything(s *sheet.Sheet, link Linker) []Fragment {
+	all := Told(s, link)
+	for which := range sheet.Exploration(sheet.Explorations) {
+		all = append(all, Explored(s, which)...)
+	}
+	return all
 }
 
 // part draws one fragment.

@@ -15,7 +15,7 @@ func main() {
 	evenrow := js.Global().Get("Object").New()
 	for name, answer := range map[string]func(string) page.Reply{
 		"answer":   page.Answer,
-		"rest":     page.Rest,
+		"rest":     new(page.Explorer).Rest,
 		"open":     page.Open,
 		"openFile": page.OpenFile,
 		"save":     page.Save,

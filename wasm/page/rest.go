@@ -1,0 +1,45 @@
+package page
+
+import (
+	"strconv"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/view"
+)
+
+// StepName is the name in form data of what [Explorer.Rest] is asked for.
+const StepName = "step"
+
+// An Explorer tells what [Answer], [Open] and [OpenFile] leave out because it
+// takes longer, one exploration at a time, so that a change in between need
+// not wait for all. It keeps the plan it was last asked about. The zero value
+// is ready.
+type Explorer struct {
+	link  string
+	sheet *sheet.Sheet
+}
+
+// Rest returns the fragments of one exploration of the plan in the form: the
+// one whose number, from 1, stands under [StepName]. More is the number of the
+// next.
+func (e *Explorer) Rest(form string) Reply {
+	d := plan.ParseDraft(form)
+	d.Apply()
+	p, errs := d.Read()
+	step, _ := strconv.Atoi(d.Get(StepName))
+	if len(errs) > 0 || step < 1 || step > sheet.Explorations {
+		return Reply{}
+	}
+	if l := carry.Link(p); e.sheet == nil || e.link != l {
+		e.link, e.sheet = l, sheet.Answer(p)
+	}
+	which := sheet.Exploration(step - 1)
+	e.sheet.Explore(which)
+	r := Reply{Fragments: view.Explored(e.sheet, which)}
+	if step < sheet.Explorations {
+		r.More = step + 1
+	}
+	return r
+}

@@ -1,0 +1,32 @@
+package sheet
+
+// An Exploration is one thing about a plan that takes many solutions, or that
+// comes after the answer, and can wait until the answer is on the screen.
+type Exploration int
+
+// In the order in which they are worked out: what is looked at most comes
+// first, what takes longest last.
+const (
+	Season       Exploration = iota // the year: calendar, water, timer
+	Flushing                        // ends opened one after another
+	Looping                         // zones and rings
+	Starting                        // the first minutes of a shot, and the last
+	Faulting                        // wear, dirt, leaks
+	Carrying                        // how much more of everything
+	Searching                       // cheaper designs
+	Chancing                        // emitters that differ
+	Explorations = iota             // how many there are
+)
+
+var explore = [Explorations]func(*Sheet){
+	Flushing: func(s *Sheet) { s.Flush = flushed(s) },
+	Carrying: func(s *Sheet) { s.Headroom = rooms(s) },
+}
+
+// Explore adds what one exploration finds. Until then, and where there is
+// nothing to say, its part of the sheet is nil.
+func (s *Sheet) Explore(which Exploration) {
+	if f := explore[which]; f != nil {
+		f(s)
+	}
+}
