@@ -20,6 +20,7 @@ import (
 var imports = map[string]string{
 	"unit":         "",
 	"numeric":      "",
+	"day":          "",
 	"source":       "",
 	"formula":      "source unit",
 	"water":        "formula numeric source unit",
