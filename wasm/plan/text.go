@@ -37,13 +37,9 @@ func (f *Field) Typed(p *Plan, i int) string {
 func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 	switch f.Type {
 	case Number:
-		x, problem := unit.ParseNumber(typed)
+		v, problem := f.quantity(typed, p.Units)
 		if problem != "" {
 			return problem
-		}
-		v := unit.Of(f.Kind, p.Units).ToInner(x)
-		if math.IsInf(v, 0) {
-			return "must be a smaller number"
 		}
 		// A default is metric and shown tidily in the other system, and must
 		// read back as itself in both: links leave it out.
@@ -77,6 +73,26 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		*f.Text(p, i) = typed
 	}
 	return ""
+}
+
+// quantity reads a number in the field's unit, or in any other that is typed
+// after it, such as "1 hp" or "15 psi".
+func (f *Field) quantity(typed string, sys unit.System) (v float64, problem string) {
+	x, problem := unit.ParseNumber(typed)
+	if problem == "" {
+		if v = unit.Of(f.Kind, sys).ToInner(x); math.IsInf(v, 0) {
+			problem = "must be a smaller number"
+		}
+		return v, problem
+	}
+	if !unit.Named(typed) {
+		return 0, problem
+	}
+	v, err := unit.ParseQuantity(typed, f.Kind)
+	if err != nil {
+		return 0, err.Error()
+	}
+	return v, ""
 }
 
 // Option returns the position of a code among the field's options.

@@ -157,6 +157,18 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 	return 0, errors.New("must be in " + a + ", not in " + strconv.Quote(name))
 }
 
+// Named reports whether text is a number with the name of a unit after it,
+// known or not.
+func Named(text string) bool {
+	s := strings.TrimSpace(text)
+	n := numberLen(s)
+	if n == 0 || n == len(s) {
+		return false
+	}
+	_, problem := ParseNumber(s[:n])
+	return problem == ""
+}
+
 func finite(v float64) (float64, error) {
 	if math.IsInf(v, 0) {
 		return 0, errors.New("must be a smaller number")
