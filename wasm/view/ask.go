@@ -33,6 +33,7 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 	f.html(`<button class="out" tabindex="-1" aria-hidden="true">Work it out</button>`).
 		html(`<input type="hidden"`).attr("name", plan.UnitsWas).attr("value", unitCode(p.Units)).html(`>`).
 		html(`<input type="hidden"`).attr("name", ShapeName).attr("value", Shape(p)).html(`>`)
+	f.contents()
 	for _, s := range plan.Sections() {
 		if s.Applies(p) {
 			f.section(s)
@@ -41,6 +42,17 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 		}
 	}
 	return f.String()
+}
+
+// contents leads to each section: the form is long on a phone.
+func (f *form) contents() {
+	f.html(`<nav aria-label="Parts of the form"><details class="to" id="d-parts"><summary>Parts of the form</summary><ul>`)
+	for _, s := range plan.Sections() {
+		if s.Applies(f.p) {
+			f.html(`<li><a`).attr("href", "#f-"+s.Name).html(`>`).text(s.Title).html(`</a></li>`)
+		}
+	}
+	f.html(`</ul></details></nav>`)
 }
 
 // ShapeName is the name in form data of the [Shape] that the form was drawn for.
