@@ -7,7 +7,8 @@ import (
 )
 
 // Figure returns v, in the inner unit, as a number for reading: rounded to
-// what the trade reads off, without the unit, never "-0". It is "none" when v
+// what the trade reads off, to one place more where nothing else would be left,
+// without the unit, never "-0". It is "none" when v
 // is not finite, which no result should be.
 func Figure(kind Kind, sys System, v float64) string {
 	u := units[kind][sys]
@@ -23,6 +24,11 @@ func Figure(kind Kind, sys System, v float64) string {
 		s = strconv.FormatFloat(r, 'f', -1, 64)
 	} else {
 		s = strconv.FormatFloat(x, 'f', u.places, 64)
+		if zero(s) { // a loss of 0.02 m is little, not none
+			if fine := strconv.FormatFloat(x, 'f', u.places+1, 64); !zero(fine) {
+				s = fine
+			}
+		}
 	}
 	if u.trim {
 		s = trimZeros(s)
@@ -103,8 +109,11 @@ func trimZeros(s string) string {
 
 // unsigned drops the sign of a zero.
 func unsigned(s string) string {
-	if strings.HasPrefix(s, "-") && strings.Trim(s, "-0.") == "" {
+	if strings.HasPrefix(s, "-") && zero(s) {
 		return s[1:]
 	}
 	return s
 }
+
+// zero reports whether a written number is nothing but zeros.
+func zero(s string) bool { return strings.Trim(s, "-0.") == "" }

@@ -94,7 +94,9 @@ func TestReading(t *testing.T) {
 		want string
 	}{
 		{Head, Metric, 32.24, "32.2 m"},
-		{Head, Metric, -0.04, "0.0 m"},
+		{Head, Metric, -0.04, "-0.04 m"},
+		{Head, Metric, -0.004, "0.0 m"},
+		{Head, Metric, 0, "0.0 m"},
 		{Head, Metric, -0.06, "-0.1 m"},
 		{Head, US, 10, "32.8 ft"},
 		{Length, Metric, 10, "10 m"},
