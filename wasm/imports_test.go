@@ -28,6 +28,7 @@ var imports = map[string]string{
 	"emitter":      "formula numeric source unit water",
 	"pump":         "formula numeric source unit water",
 	"filter":       "formula numeric source unit water",
+	"sun":          "day formula numeric source unit",
 	"evenness":     "formula numeric source unit",
 	"method":       "emitter evenness filter formula pipe pump water",
 	"method/check": "formula method pipe pump source unit water",

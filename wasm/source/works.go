@@ -29,5 +29,6 @@ const (
 	NEH         = "USDA-NRCS National Engineering Handbook 623, chapter 7"
 	SP811       = "NIST Special Publication 811 (2008), appendix B"
 	Merkley     = "Merkley and Allen, Utah State University lecture notes (2004)"
+	FAO56       = "FAO-56: Allen, Pereira, Raes and Smith, Crop Evapotranspiration, FAO Irrigation and Drainage Paper 56 (1998)"
 	Auburn      = "Auburn University Extension ANR-548"
 )

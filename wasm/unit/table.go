@@ -44,6 +44,14 @@ var units = [kinds][Systems]Unit{
 	Slope:       {{"%", "per cent", 1, true, 0, 1, 100}, {"%", "per cent", 1, true, 0, 1, 100}},
 	Viscosity:   {{"mm²/s", "square millimetres a second", 3, false, 0, 1, 1e6}, {"mm²/s", "square millimetres a second", 3, false, 0, 1, 1e6}},
 	Density:     {{"kg/m³", "kilograms a cubic metre", 1, false, 0, 1, 1}, {"lb/ft³", "pounds a cubic foot", 2, false, 0, 453592370000, 28316846592}},
+	Angle:       {{"°", "degrees", 4, true, 0, 1, 1}, {"°", "degrees", 4, true, 0, 1, 1}},
+	Hours:       {{"h", "hours", 2, true, 0, 3600, 1}, {"h", "hours", 2, true, 0, 3600, 1}},
+	Radiation:   {{"MJ/m²", "megajoules a square metre", 1, false, 0, 1e6, 1}, {"Btu/ft²", "British thermal units a square foot", 0, false, 0, 105505585262, 9290304}},
+	Evaporation: {{"mm", "millimetres", 1, false, 0, 1, 1000}, {"in", "inches", 2, false, 0, 254, 10000}},
+	Vapour:      {{"kPa", "kilopascals", 2, false, 0, 1000, 1}, {"psi", "pounds a square inch", 3, false, 0, psiNum, psiDen}},
+	Wind:        {{"m/s", "metres a second", 1, false, 0, 1, 1}, {"mph", "miles an hour", 1, false, 0, 1609344, 3.6e6}},
+	Area:        {{"m²", "square metres", 2, false, 0, 1, 1}, {"ft²", "square feet", 1, false, 0, 9290304, 1e8}},
+	PlantWater:  {{"L", "litres", 2, false, 0, 1, 1000}, {"gal", "gallons", 2, false, 0, gallon, 1e12}},
 }
 
 var (

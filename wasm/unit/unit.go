@@ -40,5 +40,13 @@ const (
 	Slope                   // m per m: %, %
 	Viscosity               // m²/s: mm²/s, mm²/s
 	Density                 // kg/m³: kg/m³, lb/ft³
+	Angle                   // °: °, °; latitudes, north positive, and longitudes, east positive
+	Hours                   // s: h, h; differences of clocks
+	Radiation               // J/m² a day: MJ/m² a day, Btu/ft² a day
+	Evaporation             // m a day: mm a day, in a day
+	Vapour                  // Pa: kPa, psi; pressures of vapour and of the air
+	Wind                    // m/s: m/s, mph
+	Area                    // m²: m², ft²
+	PlantWater              // m³ a day: L a day, gal a day; of one plant
 	kinds
 )

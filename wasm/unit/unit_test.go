@@ -51,6 +51,16 @@ func TestConversion(t *testing.T) {
 		{"slope", Slope, US, 2, 0.02, 0, exactness},
 		{"minute", Duration, Metric, 1.5, 90, 0, exactness},
 		{"viscosity", Viscosity, Metric, 1.0034, 1.0034e-6, 1e-15, exactness},
+		{"UN-01 in US units", Radiation, US, 1, 1055.056 / 0.09290304, sevenDigits, sp811Mem},
+		{"UN-01", Radiation, Metric, 1, 1e6, 0, exactness},
+		{"hour", Hours, Metric, 1.75, 6300, 0, exactness},
+		{"mile an hour", Wind, US, 1, 0.44704, 1e-15, sp811Mem},
+		{"square foot", Area, US, 1, 0.09290304, 0, sp811Mem},
+		{"millimetre of rain", Evaporation, Metric, 5, 0.005, 0, exactness},
+		{"inch of rain", Evaporation, US, 1, 0.0254, 0, exactness},
+		{"kilopascal", Vapour, Metric, 2.3, 2300, 1e-15, exactness},
+		{"litre for a plant", PlantWater, Metric, 1.6, 1.6e-3, 0, exactness},
+		{"gallon for a plant", PlantWater, US, 1, 3.785411784e-3, 1e-15, exactness},
 		{"density", Density, US, 62.4, 62.4 * 0.45359237 / 0.028316846592, 1e-15, exactness},
 	} {
 		got := Of(c.kind, c.sys).ToInner(c.shown)

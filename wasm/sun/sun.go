@@ -1,0 +1,134 @@
+// Package sun knows where the sun stands: when it rises and sets at a place,
+// and how much of its radiation meets the top of the air above.
+//
+// Latitudes are in degrees, north positive; longitudes in degrees, east
+// positive. Times are seconds of universal time, UT.
+package sun
+
+import (
+	"math"
+
+	"evenrow/wasm/day"
+	"evenrow/wasm/numeric"
+)
+
+// Horizon is the altitude of the sun's centre, in degrees, at which its upper
+// edge is seen on the horizon: 34 minutes of arc of refraction and 16 of its
+// own radius, as almanacs count sunrise and sunset.
+const Horizon = -0.8333
+
+// A Kind says what the sun does between two midnights.
+type Kind uint8
+
+const (
+	RisesAndSets Kind = iota
+	Up                // it stays up
+	Down              // it stays down
+	RisesOnly         // it rises and does not set again
+	SetsOnly          // it sets and does not rise before that
+)
+
+// String says it in words, as the page prints it after "the sun".
+func (k Kind) String() string {
+	return [...]string{"rises and sets", "is up all day", "is down all day", "rises, and does not set again that day", "sets, having been up since the day before"}[k]
+}
+
+// Times are those of one day at one place.
+type Times struct {
+	Kind   Kind
+	Rise   float64 // s after 0 h UT of the day; 0 when it does not rise
+	Set    float64 // s after 0 h UT of the day; 0 when it does not set
+	Noon   float64 // s after 0 h UT of the day, when it stands in the meridian
+	Length float64 // s between two midnights that it is up, 0 to 86400
+}
+
+// spin is the length of a day in s.
+const spin = 86400
+
+// Of returns the sun's times on a day at a place, the day being from solar
+// midnight to solar midnight about the noon whose local mean time is nearest
+// to 12 h of that date. East of Greenwich a sunrise may therefore be before
+// 0 h UT, a negative time, and west of it a sunset after 24 h.
+//
+// The position is that of Meeus, Astronomical Algorithms (1998), chapter 25,
+// low accuracy, good to 0.01 degrees of arc; crossings are found to far less
+// than a second. On the open sea at 0 to 65 degrees of latitude almanacs agree
+// to within a minute; hills, and air that refracts unusually, shift it more.
+func Of(d day.Day, lat, lon float64) Times {
+	noon := transit(d, lon)
+	at := altitude(d, lat, lon)
+	t := Times{Noon: noon}
+	before, high, after := at(noon-spin/2), at(noon), at(noon+spin/2)
+	if before < 0 && high > 0 {
+		t.Rise = numeric.Root(at, noon-spin/2, noon)
+	}
+	if high > 0 && after < 0 {
+		t.Set = numeric.Root(at, noon, noon+spin/2)
+	}
+	switch {
+	case high <= 0:
+		t.Kind = Down
+	case before >= 0 && after >= 0:
+		t.Kind, t.Length = Up, spin
+	case after >= 0:
+		t.Kind, t.Length = RisesOnly, noon+spin/2-t.Rise
+	case before >= 0:
+		t.Kind, t.Length = SetsOnly, t.Set-(noon-spin/2)
+	default:
+		t.Length = t.Set - t.Rise
+	}
+	return t
+}
+
+// An Event is one crossing of the horizon.
+type Event struct {
+	At    float64 // s after 0 h of the clock's day
+	Rises bool
+}
+
+// Events returns every sunrise and sunset in a day of a clock that runs offset
+// seconds ahead of UT, in order, from 0 h to 24 h. Near a pole there may be none,
+// one, or more than two.
+func Events(d day.Day, lat, lon, offset float64) []Event {
+	at := altitude(d, lat, lon)
+	var list []Event
+	const step = spin / 144 // shorter than the time between any two crossings that an almanac would list
+	was := at(-offset)
+	for i := range 144 {
+		from := float64(i)*step - offset
+		is := at(from + step)
+		if was < 0 != (is < 0) {
+			list = append(list, Event{numeric.Root(at, from, from+step) + offset, is >= 0})
+		}
+		was = is
+	}
+	return list
+}
+
+// altitude returns the sun's altitude above the horizon of almanacs, in
+// degrees, as a function of the seconds after 0 h UT of a day.
+func altitude(d day.Day, lat, lon float64) func(t float64) float64 {
+	sinLat, cosLat := math.Sincos(lat * rad)
+	return func(t float64) float64 {
+		p := at(d, t)
+		hour := hourAngle(t, lon, p.equation)
+		return math.Asin(max(-1, min(1, sinLat*math.Sin(p.declination)+cosLat*math.Cos(p.declination)*math.Cos(hour))))/rad - Horizon
+	}
+}
+
+// hourAngle returns how far the sun is past the meridian, in radians.
+func hourAngle(t, lon, equation float64) float64 {
+	return (t/240+lon-180)*rad + equation
+}
+
+// transit returns when the sun stands in the meridian, in s after 0 h UT. The
+// equation of time changes by less than 30 s a day, so that two passes leave
+// nothing.
+func transit(d day.Day, lon float64) float64 {
+	noon := (180 - lon) * 240
+	t := noon
+	for range 2 {
+		t = noon - at(d, t).equation/rad*240
+	}
+	return t
+}
