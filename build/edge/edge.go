@@ -148,15 +148,19 @@ func (h *handler) guarded(q *question, to *route) (out reply) {
 // A gone is thrown when the client has left before its plan's turn came.
 type gone struct{}
 
-// sheet works a plan out, when it is its turn.
-func (q *question) sheet(p *plan.Plan) *sheet.Sheet {
+// sheet works a plan out, when it is its turn, and the explorations named.
+func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	select {
 	case q.work <- struct{}{}:
 	case <-q.r.Context().Done():
 		panic(gone{})
 	}
 	defer func() { <-q.work }()
-	return sheet.Work(p)
+	s := sheet.Answer(p)
+	for _, which := range also {
+		s.Explore(which)
+	}
+	return s
 }
 
 // send sends a reply, or only that the client has it already.

@@ -8,6 +8,7 @@ import (
 	"evenrow/build/shell"
 	"evenrow/wasm/carry"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
 
@@ -58,11 +59,15 @@ func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *pl
 			values["errors"] = view.Errors(errs)
 		}
 	}
-	s := q.sheet(shown)
+	s := q.sheet(shown, sheet.Prompt...)
 	if len(errs) == 0 {
 		title = view.Title(shown)
 	}
-	for _, f := range view.Everything(s, address) {
+	told := view.Told(s, address)
+	for _, which := range sheet.Prompt {
+		told = append(told, view.Explored(s, which)...)
+	}
+	for _, f := range told {
 		values[f.ID] = shell.Cautions(f.HTML, q.caution)
 	}
 	values[shell.Title] = html.EscapeString(title)

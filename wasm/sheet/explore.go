@@ -18,6 +18,10 @@ const (
 	Explorations = iota             // how many there are
 )
 
+// Prompt are the explorations that take no longer than the answer, by and
+// large: a page that is made at once, without a program of its own, has these.
+var Prompt = []Exploration{Season, Flushing, Looping}
+
 var explore = [Explorations]func(*Sheet){
 	Flushing: func(s *Sheet) { s.Flush = flushed(s) },
 	Carrying: func(s *Sheet) { s.Headroom = rooms(s) },
