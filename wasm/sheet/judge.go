@@ -239,10 +239,10 @@ func (s *Sheet) judgeRow(row int) {
 			continue
 		}
 		const slack = 1e-6 // rounding of sums of spacings
-		if p.At.X > place.Length+slack || p.At.X < -slack {
+		switch {
+		case p.At.X > place.Length+slack || p.At.X < -slack:
 			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.X, Limit: place.Length})
-		}
-		if p.At.Y > place.Width+slack {
+		case p.At.Y > place.Width+slack:
 			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.Y, Limit: place.Width})
 		}
 	}

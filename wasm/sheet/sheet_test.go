@@ -244,3 +244,20 @@ func variants(n int) []*plan.Plan {
 	}
 	return plans
 }
+
+// A plant that stands out both ways is one plant outside the place.
+func TestAPlantOutsideCountsOnce(t *testing.T) {
+	p := plan.Default()
+	p.Place.Length, p.Place.Width = 1, 1
+	s := Answer(p)
+	outside := 0
+	for i := range s.Layout.Plants {
+		if at := s.Layout.Plants[i].At; at.X > p.Place.Length+1e-6 || at.Y > p.Place.Width+1e-6 {
+			outside++
+		}
+	}
+	i := slices.IndexFunc(s.Findings, func(f Finding) bool { return f.Kind == OutsidePlace })
+	if i < 0 || s.Findings[i].Count != outside {
+		t.Fatalf("%d plants stand outside; the findings are %+v", outside, s.Findings)
+	}
+}
