@@ -5,6 +5,7 @@ package method
 import (
 	"slices"
 
+	"evenrow/wasm/dose"
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/filter"
@@ -28,6 +29,7 @@ var Chapters = []Chapter{
 	{"Pumps and taps", pump.Formulas},
 	{"Filters", filter.Formulas},
 	{"Evenness", evenness.Formulas},
+	{"Shots and drain", dose.Formulas},
 }
 
 // All returns every formula, chapter by chapter. Their names are unique.

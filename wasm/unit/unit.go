@@ -48,5 +48,7 @@ const (
 	Wind                    // m/s: m/s, mph
 	Area                    // m²: m², ft²
 	PlantWater              // m³ a day: L a day, gal a day; of one plant
+	Dose                    // m³: mL, fl oz; of one shot for a plant
+	Crowd                   // 1/m²: plants to a m², plants to a ft²
 	kinds
 )

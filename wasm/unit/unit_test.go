@@ -61,6 +61,8 @@ func TestConversion(t *testing.T) {
 		{"kilopascal", Vapour, Metric, 2.3, 2300, 1e-15, exactness},
 		{"litre for a plant", PlantWater, Metric, 1.6, 1.6e-3, 0, exactness},
 		{"gallon for a plant", PlantWater, US, 1, 3.785411784e-3, 1e-15, exactness},
+		{"millilitre", Dose, Metric, 150, 150e-6, 0, exactness},
+		{"fluid ounce", Dose, US, 1, 29.5735295625e-6, 1e-15, sp811Mem},
 		{"density", Density, US, 62.4, 62.4 * 0.45359237 / 0.028316846592, 1e-15, exactness},
 	} {
 		got := Of(c.kind, c.sys).ToInner(c.shown)

@@ -13,7 +13,9 @@ var wanted string
 func TestEveryRowOfTheReferenceIsHere(t *testing.T) {
 	var ids []string
 	for _, r := range Rows {
-		ids = append(ids, r.ID)
+		if strings.HasPrefix(r.ID, "HY-") {
+			ids = append(ids, r.ID)
+		}
 	}
 	slices.Sort(ids)
 	want := strings.Fields(wanted)
