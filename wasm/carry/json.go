@@ -81,6 +81,9 @@ func appendMember(b []byte, f *plan.Field, p *plan.Plan, i int) []byte {
 		return strconv.AppendInt(b, int64(*f.Int(p, i)), 10)
 	case plan.Number:
 		v := *f.Number(p, i)
+		if f.Empty && v == plan.Unset {
+			return append(b, `""`...)
+		}
 		if s, ok := unit.Shortest(f.Kind, p.Units, v); ok {
 			return append(b, s...)
 		}
@@ -239,6 +242,9 @@ func set(f *plan.Field, p *plan.Plan, i int, v *node) string {
 			return "must be a number"
 		}
 		*f.Number(p, i) = x + 0 // no negative zero
+		return ""
+	case f.Empty && v.kind == 's' && v.text == "":
+		*f.Number(p, i) = plan.Unset
 		return ""
 	case f.Type == plan.Number && v.kind == 'n':
 		x, err := strconv.ParseFloat(v.text, 64)

@@ -12,6 +12,17 @@ import (
 // Package encoding/json judges the writing.
 func TestFilesAreJSON(t *testing.T) {
 	p := mixed()
+	// Lists that may be empty have something in them here, and a date.
+	for _, sec := range plan.Sections() {
+		if sec.Records(p) == 0 {
+			sec.Resize(p, 2)
+			sec.SetDefaults(p, 0)
+			sec.SetDefaults(p, 1)
+		}
+	}
+	p.Plantings[1].Mode, p.Plantings[1].Date = 2, 20990
+	p.Crops[0].Name, p.Crops[0].Traits[3] = "physalis", 0.006
+	p.Crops[1].Of = 1
 	p.Name = "a \"b\" \\ c\u2028 <é> \U0001f345"
 	var tree map[string]any
 	if err := json.Unmarshal(JSON(p), &tree); err != nil {

@@ -86,7 +86,7 @@ func appendValue(b []byte, f *plan.Field, p *plan.Plan, i int) []byte {
 	switch f.Type {
 	case plan.Text:
 		return writeText(b, *f.Text(p, i))
-	case plan.Whole, plan.Choice:
+	case plan.Whole, plan.Choice, plan.Date:
 		return writeInt(b, int64(*f.Int(p, i)))
 	}
 	v := *f.Number(p, i)
@@ -207,7 +207,7 @@ func (r *reader) value(f *plan.Field, p *plan.Plan, i int) {
 	switch f.Type {
 	case plan.Text:
 		*f.Text(p, i) = r.text()
-	case plan.Whole, plan.Choice:
+	case plan.Whole, plan.Choice, plan.Date:
 		n := r.integer()
 		if n < -1e9 || n > 1e9 { // an int may have 32 bits
 			r.bad = true

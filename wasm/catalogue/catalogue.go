@@ -41,13 +41,3 @@ type Medium struct {
 	Water  float64 // m³ of water to expand or wet one piece
 	Source source.Ref
 }
-
-// A Crop is one crop of the list. Further columns belong to the season.
-type Crop struct {
-	Name    string  // "sweet pepper"
-	Spacing float64 // m in the row, usual
-	PerSlab int     // plants to a slab of one metre
-	Block   bool    // raised in a block before it is planted out
-	Method  string  // the growing method that suits it best, then what also works
-	Source  source.Ref
-}

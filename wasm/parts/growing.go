@@ -23,7 +23,7 @@ func (c *count) growing() {
 	})
 	blocks := 0
 	for i := range c.Plants {
-		if catalogue.Crops[c.Plan.Rows[c.Plants[i].Row].Crop].Block {
+		if c.Plan.Trait(c.Plan.Rows[c.Plants[i].Row].Crop, catalogue.InBlock) > 0 {
 			blocks++
 		}
 	}
@@ -40,9 +40,10 @@ func (c *count) growing() {
 func (c *count) crops(inBlocks bool) []string {
 	var names []string
 	for i := range c.Plan.Rows {
-		crop := &catalogue.Crops[c.Plan.Rows[i].Crop]
-		if (crop.Block || !inBlocks) && !slices.Contains(names, crop.Name) {
-			names = append(names, crop.Name)
+		crop := c.Plan.Rows[i].Crop
+		name := c.Plan.CropName(crop)
+		if (!inBlocks || c.Plan.Trait(crop, catalogue.InBlock) > 0) && !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	return names

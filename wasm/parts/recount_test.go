@@ -195,7 +195,7 @@ func TestRecount(t *testing.T) {
 			for range r.Plants {
 				plants++
 				emitters += r.PerPlant
-				if catalogue.Crops[r.Crop].Block {
+				if catalogue.Crops[r.Crop].Of(catalogue.InBlock) > 0 {
 					blocks++
 				}
 			}

@@ -24,7 +24,8 @@ const (
 // not possible changes nothing.
 //
 // Apply returns the path of the record that the reader's attention belongs to,
-// such as "rows.4", or "".
+// such as "rows.4", or "". When the last record of a list was removed it is
+// that of a record 0.
 func (d *Draft) Apply() (focus string) {
 	d.switchUnits()
 	action := d.values[ActionName]
@@ -48,8 +49,13 @@ func (d *Draft) Apply() (focus string) {
 		if n == 0 {
 			fresh := Default()
 			fresh.Units = d.system("units")
+			if n = s.Len(fresh); n == 0 && what == add {
+				s.Resize(fresh, 1)
+				s.SetDefaults(fresh, 0)
+				d.put(s, fresh)
+				return s.Name + ".1"
+			}
 			d.put(s, fresh)
-			n = s.Len(fresh)
 		}
 		order, at := reorder(s, n, what, k)
 		if order == nil {
@@ -86,6 +92,7 @@ func reorder(s *Section, n, what, k int) (order []int, at int) {
 		what == up && k == 1 || what == down && k == n {
 		return nil, 0
 	}
+	order = make([]int, 0, n+1)
 	for i := 1; i <= n; i++ {
 		if i == k && what == remove {
 			continue

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/unit"
 )
 
@@ -117,7 +118,7 @@ func (f *Field) rangeProblem(p *Plan, i int) string {
 		if v := *f.Int(p, i); v < 0 || v >= len(f.Options) {
 			return "must be one of the choices"
 		}
-	case Whole:
+	case Whole, Date:
 		if v := float64(*f.Int(p, i)); v < f.Min || v > f.Max {
 			return "must be " + f.Range(p.Units)
 		}
@@ -125,7 +126,7 @@ func (f *Field) rangeProblem(p *Plan, i int) string {
 		// A limit typed in the other system may differ in the last bits.
 		v := *f.Number(p, i)
 		slack := 1e-9 * (f.Max - f.Min)
-		if !(v >= f.Min-slack && v <= f.Max+slack) {
+		if !(v >= f.Min-slack && v <= f.Max+slack) && !(f.Empty && v == Unset) {
 			return "must be " + f.Range(p.Units)
 		}
 	}
@@ -154,6 +155,8 @@ func (f *Field) Range(sys unit.System) string {
 			s += " " + u.Symbol
 		}
 		return s
+	case Date:
+		return "from " + day.Day(f.Min).ISO() + " to " + day.Day(f.Max).ISO()
 	case Text:
 		return "at most " + strconv.Itoa(int(f.Max)) + " characters"
 	}

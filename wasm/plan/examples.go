@@ -21,14 +21,20 @@ func (p *Plan) Clone() *Plan {
 	c.Runs = slices.Clone(p.Runs)
 	c.Emitters = slices.Clone(p.Emitters)
 	c.Rows = slices.Clone(p.Rows)
+	c.Plantings = slices.Clone(p.Plantings)
+	c.Crops = slices.Clone(p.Crops)
 	return &c
 }
 
-// blank returns a plan with the field defaults and one record in each list.
+// blank returns a plan with the field defaults and one record in each list that
+// must have any.
 func blank() *Plan {
 	p := new(Plan)
 	for _, s := range sections {
 		if s.List {
+			if s.Min == 0 {
+				continue
+			}
 			s.Resize(p, 1)
 		}
 		s.SetDefaults(p, 0)
@@ -119,6 +125,8 @@ func balcony() *Plan {
 	r.Medium = Bucket
 	r.PerPiece = 1
 	p.Limits.Reserve = metric(unit.Head, 0.5)
+	p.Season.Shelter = OpenAir
+	p.Season.After = 10
 	return p
 }
 
@@ -167,6 +175,11 @@ func longField() *Plan {
 	}
 	p.Limits.Reserve = us(unit.Head, 3)
 	p.Limits.Speed = us(unit.Speed, 5)
+	p.Season.LastFrost = isoDay(2027, 3, 10)
+	p.Season.FirstFrost = isoDay(2027, 11, 25)
+	p.Season.After = 21
+	p.Season.Shelter = OpenAir
+	p.Season.Start = isoDay(2027, 2, 1)
 	return p
 }
 

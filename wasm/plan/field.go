@@ -10,6 +10,7 @@ const (
 	Whole              // a whole number
 	Choice             // one of Options
 	Text               // a line of text
+	Date               // a day, typed as ISO 8601 writes it; kept as days since 1 January 1970
 )
 
 // A Section groups fields on the page. Its name is the first part of a path.
@@ -46,6 +47,7 @@ type Field struct {
 	Max     float64   // inclusive; for Text the greatest length in characters
 	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index; a Text has the default ""
 	Options []Option  // Choice
+	Empty   bool      // Number: may be left empty, which is the value Unset
 	Help    string    // one short sentence; may be empty
 	Guide   string    // name of a guide page and heading, "pump-curve#reading"; may be empty
 
@@ -55,7 +57,7 @@ type Field struct {
 
 	// One of these reaches the value in record i; i is 0 outside lists.
 	Number func(p *Plan, i int) *float64 // Number
-	Int    func(p *Plan, i int) *int     // Whole, Choice
+	Int    func(p *Plan, i int) *int     // Whole, Choice, Date
 	Text   func(p *Plan, i int) *string  // Text
 
 	// relation says what is wrong with the value in record i beside other

@@ -11,6 +11,18 @@ import (
 	"evenrow/wasm/unit"
 )
 
+// full is blank with one record in every list.
+func full() *Plan {
+	p := blank()
+	for _, s := range Sections() {
+		if s.Records(p) == 0 {
+			s.Resize(p, 1)
+			s.SetDefaults(p, 0)
+		}
+	}
+	return p
+}
+
 var update = flag.Bool("update", false, "rewrite the expected files")
 
 // Links and files hold the numbers and names in testdata/fields.txt. A line may
@@ -42,15 +54,15 @@ func TestFieldsArePermanent(t *testing.T) {
 }
 
 func TestFieldsAreComplete(t *testing.T) {
-	guides := "method emitters pump-curve filter assembly media electricity flushing glossary sources"
+	guides := "method emitters pump-curve filter assembly media electricity flushing glossary sources season"
 	cautions := "electricity heat pressure blades backflow drowning lifting dust"
-	p := blank()
+	p := full()
 	for _, s := range Sections() {
 		ids, names := map[int]bool{}, map[string]bool{}
 		if s.Title == "" || !strings.Contains(guides, s.Guide) || !strings.Contains(cautions, s.Caution) {
 			t.Errorf("section %q: title %q, guide %q, caution %q", s.Name, s.Title, s.Guide, s.Caution)
 		}
-		if s.List != (s.One != "" && s.Many != "" && s.Len != nil && s.Resize != nil && s.Min > 0 && s.Max > s.Min) {
+		if s.List != (s.One != "" && s.Many != "" && s.Len != nil && s.Resize != nil && s.Min >= 0 && s.Max > s.Min) {
 			t.Errorf("section %q is not a whole list", s.Name)
 		}
 		for _, f := range s.Fields() {
@@ -62,10 +74,10 @@ func TestFieldsAreComplete(t *testing.T) {
 			if f.Label == "" || strings.ContainsAny(f.Label, "()[]") || len(f.Help) > 0 && !strings.HasSuffix(f.Help, ".") {
 				t.Errorf("%s: label %q, help %q", path, f.Label, f.Help)
 			}
-			if (f.Number != nil) != (f.Type == Number) || (f.Text != nil) != (f.Type == Text) || (f.Int != nil) != (f.Type == Whole || f.Type == Choice) {
+			if (f.Number != nil) != (f.Type == Number) || (f.Text != nil) != (f.Type == Text) || (f.Int != nil) != (f.Type == Whole || f.Type == Choice || f.Type == Date) {
 				t.Errorf("%s reaches its value in the wrong way", path)
 			}
-			if f.Default < f.Min || f.Default > f.Max || f.Type != Text && f.Max <= f.Min {
+			if (f.Default < f.Min || f.Default > f.Max) && !(f.Empty && f.Default == Unset) || f.Type != Text && f.Max <= f.Min {
 				t.Errorf("%s: default %g in %g to %g", path, f.Default, f.Min, f.Max)
 			}
 			if FieldNamed(s.Name, f.Name) != f {
@@ -103,7 +115,7 @@ func TestFieldsAreComplete(t *testing.T) {
 func TestRangesCanBeTyped(t *testing.T) {
 	for sys := range unit.System(unit.Systems) {
 		for _, f := range Fields() {
-			if f.Type != Number && f.Type != Whole {
+			if f.Type != Number && f.Type != Whole && f.Type != Date {
 				continue
 			}
 			words := strings.Fields(f.Range(sys))
@@ -111,7 +123,7 @@ func TestRangesCanBeTyped(t *testing.T) {
 				t.Fatalf("%s: range %q", Path(f, 0), f.Range(sys))
 			}
 			for _, typed := range []string{words[1], words[3]} {
-				p := blank()
+				p := full()
 				p.Units = sys
 				if problem := f.Read(p, 0, typed); problem != "" {
 					t.Errorf("%s: %q %s", Path(f, 0), typed, problem)

@@ -22,6 +22,7 @@ const MaxPlants = 4000
 var fieldsOf = [...][]*Field{
 	planFields, placeFields, supplyFields, pointFields, runFields,
 	filterFields, headerFields, emitterFields, rowFields, limitFields,
+	seasonFields, plantingFields, cropFields,
 }
 
 var allFields = inOrder()
@@ -86,7 +87,7 @@ func (f *Field) SetValue(p *Plan, i int, v float64) {
 	switch f.Type {
 	case Number:
 		*f.Number(p, i) = v
-	case Whole, Choice:
+	case Whole, Choice, Date:
 		*f.Int(p, i) = int(v)
 	}
 }

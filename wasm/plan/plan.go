@@ -23,6 +23,10 @@ type Plan struct {
 	Emitters []Emitter // the kinds that rows choose from; 1 to MaxEmitters
 	Rows     []Row     // 1 to MaxRows, in the order the header feeds them
 	Limits   Limits
+
+	Season    Season
+	Plantings []Planting // none to MaxPlantings
+	Crops     []Crop     // changed or added; none to MaxCrops
 }
 
 // How many records a plan may hold.

@@ -49,6 +49,22 @@ var sections = []*Section{
 		ID: 9, Name: "limits", Title: "What you ask of it", Guide: "glossary",
 		Intro: "How much pressure to keep in hand, how even, how fast.",
 	},
+	{
+		ID: 10, Name: "season", Title: "Season", Guide: "season",
+		Intro: "When plants are sown, moved and picked, and when the system must be ready.",
+	},
+	{
+		ID: 11, Name: "plantings", Title: "Plantings", Guide: "season", List: true, One: "planting", Many: "plantings", Max: MaxPlantings,
+		Intro:  "Every crop of the rows is planted once, unless you say otherwise here.",
+		Len:    func(p *Plan) int { return len(p.Plantings) },
+		Resize: func(p *Plan, n int) { p.Plantings = resize(p.Plantings, n) },
+	},
+	{
+		ID: 12, Name: "crops", Title: "Crops of your own", Guide: "season", List: true, One: "crop", Many: "crops", Max: MaxCrops,
+		Intro:  "Change a number of a crop, or describe a crop that is not in the list. What you leave empty is as in the table.",
+		Len:    func(p *Plan) int { return len(p.Crops) },
+		Resize: func(p *Plan, n int) { p.Crops = resize(p.Crops, n) },
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and
@@ -91,6 +107,9 @@ func (s *Section) SetDefaults(p *Plan, i int) {
 
 // resize returns a copy of list with n records, the new ones like the last.
 func resize[T any](list []T, n int) []T {
+	if n == 0 {
+		return nil
+	}
 	out := make([]T, n)
 	for i := copy(out, list); 0 < i && i < n; i++ {
 		out[i] = out[i-1]

@@ -3,7 +3,9 @@ package plan
 import (
 	"math"
 	"strconv"
+	"strings"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/unit"
 )
 
@@ -12,7 +14,7 @@ import (
 func (f *Field) Typed(p *Plan, i int) string {
 	switch f.Type {
 	case Number:
-		if v := *f.Number(p, i); math.IsNaN(v) || math.IsInf(v, 0) {
+		if v := *f.Number(p, i); math.IsNaN(v) || math.IsInf(v, 0) || f.Empty && v == Unset {
 			return ""
 		} else {
 			if v == f.Default && p.Units != unit.Metric {
@@ -22,6 +24,8 @@ func (f *Field) Typed(p *Plan, i int) string {
 		}
 	case Whole:
 		return strconv.Itoa(*f.Int(p, i))
+	case Date:
+		return day.Day(*f.Int(p, i)).ISO()
 	case Choice:
 		if v := *f.Int(p, i); v >= 0 && v < len(f.Options) {
 			return f.Options[v].Code
@@ -37,6 +41,10 @@ func (f *Field) Typed(p *Plan, i int) string {
 func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 	switch f.Type {
 	case Number:
+		if f.Empty && strings.TrimSpace(typed) == "" {
+			*f.Number(p, i) = Unset
+			return ""
+		}
 		v, problem := f.quantity(typed, p.Units)
 		if problem != "" {
 			return problem
@@ -60,6 +68,16 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 			return "must be a whole number " + f.Range(p.Units)
 		}
 		*f.Int(p, i) = int(x)
+	case Date:
+		typed = strings.TrimSpace(typed)
+		d, ok := day.Parse(typed)
+		switch {
+		case typed == "":
+			return "is missing"
+		case !ok:
+			return "must be a date that exists, as year-month-day, such as 2027-05-12"
+		}
+		*f.Int(p, i) = int(d)
 	case Choice:
 		v, ok := f.Option(typed)
 		if !ok {

@@ -23,7 +23,9 @@ const (
 var Prompt = []Exploration{Season, Flushing, Looping}
 
 var explore = [Explorations]func(*Sheet){
+	Season:   (*Sheet).year,
 	Flushing: func(s *Sheet) { s.Flush = flushed(s) },
+	Looping:  func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) },
 	Carrying: func(s *Sheet) { s.Headroom = rooms(s) },
 }
 

@@ -13,6 +13,7 @@ import (
 	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
 	"evenrow/wasm/surge"
 )
 
@@ -143,6 +144,9 @@ type Sheet struct {
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
 	Flush    *flush.Flush    // nil where no water flows
+	Zoning   *Zoning         // nil where no water flows
+	Loop     *Loop           // nil where a ring makes no sense
+	Season   *season.Season  // the calendar
 	Headroom []headroom.Room // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
 	Surge    []surge.Blow    // by size of tubing, as in Layout.Tubes; empty where no water flows
 	Runtime  float64         // s to give each plant one litre, at the mean flow

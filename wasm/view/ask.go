@@ -181,7 +181,7 @@ func Summary(p *plan.Plan, s *plan.Section, i int) string {
 	case "rows":
 		r := &p.Rows[i]
 		if r.Crop >= 0 && r.Crop < len(catalogue.Crops) {
-			t += ": " + catalogue.Crops[r.Crop].Name + ", " + count(r.Plants, "plant", "plants")
+			t += ": " + p.CropName(r.Crop) + ", " + count(r.Plants, "plant", "plants")
 		}
 		if r.Zone > 1 {
 			t += ", zone " + strconv.Itoa(r.Zone)
@@ -303,7 +303,7 @@ func keyboard(fd *plan.Field) markup {
 // hint is the help and the range, as sentences.
 func (f *form) hint(fd *plan.Field) string {
 	r := ""
-	if fd.Type == plan.Number || fd.Type == plan.Whole {
+	if fd.Type == plan.Number || fd.Type == plan.Whole || fd.Type == plan.Date {
 		r = unit.Capital(fd.Range(f.p.Units)) + "."
 	}
 	if fd.Help != "" && r != "" {

@@ -1,0 +1,72 @@
+package season
+
+import (
+	"strconv"
+
+	"evenrow/wasm/plan"
+)
+
+// titles are what tasks are called; those for plants are followed by the crop.
+var titles = [TaskKinds]string{
+	Sowing: "Sow", Potting: "Set into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Clear",
+	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water",
+	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Treat the lines", Storing: "Drain the system and store it",
+}
+
+// notes say how, in a sentence or two.
+var notes = [TaskKinds]string{
+	Sowing:   "One seed to a plug, and 1 more for every 10. Keep them warm and covered until they show.",
+	Potting:  "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
+	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
+	Tying:    "Every week: turn or clip the stem to its string and take the side shoots.",
+	Picking:  "From now on pick every few days.",
+	Clearing: "Shut the row's water, take the plants out and sweep up.",
+	Building: "Follow the order of assembly. Keep electricity away from water until it is tested.",
+	Leaks:    "Run it with the ends open, then closed. Look at every joint.",
+	Cups:     "Cups under emitters at the start, the middle and the end of rows; the flows must be alike.",
+	Wetting:  "Wet until the slab is even and full. Cut the drain slits a day later, or before planting.",
+	Strength: "Every week: of the feed and of what drains.",
+	Filter:   "Every week: read both gauges, or open it and look.",
+	Flushing: "Open the ends a few at a time until the water runs clear.",
+	Treating: "Only with no plants on the line. Never mix bleach and acid. Flush afterwards.",
+	Storing:  "Unplug the pump first. Open every end and let it drain before frost; store emitters and pump dry.",
+}
+
+// Title is a task in a few words: "Plant out tomato, 30".
+func (s *Season) Title(p *plan.Plan, t *Task) string {
+	title := titles[t.Kind]
+	if t.Planting < 0 {
+		return title
+	}
+	name := s.Name(p, t.Planting)
+	switch t.Kind {
+	case Picking, Wetting:
+		title += ": " + name
+	default:
+		title += " " + name
+	}
+	switch t.Kind {
+	case Sowing, Potting, Setting:
+		title += ", " + strconv.Itoa(t.Plants) + " plants"
+		if t.Plants == 1 {
+			title = title[:len(title)-1]
+		}
+	}
+	return title
+}
+
+// Note says how a task is done.
+func (t *Task) Note() string { return notes[t.Kind] }
+
+// Name is a planting in words: the crop, with its number when there are
+// several plantings of it: "cucumber 2".
+func (s *Season) Name(p *plan.Plan, i int) string {
+	g := &s.Plantings[i]
+	name := p.CropName(g.Crop)
+	for k := range s.Plantings {
+		if k != i && s.Plantings[k].Crop == g.Crop {
+			return name + " " + strconv.Itoa(g.Number+1)
+		}
+	}
+	return name
+}
