@@ -5,13 +5,18 @@ package method
 import (
 	"slices"
 
+	"evenrow/wasm/chlorine"
+	"evenrow/wasm/climate"
 	"evenrow/wasm/dose"
 	"evenrow/wasm/emitter"
+	"evenrow/wasm/evapo"
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/filter"
 	"evenrow/wasm/formula"
+	"evenrow/wasm/medium"
 	"evenrow/wasm/pipe"
 	"evenrow/wasm/pump"
+	"evenrow/wasm/sun"
 	"evenrow/wasm/water"
 )
 
@@ -30,6 +35,11 @@ var Chapters = []Chapter{
 	{"Filters", filter.Formulas},
 	{"Evenness", evenness.Formulas},
 	{"Shots and drain", dose.Formulas},
+	{"The sun", sun.Formulas},
+	{"Weather and water use", evapo.Formulas},
+	{"Warmth", climate.Formulas},
+	{"Media", medium.Formulas},
+	{"Chlorine", chlorine.Formulas},
 }
 
 // All returns every formula, chapter by chapter. Their names are unique.

@@ -20,6 +20,7 @@ var Formulas = []*formula.Formula{
 	ViscosityFormula,
 	PressureOfHeadFormula,
 	HeadOfPressureFormula,
+	oxygenFormula,
 }
 
 // DensityFormula is the formula "density".

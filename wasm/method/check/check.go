@@ -55,7 +55,7 @@ func (p *Part) Got() (float64, error) {
 func (p *Part) Close(got float64) bool { return math.Abs(got-p.Want) <= p.Tol }
 
 // Rows is the whole table.
-var Rows = slices.Concat(waterRows, frictionRows, tubingRows, outletRows, emitterRows, fittingRows, surgeRows, pumpRows, unitRows, doseRows)
+var Rows = slices.Concat(waterRows, frictionRows, tubingRows, outletRows, emitterRows, fittingRows, surgeRows, pumpRows, unitRows, doseRows, vapourRows, radiationRows, evapoRows, growingRows)
 
 // Units of the sources, in inner units.
 const (
