@@ -65,7 +65,7 @@ func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *pl
 	}
 	told := view.Told(s, address)
 	for _, which := range sheet.Prompt {
-		told = append(told, view.Explored(s, which)...)
+		told = append(told, view.Explored(s, which, address)...)
 	}
 	for _, f := range told {
 		values[f.ID] = shell.Cautions(f.HTML, q.caution)

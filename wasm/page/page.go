@@ -34,7 +34,7 @@ func Start() Reply {
 	r := whole(p)
 	s := sheet.Work(p)
 	for which := range sheet.Exploration(sheet.Explorations) {
-		r.Fragments = append(r.Fragments, view.Explored(s, which)...)
+		r.Fragments = append(r.Fragments, view.Explored(s, which, link)...)
 	}
 	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
 	r.Announce = ""

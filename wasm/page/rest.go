@@ -37,7 +37,7 @@ func (e *Explorer) Rest(form string) Reply {
 	}
 	which := sheet.Exploration(step - 1)
 	e.sheet.Explore(which)
-	r := Reply{Fragments: view.Explored(e.sheet, which)}
+	r := Reply{Fragments: view.Explored(e.sheet, which, link)}
 	if step < sheet.Explorations {
 		r.More = step + 1
 	}

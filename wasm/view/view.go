@@ -44,9 +44,14 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 
 // Explored returns the fragments of what [sheet.Sheet.Explore] added in one
 // exploration.
-func Explored(s *sheet.Sheet, which sheet.Exploration) []Fragment {
+func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 	sc := newScene(s)
 	switch which {
+	case sheet.Looping:
+		return []Fragment{
+			sc.part("zones", func(sc *scene) { sc.zones(link) }),
+			sc.part("ring", func(sc *scene) { sc.ring(link) }),
+		}
 	case sheet.Flushing:
 		return []Fragment{sc.part("flush", (*scene).flush)}
 	case sheet.Carrying:
@@ -59,7 +64,7 @@ func Explored(s *sheet.Sheet, which sheet.Exploration) []Fragment {
 func Everything(s *sheet.Sheet, link Linker) []Fragment {
 	all := Told(s, link)
 	for which := range sheet.Exploration(sheet.Explorations) {
-		all = append(all, Explored(s, which)...)
+		all = append(all, Explored(s, which, link)...)
 	}
 	return all
 }
