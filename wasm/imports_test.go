@@ -40,7 +40,10 @@ var imports = map[string]string{
 	"catalogue":    "source",
 	"network":      "emitter numeric pipe water",
 	"plan":         "catalogue day numeric unit",
-	"season":       "catalogue day numeric plan",
+	"ical":         "day",
+	"season":       "catalogue day ical numeric plan",
+	"shots":        "catalogue day dose plan season",
+	"drain":        "day dose unit",
 	"carry":        "plan unit",
 	"layout":       "catalogue emitter filter network numeric numeric pipe plan pump unit water",
 	"parts":        "catalogue layout plan unit",
@@ -49,7 +52,7 @@ var imports = map[string]string{
 	"surge":        "catalogue layout network pipe water",
 	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump season surge unit water",
 	"view":         "catalogue day emitter evenness filter flush formula headroom layout network parts pipe plan pump season sheet source surge unit water",
-	"page":         "carry plan sheet view",
+	"page":         "carry ical plan season sheet view",
 	"cmd/planner":  "page",
 }
 

@@ -70,7 +70,7 @@ func (s *Season) conflicts(p *plan.Plan) {
 		if len(g.Rows) == 0 {
 			continue
 		}
-		if ready := day.Day(p.Season.Start + p.Season.Build + testing); ready > g.Dates[Slab] {
+		if ready := day.Day(p.Season.Start + p.Season.Build + ahead); ready > g.Dates[Slab] {
 			add(Conflict{Kind: NotReady, Planting: i, Until: ready})
 		}
 		break // the first says it

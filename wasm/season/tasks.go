@@ -48,7 +48,7 @@ type Task struct {
 func (t *Task) Last() day.Day { return t.Day + day.Day((t.Times-1)*t.Every+t.Days-1) }
 
 // Days before the first planting on which the system is filled and tested.
-const testing = 7
+const ahead = 7
 
 // tasks fills the list of tasks.
 func (s *Season) tasks(p *plan.Plan) {
@@ -98,15 +98,15 @@ func (s *Season) tasks(p *plan.Plan) {
 	if first == 0 {
 		return
 	}
-	build := add(Building, -1, first-testing-day.Day(p.Season.Build))
+	build := add(Building, -1, first-ahead-day.Day(p.Season.Build))
 	build.Days = p.Season.Build
-	add(Leaks, -1, first-testing)
-	add(Cups, -1, first-testing)
+	add(Leaks, -1, first-ahead)
+	add(Cups, -1, first-ahead)
 	for _, k := range [...]TaskKind{Strength, Filter} {
 		t := add(k, -1, first)
 		t.Every, t.Times = 7, int(last-first)/7+1
 	}
-	add(Flushing, -1, first-testing)
+	add(Flushing, -1, first-ahead)
 	s.again(add(Flushing, -1, first), p.Season.Flush, last)
 	add(Flushing, -1, last).Number = 2
 	s.again(add(Treating, -1, first), p.Season.Treat, last)

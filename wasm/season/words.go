@@ -6,10 +6,10 @@ import (
 	"evenrow/wasm/plan"
 )
 
-// titles are what tasks are called; those for plants are followed by the crop.
+// titles are what tasks are called; those for a planting are followed by it.
 var titles = [TaskKinds]string{
-	Sowing: "Sow", Potting: "Set into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Clear",
-	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water",
+	Sowing: "Sow", Potting: "Move into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Clear",
+	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water, or wet the medium",
 	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Treat the lines", Storing: "Drain the system and store it",
 }
 
@@ -32,19 +32,13 @@ var notes = [TaskKinds]string{
 	Storing:  "Unplug the pump first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
 
-// Title is a task in a few words: "Plant out tomato, 30".
+// Title is a task in a few words: "Plant out: tomato, 30 plants".
 func (s *Season) Title(p *plan.Plan, t *Task) string {
 	title := titles[t.Kind]
 	if t.Planting < 0 {
 		return title
 	}
-	name := s.Name(p, t.Planting)
-	switch t.Kind {
-	case Picking, Wetting:
-		title += ": " + name
-	default:
-		title += " " + name
-	}
+	title += ": " + s.Name(p, t.Planting)
 	switch t.Kind {
 	case Sowing, Potting, Setting:
 		title += ", " + strconv.Itoa(t.Plants) + " plants"
