@@ -28,6 +28,10 @@ const (
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
 	d.switchUnits()
+	if d.fillMonths() {
+		delete(d.values, ActionName)
+		return "months.1"
+	}
 	action := d.values[ActionName]
 	delete(d.values, ActionName)
 	verb, number, _ := strings.Cut(action, ".")

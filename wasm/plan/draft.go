@@ -121,6 +121,9 @@ func (d Draft) Read() (*Plan, []Error) {
 		}
 	}
 	errs := p.CheckAlso(found)
+	if e, bad := d.tableError(); bad {
+		errs = append(errs, e)
+	}
 	for k := range errs {
 		if typed, has := d.values[errs[k].Path]; has {
 			errs[k].Typed = typed

@@ -23,6 +23,7 @@ func (p *Plan) Clone() *Plan {
 	c.Rows = slices.Clone(p.Rows)
 	c.Plantings = slices.Clone(p.Plantings)
 	c.Crops = slices.Clone(p.Crops)
+	c.Months = slices.Clone(p.Months)
 	return &c
 }
 
@@ -32,7 +33,7 @@ func blank() *Plan {
 	p := new(Plan)
 	for _, s := range sections {
 		if s.List {
-			if s.Min == 0 {
+			if s.Min == 0 || !s.Applies(p) {
 				continue
 			}
 			s.Resize(p, 1)
@@ -127,6 +128,7 @@ func balcony() *Plan {
 	p.Limits.Reserve = metric(unit.Head, 0.5)
 	p.Season.Shelter = OpenAir
 	p.Season.After = 10
+	p.Sky.Cover = 1
 	return p
 }
 
@@ -180,6 +182,11 @@ func longField() *Plan {
 	p.Season.After = 21
 	p.Season.Shelter = OpenAir
 	p.Season.Start = isoDay(2027, 2, 1)
+	p.Sky.Latitude, p.Sky.Longitude = 38.5, -121.5
+	p.Sky.Offset = us(unit.Hours, -8)
+	p.Sky.Summer = MarchNov
+	p.Sky.Cover = 1
+	p.Sky.Climate = 2 // the warm dry plain
 	return p
 }
 

@@ -54,7 +54,7 @@ func TestFieldsArePermanent(t *testing.T) {
 }
 
 func TestFieldsAreComplete(t *testing.T) {
-	guides := "method emitters pump-curve filter assembly media electricity flushing glossary sources season"
+	guides := "method emitters pump-curve filter assembly media electricity flushing glossary layout sources season timer weather"
 	cautions := "electricity heat pressure blades backflow drowning lifting dust"
 	p := full()
 	for _, s := range Sections() {
@@ -62,7 +62,7 @@ func TestFieldsAreComplete(t *testing.T) {
 		if s.Title == "" || !strings.Contains(guides, s.Guide) || !strings.Contains(cautions, s.Caution) {
 			t.Errorf("section %q: title %q, guide %q, caution %q", s.Name, s.Title, s.Guide, s.Caution)
 		}
-		if s.List != (s.One != "" && s.Many != "" && s.Len != nil && s.Resize != nil && s.Min >= 0 && s.Max > s.Min) {
+		if s.List != (s.One != "" && s.Many != "" && s.Len != nil && s.Resize != nil && s.Min >= 0 && s.Max > 0 && s.Max >= s.Min) {
 			t.Errorf("section %q is not a whole list", s.Name)
 		}
 		for _, f := range s.Fields() {

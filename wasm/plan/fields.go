@@ -23,6 +23,7 @@ var fieldsOf = [...][]*Field{
 	planFields, placeFields, supplyFields, pointFields, runFields,
 	filterFields, headerFields, emitterFields, rowFields, limitFields,
 	seasonFields, plantingFields, cropFields,
+	13: skyFields, monthFields,
 }
 
 var allFields = inOrder()

@@ -27,6 +27,8 @@ type Plan struct {
 	Season    Season
 	Plantings []Planting // none to MaxPlantings
 	Crops     []Crop     // changed or added; none to MaxCrops
+	Sky       Sky
+	Months    []Month // twelve with OwnClimate, else twelve or none
 }
 
 // How many records a plan may hold.

@@ -65,6 +65,17 @@ var sections = []*Section{
 		Len:    func(p *Plan) int { return len(p.Crops) },
 		Resize: func(p *Plan, n int) { p.Crops = resize(p.Crops, n) },
 	},
+	{
+		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather",
+		Intro: "Where the place is and what weather it has: the plants' thirst follows from it.",
+	},
+	{
+		ID: 14, Name: "months", Title: "Months", Guide: "weather", List: true, One: "month", Many: "months", Min: 12, Max: 12,
+		Intro:  "Mean daily high and low of each month, from a weather service or your own thermometer.",
+		When:   func(p *Plan) bool { return p.Sky.Climate == OwnClimate },
+		Len:    func(p *Plan) int { return len(p.Months) },
+		Resize: func(p *Plan, n int) { p.Months = resize(p.Months, n) },
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and

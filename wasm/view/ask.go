@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/day"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -116,6 +117,9 @@ func (f *form) section(s *plan.Section) {
 	if s.Caution != "" {
 		f.html(`<div class="caution" role="note"`).attr("data-caution", s.Caution).html(`></div>`)
 	}
+	if s.Name == "months" {
+		f.months()
+	}
 	if s.List {
 		n := s.Records(f.p)
 		for i := range n {
@@ -153,7 +157,7 @@ func (f *form) record(s *plan.Section, i, n int) {
 	if n > s.Min {
 		f.action("remove-"+s.One+number, "Remove", name)
 	}
-	if s.Name != "points" { // their flows rise, so their order is given
+	if s.Name != "points" && s.Name != "months" { // their order is given
 		if i > 0 {
 			f.action(s.One+"-up"+number, "Up", name)
 		}
@@ -188,6 +192,9 @@ func Summary(p *plan.Plan, s *plan.Section, i int) string {
 		}
 	case "runs":
 		t += ": " + unit.Text(unit.Length, p.Units, p.Runs[i].Length)
+	case "months":
+		m := &p.Months[i]
+		t = day.MonthName(i+1) + ": " + unit.Text(unit.Temperature, p.Units, m.High) + ", " + unit.Text(unit.Temperature, p.Units, m.Low)
 	case "emitters":
 		t += ": " + unit.Text(unit.EmitterFlow, p.Units, p.Emitters[i].Flow)
 	case "points":

@@ -1,0 +1,160 @@
+// Package demand says how much water each plant of a season takes up, day by
+// day: the weather's thirst, what the cover lets through, how far the crop has
+// grown, and the floor that a plant has.
+package demand
+
+import (
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/climate"
+	"evenrow/wasm/day"
+	"evenrow/wasm/evapo"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
+)
+
+// A Planting is what is known of one planting's thirst.
+type Planting struct {
+	Index  int     // in season.Season.Plantings
+	From   day.Day // planted out: before it, the plants stand elsewhere
+	To     day.Day // cleared: the first day without them
+	Stages evapo.Stages
+	Area   float64 // m² of floor for each plant, the mean over its rows
+	Plants int
+}
+
+// A Day is the weather of one day, as seen from the plants.
+type Day struct {
+	High, Low [climate.Kinds]float64 // °C
+	Reference [climate.Kinds]float64 // m, in the open, by kind of day
+}
+
+// A Demand is the thirst of a season.
+type Demand struct {
+	From, To  day.Day // from the first planting out to the last clearing
+	Days      []Day   // from From on
+	Plantings []Planting
+	Cover     float64 // share of the sun that reaches the plants
+	Adjust    float64 // what the grower has measured, over what is worked out
+	More      bool    // more than temperatures is known of the weather
+}
+
+// Of returns the demand of a plan that has been checked, over its season;
+// without days where nothing is planted in a row.
+func Of(p *plan.Plan, s *season.Season) *Demand {
+	d := &Demand{Cover: p.Sky.Cover, Adjust: p.Sky.Adjust, More: p.Sky.Known()}
+	for i := range s.Plantings {
+		g := &s.Plantings[i]
+		if len(g.Rows) == 0 || g.Dates[season.End] <= g.Dates[season.Slab] {
+			continue
+		}
+		n := Planting{Index: i, From: g.Dates[season.Slab], To: g.Dates[season.End], Stages: stages(p, g), Plants: g.Plants}
+		floor, plants := 0.0, 0
+		for _, row := range g.Rows {
+			floor += Area(p, row, g.Crop) * float64(p.Rows[row].Plants)
+			plants += p.Rows[row].Plants
+		}
+		n.Area = floor / float64(plants)
+		if len(d.Plantings) == 0 || n.From < d.From {
+			d.From = n.From
+		}
+		d.To = max(d.To, n.To)
+		d.Plantings = append(d.Plantings, n)
+	}
+	if len(d.Plantings) == 0 {
+		return d
+	}
+	year := climate.New(p.Year())
+	for at := d.From; at < d.To; at++ {
+		d.Days = append(d.Days, weather(p, year, at))
+	}
+	return d
+}
+
+// weather returns one day out of doors.
+func weather(p *plan.Plan, year *climate.Climate, at day.Day) (d Day) {
+	for k := range climate.Kind(climate.Kinds) {
+		d.High[k], d.Low[k] = year.At(at, k)
+		w := Weather(p, at, d.High[k], d.Low[k])
+		d.Reference[k] = w.Reference()
+	}
+	return d
+}
+
+// Weather returns a day at the place of a plan, in the form that the formulas
+// of package evapo take.
+func Weather(p *plan.Plan, at day.Day, high, low float64) evapo.Weather {
+	s := &p.Sky
+	return evapo.Weather{Latitude: s.Latitude, OfYear: at.OfYear(), Height: s.Height, Low: low, High: high,
+		More: s.Known(), Humidity: s.Humidity, Wind: s.Wind, Sunshine: s.Sunshine}
+}
+
+// On returns the weather of a day, and false outside the season.
+func (d *Demand) On(at day.Day) (*Day, bool) {
+	if i := int(at - d.From); i >= 0 && i < len(d.Days) {
+		return &d.Days[i], true
+	}
+	return nil, false
+}
+
+// Use returns what a plant of a planting, an index into d.Plantings, takes up
+// on a day, in m³ by kind of day; nothing before it is planted out, and nothing
+// once the row is cleared.
+func (d *Demand) Use(planting int, at day.Day) (use [climate.Kinds]float64) {
+	g := &d.Plantings[planting]
+	w, ok := d.On(at)
+	if !ok || at < g.From || at >= g.To {
+		return use
+	}
+	kc, canopy := g.At(at)
+	for k := range use {
+		use[k] = PlantWater(w.Reference[k], d.Cover, kc, canopy, g.Area, d.Adjust)
+	}
+	return use
+}
+
+// At returns the crop coefficient on a day and the share of its canopy that has
+// grown.
+func (g *Planting) At(at day.Day) (kc, canopy float64) {
+	days := float64(at - g.From)
+	return g.Stages.Kc(days), Canopy(&g.Stages, days)
+}
+
+// Total returns what all plants of the season take up on a day, in m³ by kind
+// of day.
+func (d *Demand) Total(at day.Day) (sum [climate.Kinds]float64) {
+	for i := range d.Plantings {
+		for k, u := range d.Use(i, at) {
+			sum[k] += u * float64(d.Plantings[i].Plants)
+		}
+	}
+	return sum
+}
+
+// Peak returns the day on which a plant of a planting takes up most on a day of
+// a kind, and how much, in m³.
+func (d *Demand) Peak(planting int, k climate.Kind) (on day.Day, use float64) {
+	g := &d.Plantings[planting]
+	on = g.From
+	for at := g.From; at < g.To; at++ {
+		if u := d.Use(planting, at)[k]; u > use {
+			on, use = at, u
+		}
+	}
+	return on, use
+}
+
+// stages returns the life of a planting. The grown stage is stretched or
+// shortened so that the last one ends when the harvest does, because FAO-56's
+// lengths are a guide for other seasons; a harvest that frost cuts short ends
+// before that.
+func stages(p *plan.Plan, g *season.Planting) evapo.Stages {
+	of := func(t catalogue.Trait) float64 { return p.Trait(g.Crop, t) }
+	s := evapo.Stages{Ini: of(catalogue.Ini), Dev: of(catalogue.Dev), Late: of(catalogue.Late),
+		KcIni: of(catalogue.KcIni), KcMid: of(catalogue.KcMid), KcEnd: of(catalogue.KcEnd)}
+	if tied := of(catalogue.KcTied); g.Tied && tied > 0 {
+		s.KcMid = tied
+	}
+	life := float64(int(g.Dates[season.End]-g.Dates[season.Slab]) + g.Cut)
+	s.Mid = max(1, life-s.Ini-s.Dev-s.Late)
+	return s
+}
