@@ -33,7 +33,7 @@ function policy() {
 function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
-   *   title: string, announce: string, focus: string, more: number, fileName: string, file: string}} Reply
+   *   title: string, announce: string, focus: string, more: number, fileName: string, fileKind: string, file: string}} Reply
    * @typedef {{ask: string, text?: string, action?: string, step?: number, submitted?: boolean}} Question
    */
 
@@ -161,13 +161,14 @@ function tool(form) {
       const box = document.getElementById(id);
       if ((box instanceof HTMLInputElement || box instanceof HTMLSelectElement) && value(box) !== now) put(box, now);
     }
-    if (question?.ask !== "save" || reply.errors.length) mark(reply.errors);
+    const saving = question?.ask === "save" || question?.ask === "calendar";
+    if (!saving || reply.errors.length) mark(reply.errors);
     if (reply.title) document.title = reply.title + " – Evenrow";
     if (reply.link) {
       link = reply.link;
       address();
     }
-    if (reply.file) save(reply.fileName, reply.file);
+    if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
     announcing = reply.announce;
     // Browsers allow some three changes of the address a second; a reload right
     // after a change must not lose it.
@@ -178,7 +179,7 @@ function tool(form) {
     if (led) leading = false;
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
-    else if (reply.errors.length && (question?.submitted || question?.ask === "save")) reveal(find("#errors"));
+    else if (reply.errors.length && (question?.submitted || saving)) reveal(find("#errors"));
     later(reply.more);
   }
 
@@ -264,7 +265,8 @@ function tool(form) {
   async function press(button) {
     switch (button.dataset.do) {
       case "save":
-        return ask({ ask: "save" });
+      case "calendar":
+        return ask({ ask: button.dataset.do });
       case "print":
         settle();
         return print();
@@ -379,11 +381,12 @@ function reveal(place) {
 
 /**
  * @param {string} name
+ * @param {string} type
  * @param {string} text
  */
-function save(name, text) {
+function save(name, type, text) {
   const a = document.createElement("a");
-  a.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  a.href = URL.createObjectURL(new Blob([text], { type }));
   a.download = name;
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 10000);

@@ -263,9 +263,13 @@ func TestConflicts(t *testing.T) {
 	}
 	// What is well is not complained of.
 	for name, change := range map[string]func(p *plan.Plan){
-		"the default":             func(p *plan.Plan) {},
-		"heated":                  func(p *plan.Plan) { p.Season.After, p.Season.Shelter, p.Season.Start = -60, plan.Heated, p.Season.Start-60 },
-		"no frost":                func(p *plan.Plan) { p.Season.Frost, p.Season.Mode, p.Season.Date = 0, plan.FromHarvest, int(day.Of(2027, 12, 24)) },
+		"the default": func(p *plan.Plan) {},
+		"heated": func(p *plan.Plan) {
+			p.Season.After, p.Season.Shelter, p.Season.Start = -60, plan.Heated, p.Season.Start-60
+		},
+		"no frost": func(p *plan.Plan) {
+			p.Season.Frost, p.Season.Mode, p.Season.Date = 0, plan.FromHarvest, int(day.Of(2027, 12, 24))
+		},
 		"just enough places":      func(p *plan.Plan) { p.Season.Places = 120 },
 		"just in time":            func(p *plan.Plan) { p.Season.Start = int(day.Of(2027, 4, 24)) },
 		"lettuce before peppers":  func(p *plan.Plan) { p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 4, 9))) },

@@ -9,6 +9,7 @@ func Share(link string) string {
 		html(`<p class="share__link"><label for="link">Link to this plan</label><input id="link" readonly data-link`).attr("value", link).
 		html(`> <button type="button" class="button" data-do="copy" data-done="Copied">Copy the link</button></p>`).
 		html(`<p class="share__do"><button type="button" class="button" data-do="save">Save as a file</button> `).
+		html(`<button type="button" class="button" data-do="calendar">Save the calendar</button> `).
 		html(`<label class="button">Open a file<input type="file" class="out" accept="application/json,.json" data-open></label> `).
 		html(`<button type="button" class="button" data-do="print">Print</button></p>`)
 	return w.String()

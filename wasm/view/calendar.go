@@ -1,0 +1,144 @@
+package view
+
+import (
+	"strconv"
+
+	"evenrow/wasm/day"
+	"evenrow/wasm/season"
+)
+
+// A time axis runs in days.
+func (p *plot) day(d day.Day) float64 { return p.x(float64(d)) }
+
+// calendar draws the plantings as bars over the year, and the system below.
+func (sc *scene) calendar(class markup, width float64, s *season.Season) {
+	n := min(len(s.Plantings), mostBars)
+	p := plot{left: 10, right: width - 10, top: 24, x0: float64(s.First), x1: float64(s.Last + 1)}
+	p.bottom = p.top + barHeight*float64(n+1)
+	sc.svg(class, width, p.bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words())
+	sc.months(&p)
+	sc.frosts(&p, s)
+	var dots, dashes, thin, thick, marks path
+	for i := range n {
+		g := &s.Plantings[i]
+		y := p.top + barHeight*float64(i) + 28
+		name := s.Name(sc.s.Plan, i)
+		if len(g.Rows) > 0 {
+			name += ", " + rowWords(g.Rows)
+		}
+		// The name stands over its bar, or ends where the paper ends.
+		x, anchor := p.day(g.Dates[season.Sow]), markup("start")
+		if x > (p.left+p.right)/2 {
+			x, anchor = p.day(g.Dates[season.End]), "end"
+		}
+		sc.label(x, y-11, anchor, name)
+		for _, part := range [...]struct {
+			path     *path
+			from, to season.Stage
+		}{{&dots, season.Sow, season.Block}, {&dashes, season.Block, season.Slab}, {&thin, season.Slab, season.Harvest}, {&thick, season.Harvest, season.End}} {
+			if a, b := g.Dates[part.from], g.Dates[part.to]; a < b {
+				part.path.move(p.day(a), y)
+				part.path.line(p.day(b), y)
+			}
+		}
+		marks.move(p.day(g.Dates[season.Slab]), y-7)
+		marks.add('v', 14)
+	}
+	sc.draw("line line--plug", &dots).draw("line line--block", &dashes).draw("line", &thin).draw("line line--full", &thick)
+	sc.draw("bar", &marks)
+	sc.system(&p, s, p.bottom-12)
+	sc.html(`</svg>`)
+}
+
+// months draws the first days of months, as many as there is room for.
+func (sc *scene) months(p *plot) {
+	year, month, _ := day.Day(p.x0).Date()
+	step := 1
+	for _, step = range [...]int{1, 2, 3, 6, 12, 24, 60, 120} {
+		if (p.right-p.left)/(p.x1-p.x0)*30*float64(step) >= 34 {
+			break
+		}
+	}
+	month = (month-1)/step*step + 1
+	grid := &path{}
+	for first := true; ; month += step {
+		d := day.Of(year, month, 1)
+		if float64(d) > p.x1 {
+			break
+		}
+		if float64(d) < p.x0 {
+			continue
+		}
+		grid.move(p.day(d), p.top)
+		grid.line(p.day(d), p.bottom)
+		y, m, _ := d.Date()
+		sc.label(p.day(d), p.bottom+16, "start", day.MonthName(m)[:3])
+		if first || m <= step {
+			sc.label(p.day(d), p.bottom+31, "start", strconv.Itoa(y))
+		}
+		first = false
+	}
+	sc.draw("grid", grid)
+}
+
+// frosts draws the frosts of every year in the picture.
+func (sc *scene) frosts(p *plot, s *season.Season) {
+	dash := &path{}
+	taken := p.left - 1000
+	for d := s.First; ; {
+		last, first, ok := season.Frosts(sc.s.Plan, d)
+		if !ok || last > s.Last {
+			break
+		}
+		for i, frost := range [...]day.Day{last, first} {
+			x := p.day(frost)
+			if frost < s.First || frost > s.Last {
+				continue
+			}
+			dash.move(x, p.top-4)
+			dash.line(x, p.bottom)
+			name, anchor := "last frost", markup("start")
+			if i == 1 {
+				name = "first frost"
+			}
+			if x > p.right-90 {
+				anchor = "end"
+			}
+			if x-taken > 90 || anchor == "end" && x-taken > 160 {
+				sc.label(x, p.top-10, anchor, name)
+				taken = x
+			}
+		}
+		d = last + 366 // into the next year's
+		if d <= first {
+			d = first + 1
+		}
+	}
+	sc.draw("dash", dash)
+}
+
+// system draws what is done for the system as uprights with a letter.
+func (sc *scene) system(p *plot, s *season.Season, y float64) {
+	letters := [season.TaskKinds]string{season.Building: "B", season.Leaks: "T", season.Flushing: "F", season.Storing: "D"}
+	var line, marks path
+	line.move(p.left, y)
+	line.line(p.right, y)
+	taken := p.left - 100
+	for i := range s.Tasks {
+		t := &s.Tasks[i]
+		letter := letters[t.Kind]
+		if letter == "" {
+			continue
+		}
+		for n := range t.Times {
+			x := min(p.day(t.Day+day.Day(n*t.Every)), p.right-5)
+			marks.move(x, y-6)
+			marks.add('v', 12)
+			if x-taken >= 11 {
+				sc.label(x, y-10, "middle", letter)
+				taken = x
+			}
+		}
+	}
+	sc.draw("grid", &line).draw("bar", &marks)
+}

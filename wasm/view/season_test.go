@@ -1,0 +1,69 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"evenrow/wasm/day"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+func TestSeasonInWords(t *testing.T) {
+	at := func(change func(p *plan.Plan)) *sheet.Sheet {
+		p := plan.Default()
+		change(p)
+		if errs := p.Check(); len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		s := sheet.Answer(p)
+		s.Explore(sheet.Season)
+		return s
+	}
+	same := func(*plan.Plan) {}
+	lettuce := func(out day.Day) func(p *plan.Plan) {
+		return func(p *plan.Plan) {
+			p.Plantings = []plan.Planting{{Crop: 11, From: 4, Mode: plan.FromPlanting + 1, Date: int(out), Times: 2, Every: 40}}
+		}
+	}
+	for _, tt := range []struct {
+		s        *sheet.Sheet
+		fragment string
+		want     []string
+	}{
+		{at(same), "season", []string{"It fits together. Sow the first seed, sweet pepper, on 4 April 2027.", "a week before 15 May 2027", "first of cucumber about 19 June 2027", "the frost of 8 October 2027 ends it after 7 weeks of harvest. In warmth it would go on for 13 weeks more.", "rows 1 and 2, 60 plants", "<td>20 April 2027</td>", ">first frost</text>", ">Aug</text>"}},
+		{at(func(p *plan.Plan) { p.Season.After = -2; p.Season.Seedbed = 8 }), "season", []string{"5 things do not fit.", "seed does not come up at 8\u00a0°C. Keep the seedbed at 27\u00a0°C to 32\u00a0°C", "planted out on 10 May 2027, and the last frost comes 2 days later"}},
+		{at(lettuce(day.Of(2027, 5, 1))), "season", []string{"Row 4 is not free for cucumber on 15 May 2027: lettuce 1 stands there until 5 June 2027. Move one of them by 21 days"}},
+		{at(func(p *plan.Plan) { p.Season.Places = 90; p.Season.Start += 70 }), "season", []string{"120 blocks stand at the same time, and you have places for 90. Make room for 30 more", "The system is not ready"}},
+		{at(func(p *plan.Plan) { p.Season.Shelter = plan.OpenAir; p.Season.Seedbed = 44 }), "season", []string{"in the open 3 days after the last frost", "were not tested at 44"}},
+		{at(func(p *plan.Plan) {
+			p.Plantings = []plan.Planting{{Crop: 2, From: 50, Mode: plan.FromPlanting + 1, Date: int(day.Of(2027, 9, 25)), Times: 1, Every: 1}, {Crop: 2, From: 4, Mode: plan.FromPlanting + 1, Date: int(day.Of(2027, 9, 25)), Times: 1, Every: 1}}
+		}), "season", []string{"Cucumber 1 stands in no row", "Cucumber 2: the frost of 8 October 2027 comes before the first harvest"}},
+		{at(same), "tasks", []string{"Week of 3 May 2027", "Saturday, 8 May", "Catch-can test", "Every week", "24 April to 7 May", "then every 28 days until 2 October"}},
+		{at(same), "crops", []string{"is the best start for every crop", "Best. The medium holds water", "FAO Irrigation and Drainage Paper 56", "common practice, no source", "from memory", "Days to come up at 10\u00a0°C</th><td class=\"n\">none"}},
+		{at(lettuce(day.Of(2027, 4, 1))), "crops", []string{"another method is the usual start for: lettuce"}},
+		{at(func(p *plan.Plan) {
+			plan.SectionNamed("crops").Resize(p, 1)
+			plan.SectionNamed("crops").SetDefaults(p, 0)
+			p.Crops[0].Name, p.Crops[0].Traits[1] = "physalis <b>", 1.5
+			p.Rows[0].Crop = 15
+		}), "crops", []string{"Physalis &lt;b&gt;", "1.5\u00a0/m²</td><td>yours"}},
+		{&sheet.Sheet{Plan: plan.Default()}, "season", []string{"nothing to sow yet"}},
+		{&sheet.Sheet{Plan: plan.Default()}, "tasks", []string{"nothing to do yet"}},
+	} {
+		got := said(t, tt.s, tt.fragment)
+		for _, want := range tt.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("not said: %s\nin %.900s", want, got)
+			}
+		}
+	}
+}
+
+func TestRowWords(t *testing.T) {
+	for want, rows := range map[string][]int{"no row": nil, "row 3": {2}, "rows 1 and 2": {0, 1}, "rows 1 to 4": {0, 1, 2, 3}, "rows 1, 3 and 5": {0, 2, 4}, "rows 1 to 3 and 5": {0, 1, 2, 4}, "rows 2, 3 and 7 to 9": {1, 2, 6, 7, 8}} {
+		if got := rowWords(rows); got != want {
+			t.Errorf("%v: %s, want %s", rows, got, want)
+		}
+	}
+}
