@@ -35,6 +35,7 @@ var commands = []command{
 	{"edge", "[-out FOLDER]", "build the site and its worker for an edge platform into build/out-edge", edgeCommand},
 	{"sizes", "", "build the site and print its sizes, writing nothing", sizesCommand},
 	{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON", solveCommand},
+	{"calendar", "[FILE]", "read a plan as JSON and write its season as an iCalendar file", calendarCommand},
 	{"formula", "[NAME [name=value ...]]", "evaluate a formula; without a name, list them", formulaCommand},
 	{"link", "[FILE or LINK]", "turn a plan as JSON into a link, and a link into JSON", linkCommand},
 }
@@ -63,5 +64,5 @@ func usage(w io.Writer) {
 	for _, c := range commands {
 		fmt.Fprintf(w, "  %s\n        %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
 	}
-	fmt.Fprint(w, "\nsolve and link read standard input when no file is named.\n")
+	fmt.Fprint(w, "\nsolve, calendar and link read standard input when no file is named.\n")
 }

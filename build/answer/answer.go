@@ -39,6 +39,7 @@ type document struct {
 	Fixes      []fix           `json:"fixes"`
 	Critical   int             `json:"critical_zone,omitempty"`
 	PerLitre   number          `json:"one_litre_each_s"`
+	Season     *year           `json:"season"`
 	Zones      []zone          `json:"zones"`
 	Flush      *flushing       `json:"flush"` // null where no water flows
 	Surge      []blow          `json:"surge"`
@@ -222,6 +223,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		d.Critical = s.Zones[s.Critical].Zone
 	}
 	d.Flush = flushingOf(s.Flush)
+	d.Season = yearOf(p, s.Season)
 	for i := range s.Surge {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]

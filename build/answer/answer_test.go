@@ -25,6 +25,8 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"flush/flush.go", "Place", len(ends)},
 		{"headroom/headroom.go", "Kind", len(rooms)},
 		{"parts/parts.go", "Group", len(groups)},
+		{"season/tasks.go", "TaskKind", len(taskNames)},
+		{"season/conflicts.go", "ConflictKind", len(conflictNames)},
 	} {
 		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
 			t.Errorf("%s has %d values of %s, and %d of them have names here", tt.file, got, tt.kind, tt.names)

@@ -9,7 +9,9 @@ import (
 	"strings"
 
 	"evenrow/wasm/carry"
+	"evenrow/wasm/ical"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
@@ -25,6 +27,7 @@ type Reply struct {
 	More      int          // what [Explorer.Rest] should be asked for next; 0 for nothing
 
 	FileName string // of a file to be saved; empty for none
+	FileKind string // its content type
 	File     string // its content
 }
 
@@ -57,6 +60,9 @@ func Answer(form string) Reply {
 	}
 	if record != "" {
 		r.Focus = "s-" + record
+		if list, last := strings.CutSuffix(record, ".0"); last {
+			r.Focus = "f-" + list
+		}
 	}
 	if len(errs) > 0 {
 		r.add("errors", view.Errors(errs))
@@ -96,6 +102,22 @@ func OpenFile(json string) Reply {
 
 // Save returns the plan in the form as a file. A plan with errors is not saved.
 func Save(form string) Reply {
+	return saved(form, func(p *plan.Plan) Reply {
+		return Reply{FileName: FileName(p.Name), FileKind: "application/json", File: string(carry.JSON(p))}
+	})
+}
+
+// Calendar returns the season of the plan in the form as an iCalendar file. A
+// plan with errors has none.
+func Calendar(form string) Reply { return saved(form, CalendarFile) }
+
+// CalendarFile returns a plan's iCalendar file.
+func CalendarFile(p *plan.Plan) Reply {
+	name := strings.TrimSuffix(FileName(p.Name), ".json") + ".ics"
+	return Reply{FileName: name, FileKind: "text/calendar;charset=utf-8", File: ical.Write(season.Of(p).Calendar(p))}
+}
+
+func saved(form string, write func(*plan.Plan) Reply) Reply {
 	d := plan.ParseDraft(form)
 	d.Apply()
 	p, errs := d.Read()
@@ -104,7 +126,7 @@ func Save(form string) Reply {
 		r.add("errors", view.Errors(errs))
 		return r
 	}
-	return Reply{FileName: FileName(p.Name), File: string(carry.JSON(p))}
+	return write(p)
 }
 
 // Sentence is an error as it stands beside its field.

@@ -47,6 +47,12 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 	sc := newScene(s)
 	switch which {
+	case sheet.Season:
+		return []Fragment{
+			sc.part("season", (*scene).season),
+			sc.part("crops", (*scene).crops),
+			sc.part("tasks", (*scene).tasks),
+		}
 	case sheet.Looping:
 		return []Fragment{
 			sc.part("zones", func(sc *scene) { sc.zones(link) }),

@@ -19,6 +19,7 @@ func main() {
 		"open":     page.Open,
 		"openFile": page.OpenFile,
 		"save":     page.Save,
+		"calendar": page.Calendar,
 	} {
 		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
 			text := ""
@@ -56,6 +57,6 @@ func object(r page.Reply) map[string]any {
 	return map[string]any{
 		"fragments": fragments, "errors": errs,
 		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "more": r.More,
-		"fileName": r.FileName, "file": r.File,
+		"fileName": r.FileName, "fileKind": r.FileKind, "file": r.File,
 	}
 }

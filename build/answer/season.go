@@ -1,0 +1,98 @@
+package answer
+
+import (
+	"evenrow/wasm/day"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
+)
+
+// A year is the calendar of a plan. Days are as ISO 8601 writes them.
+type year struct {
+	First     string     `json:"first"`
+	Last      string     `json:"last"`
+	Plantings []planting `json:"plantings"`
+	Tasks     []task     `json:"tasks"`
+	Conflicts []conflict `json:"conflicts"`
+}
+
+type planting struct {
+	What    string `json:"what"`
+	Rows    []int  `json:"rows"`
+	Plants  int    `json:"plants"`
+	Sow     string `json:"sow"`
+	Emerge  string `json:"emerge"`
+	Block   string `json:"block"`
+	Slab    string `json:"plant_out"`
+	Train   string `json:"tie_up"`
+	Harvest string `json:"harvest"`
+	End     string `json:"end"`
+	Cut     int    `json:"days_cut_by_frost"`
+}
+
+type task struct {
+	Kind  string `json:"kind"`
+	Day   string `json:"day"`
+	Days  int    `json:"days"`
+	Every int    `json:"every_days,omitempty"`
+	Times int    `json:"times"`
+	What  string `json:"what"`
+	How   string `json:"how"`
+}
+
+type conflict struct {
+	Kind     string `json:"kind"`
+	Grave    bool   `json:"grave"`
+	Planting string `json:"planting,omitempty"`
+	Other    string `json:"other,omitempty"`
+	Row      int    `json:"row,omitempty"`
+	Count    int    `json:"count,omitempty"`
+	Until    string `json:"until,omitempty"`
+}
+
+var taskNames = [...]string{
+	season.Sowing: "sow", season.Potting: "block", season.Setting: "plant-out", season.Tying: "tie-up", season.Picking: "first-harvest", season.Clearing: "clear",
+	season.Building: "build", season.Leaks: "leak-test", season.Cups: "catch-can-test", season.Wetting: "wet-medium", season.Strength: "ec-and-ph", season.Filter: "filter",
+	season.Flushing: "flush", season.Treating: "treat-lines", season.Storing: "store",
+}
+
+var conflictNames = [...]string{
+	season.NoRow: "no-row", season.DeadSeed: "dead-seed", season.FrostOut: "frost-at-planting", season.FrostKill: "frost-before-harvest", season.TwoInRow: "two-in-row",
+	season.NotReady: "not-ready", season.NoPlace: "no-place", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost",
+}
+
+// yearOf writes a season.
+func yearOf(p *plan.Plan, s *season.Season) *year {
+	if s == nil {
+		return nil
+	}
+	y := &year{s.First.ISO(), s.Last.ISO(), []planting{}, []task{}, []conflict{}}
+	for i := range s.Plantings {
+		g := &s.Plantings[i]
+		rows := []int{}
+		for _, r := range g.Rows {
+			rows = append(rows, r+1)
+		}
+		on := func(stage season.Stage) string { return g.Dates[stage].ISO() }
+		y.Plantings = append(y.Plantings, planting{s.Name(p, i), rows, g.Plants, on(season.Sow), on(season.Emerge), on(season.Block),
+			on(season.Slab), on(season.Train), on(season.Harvest), on(season.End), g.Cut})
+	}
+	for i := range s.Tasks {
+		t := &s.Tasks[i]
+		y.Tasks = append(y.Tasks, task{name(taskNames[:], int(t.Kind)), t.Day.ISO(), t.Days, t.Every, t.Times, s.Title(p, t), t.Note()})
+	}
+	for i := range s.Conflicts {
+		c := &s.Conflicts[i]
+		out := conflict{Kind: name(conflictNames[:], int(c.Kind)), Grave: c.Kind < season.Notes, Count: c.Count}
+		if c.Planting >= 0 {
+			out.Planting = s.Name(p, c.Planting)
+		}
+		if c.Kind == season.TwoInRow {
+			out.Other, out.Row = s.Name(p, c.Other), c.Row+1
+		}
+		if c.Until != day.Day(0) {
+			out.Until = c.Until.ISO()
+		}
+		y.Conflicts = append(y.Conflicts, out)
+	}
+	return y
+}
