@@ -15,7 +15,7 @@ import (
 )
 
 // imports is the whole import graph under wasm/: a package may import only
-// what its line names. A new line here is a design decision; say why in the
+// what its line names. A new line here is a decision; say why in the
 // commit.
 var imports = map[string]string{
 	"unit":         "",
@@ -51,9 +51,9 @@ var imports = map[string]string{
 	"flush":        "emitter layout network pipe",
 	"headroom":     "plan",
 	"surge":        "catalogue layout network pipe water",
-	"sheet":        "catalogue emitter evenness filter flush headroom layout network numeric numeric parts pipe plan pump season surge unit water",
-	"view":         "catalogue day emitter evenness filter flush formula headroom layout network parts pipe plan pump season sheet source surge unit water",
-	"page":         "carry ical plan season sheet view",
+	"sheet":        "catalogue day demand dose emitter evenness filter flush headroom layout network numeric parts pipe plan pump season shots sun surge unit water",
+	"view":         "catalogue climate day demand dose drain emitter evapo evenness filter flush formula headroom layout network parts pipe plan pump season sheet shots source sun surge unit water",
+	"page":         "carry drain ical plan season sheet view",
 	"cmd/planner":  "page",
 }
 

@@ -34,7 +34,7 @@ function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
    *   title: string, announce: string, focus: string, more: number, fileName: string, fileKind: string, file: string}} Reply
-   * @typedef {{ask: string, text?: string, action?: string, step?: number, submitted?: boolean}} Question
+   * @typedef {{ask: string, text?: string, action?: string, step?: number, submitted?: boolean, quiet?: boolean}} Question
    */
 
   /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -74,6 +74,23 @@ function tool(form) {
     const action = button instanceof HTMLButtonElement && button.name === "action" ? button.value : undefined;
     ask({ ask: "answer", action, submitted: true });
   });
+
+  const log = document.querySelector("form#log");
+  if (log instanceof HTMLFormElement) {
+    log.addEventListener("input", () => {
+      keep(log);
+      ask({ ask: "feedback" });
+    });
+    log.addEventListener("submit", (event) => {
+      event.preventDefault();
+      if (event.submitter instanceof HTMLButtonElement) ask({ ask: "feedback", action: event.submitter.value });
+    });
+    const text = kept();
+    if (text) {
+      log.inert = true; // what was typed now would be lost under what comes
+      ask({ ask: "feedback", text, action: "log-open", quiet: true });
+    }
+  }
 
   document.addEventListener("click", (event) => {
     if (!(event.target instanceof Element)) return;
@@ -117,7 +134,8 @@ function tool(form) {
       question.submitted ||= queue[plain].submitted;
       queue.splice(plain, 1);
     }
-    const late = queue.findIndex((q) => q.ask === "rest");
+    // A changed plan asks for the rest anew; a log only for its own answer.
+    const late = queue.findIndex((q) => q.ask === (question.ask === "feedback" ? "feedback" : "rest") && !q.action);
     if (late >= 0) queue.splice(late, 1);
     queue.push(question);
     next();
@@ -129,8 +147,11 @@ function tool(form) {
     if (!asked) return;
     sent = typed();
     let text = asked.text;
-    if (text === undefined) {
+    if (text === undefined || asked.ask === "feedback") {
       const data = new URLSearchParams(sentData(form));
+      if (log instanceof HTMLFormElement && asked.ask === "feedback") {
+        for (const [name, typed] of new URLSearchParams(text ?? sentData(log))) data.set(name, typed);
+      }
       if (asked.action) data.set("action", asked.action);
       if (asked.step) data.set("step", String(asked.step));
       text = data.toString();
@@ -153,6 +174,7 @@ function tool(form) {
     asked = undefined;
     if (question?.ask === "rest") {
       for (const { id, html } of reply.fragments) draw(id, html);
+      if (!reply.more && kept()) queue.push({ ask: "feedback", quiet: true });
       return later(reply.more);
     }
     const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
@@ -161,7 +183,12 @@ function tool(form) {
       const box = document.getElementById(id);
       if ((box instanceof HTMLInputElement || box instanceof HTMLSelectElement) && value(box) !== now) put(box, now);
     }
-    const saving = question?.ask === "save" || question?.ask === "calendar";
+    const feedback = question?.ask === "feedback";
+    const saving = feedback || question?.ask === "save" || question?.ask === "calendar";
+    if (feedback && question.action && log instanceof HTMLFormElement) {
+      log.inert = false;
+      keep(log);
+    }
     if (!saving || reply.errors.length) mark(reply.errors);
     if (reply.title) document.title = reply.title + " – Evenrow";
     if (reply.link) {
@@ -169,7 +196,7 @@ function tool(form) {
       address();
     }
     if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
-    announcing = reply.announce;
+    if (!question?.quiet) announcing = reply.announce;
     // Browsers allow some three changes of the address a second; a reload right
     // after a change must not lose it.
     if (performance.now() - written > 400) write();
@@ -188,7 +215,7 @@ function tool(form) {
    * @param {number} step
    */
   function later(step) {
-    if (step && !queue.length) queue.push({ ask: "rest", step });
+    if (step && queue.every((q) => q.ask === "feedback")) queue.push({ ask: "rest", step });
   }
 
   let announcing = "";
@@ -316,6 +343,28 @@ function cautions(root) {
   for (const place of root.querySelectorAll("[data-caution]")) {
     const text = document.querySelector(`template[data-caution-text="${place.getAttribute("data-caution")}"]`);
     if (text instanceof HTMLTemplateElement) place.replaceChildren(text.content.cloneNode(true));
+  }
+}
+
+/**
+ * Keeps the log of the drain on this device, where the browser lets us.
+ * @param {HTMLFormElement} log
+ */
+function keep(log) {
+  const held = sentData(log).filter(([, text]) => text);
+  try {
+    localStorage.setItem("evenrow-log", new URLSearchParams(held).toString());
+  } catch {
+    // It is lost with the page then; the log can be saved as a table.
+  }
+}
+
+/** The log that was kept; empty for none. */
+function kept() {
+  try {
+    return localStorage.getItem("evenrow-log") ?? "";
+  } catch {
+    return "";
   }
 }
 

@@ -40,6 +40,10 @@ func Start() Reply {
 		r.Fragments = append(r.Fragments, view.Explored(s, which, link)...)
 	}
 	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
+	noLog := func(string) string { return "" }
+	advice, _ := view.Advice(s, p, nil, nil)
+	r.add("log", view.Log(noLog, leastRows))
+	r.add("advice", advice)
 	r.Announce = ""
 	return r
 }

@@ -32,14 +32,20 @@ func (e *Explorer) Rest(form string) Reply {
 	if len(errs) > 0 || step < 1 || step > sheet.Explorations {
 		return Reply{}
 	}
-	if l := carry.Link(p); e.sheet == nil || e.link != l {
-		e.link, e.sheet = l, sheet.Answer(p)
-	}
+	s := e.of(p)
 	which := sheet.Exploration(step - 1)
-	e.sheet.Explore(which)
-	r := Reply{Fragments: view.Explored(e.sheet, which, link)}
+	s.Explore(which)
+	r := Reply{Fragments: view.Explored(s, which, link)}
 	if step < sheet.Explorations {
 		r.More = step + 1
 	}
 	return r
+}
+
+// of returns the sheet of a plan, with what has been explored of it.
+func (e *Explorer) of(p *plan.Plan) *sheet.Sheet {
+	if l := carry.Link(p); e.sheet == nil || e.link != l {
+		e.link, e.sheet = l, sheet.Answer(p)
+	}
+	return e.sheet
 }

@@ -55,7 +55,7 @@ func TestFieldsArePermanent(t *testing.T) {
 
 func TestFieldsAreComplete(t *testing.T) {
 	guides := "method emitters pump-curve filter assembly media electricity flushing glossary layout sources season timer weather"
-	cautions := "electricity heat pressure blades backflow drowning lifting dust"
+	cautions := "electricity heat pressure blades backflow drowning lifting dust drain"
 	p := full()
 	for _, s := range Sections() {
 		ids, names := map[int]bool{}, map[string]bool{}

@@ -29,6 +29,7 @@ type Plan struct {
 	Crops     []Crop     // changed or added; none to MaxCrops
 	Sky       Sky
 	Months    []Month // twelve with OwnClimate, else twelve or none
+	Timer     Timer
 }
 
 // How many records a plan may hold.

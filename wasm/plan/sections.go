@@ -76,6 +76,10 @@ var sections = []*Section{
 		Len:    func(p *Plan) int { return len(p.Months) },
 		Resize: func(p *Plan, n int) { p.Months = resize(p.Months, n) },
 	},
+	{
+		ID: 15, Name: "timer", Title: "Timer", Guide: "timer", Caution: "drain",
+		Intro: "What starts the water, how much of it is to drain, and when.",
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and

@@ -1,8 +1,13 @@
 package sheet
 
-import "evenrow/wasm/season"
+import (
+	"evenrow/wasm/demand"
+	"evenrow/wasm/season"
+)
 
 // year dates the plantings, and works out what follows from their dates.
 func (s *Sheet) year() {
 	s.Season = season.Of(s.Plan)
+	s.Demand = demand.Of(s.Plan, s.Season)
+	s.Shots = timing(s, s.Demand)
 }

@@ -6,6 +6,7 @@
 package sheet
 
 import (
+	"evenrow/wasm/demand"
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/flush"
 	"evenrow/wasm/headroom"
@@ -14,6 +15,7 @@ import (
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/season"
+	"evenrow/wasm/shots"
 	"evenrow/wasm/surge"
 )
 
@@ -147,6 +149,8 @@ type Sheet struct {
 	Zoning   *Zoning         // nil where no water flows
 	Loop     *Loop           // nil where a ring makes no sense
 	Season   *season.Season  // the calendar
+	Demand   *demand.Demand  // what each plant takes up, day by day
+	Shots    *shots.Card     // what to set the timer to; nil where no water flows
 	Headroom []headroom.Room // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
 	Surge    []surge.Blow    // by size of tubing, as in Layout.Tubes; empty where no water flows
 	Runtime  float64         // s to give each plant one litre, at the mean flow

@@ -51,7 +51,11 @@ func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 		return []Fragment{
 			sc.part("season", (*scene).season),
 			sc.part("crops", (*scene).crops),
+			sc.part("weather", (*scene).weather),
 			sc.part("tasks", (*scene).tasks),
+			sc.part("timer", (*scene).timer),
+			sc.part("tank", (*scene).tank),
+			sc.part("outage", (*scene).outage),
 		}
 	case sheet.Looping:
 		return []Fragment{

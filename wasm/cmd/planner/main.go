@@ -13,9 +13,11 @@ import (
 
 func main() {
 	evenrow := js.Global().Get("Object").New()
+	var explorer page.Explorer
 	for name, answer := range map[string]func(string) page.Reply{
 		"answer":   page.Answer,
-		"rest":     new(page.Explorer).Rest,
+		"rest":     explorer.Rest,
+		"feedback": explorer.Feedback,
 		"open":     page.Open,
 		"openFile": page.OpenFile,
 		"save":     page.Save,

@@ -1,0 +1,157 @@
+package drain
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/day"
+	"evenrow/wasm/unit"
+)
+
+// A Column is one box of the log's form.
+type Column struct {
+	Name  string // in form data
+	Label string
+	Unit  string // may be empty
+	at    func(*Entry) *float64
+	low   float64
+	high  float64
+	per   float64 // of the number typed in one of the value
+}
+
+// Columns are the boxes of a row, after its date.
+var Columns = []Column{
+	{"out", "Drain", "%", func(e *Entry) *float64 { return &e.Out }, 0, MostOut, 100},
+	{"ec", "EC of the drain", "mS/cm", func(e *Entry) *float64 { return &e.EC }, 0, MostEC, 1},
+	{"ph", "pH of the drain", "", func(e *Entry) *float64 { return &e.PH }, LeastPH, MostPH, 1},
+	{"feed", "EC of the feed", "mS/cm", func(e *Entry) *float64 { return &e.Feed }, 0, MostEC, 1},
+}
+
+// MaxRows is how many days a log holds.
+const MaxRows = 60
+
+// DayName is the name of the date's box in form data.
+const DayName = "day"
+
+// Path is the name of a box in form data; rows count from 1.
+func Path(row int, name string) string { return "log." + strconv.Itoa(row) + "." + name }
+
+// Rows returns how many rows form data has, up to [MaxRows]: get returns what
+// was typed in a box.
+func Rows(get func(path string) string) int {
+	n := 0
+	for row := 1; row <= MaxRows; row++ {
+		if !Blank(get, row) {
+			n = row
+		}
+	}
+	return n
+}
+
+// Blank reports whether nothing was typed in a row.
+func Blank(get func(path string) string, row int) bool {
+	if get(Path(row, DayName)) != "" {
+		return false
+	}
+	for i := range Columns {
+		if get(Path(row, Columns[i].Name)) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// A Slip is a box that cannot be read.
+type Slip struct {
+	Path    string
+	Problem string // a clause that follows the label
+}
+
+// Read returns what the rows hold, in the order of their days, those without a
+// date where they stand, and the boxes that cannot be read. Such a box counts as
+// not measured.
+func Read(get func(path string) string) (log []Entry, slips []Slip) {
+	for row := 1; row <= Rows(get); row++ {
+		if Blank(get, row) {
+			continue
+		}
+		e := Entry{}
+		if len(log) > 0 {
+			e.Day = log[len(log)-1].Day
+		}
+		if typed := strings.TrimSpace(get(Path(row, DayName))); typed != "" {
+			if d, ok := day.Parse(typed); ok {
+				e.Day = d
+			} else {
+				slips = append(slips, Slip{Path(row, DayName), "must be a date such as 2027-06-30"})
+			}
+		}
+		for i := range Columns {
+			c := &Columns[i]
+			at := c.at(&e)
+			*at = math.NaN()
+			typed := get(Path(row, c.Name))
+			if strings.TrimSpace(typed) == "" {
+				continue
+			}
+			v, problem := unit.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(typed), c.Unit)))
+			if problem == "" && !(v/c.per >= c.low && v/c.per <= c.high) {
+				problem = "must be from " + number(c.low*c.per) + " to " + number(c.high*c.per)
+			}
+			if problem != "" {
+				slips = append(slips, Slip{Path(row, c.Name), problem})
+				continue
+			}
+			*at = v / c.per
+		}
+		// By day; a row typed later stays behind those of its day.
+		k := len(log)
+		log = append(log, e)
+		for ; k > 0 && log[k-1].Day > e.Day; k-- {
+			log[k] = log[k-1]
+		}
+		log[k] = e
+	}
+	return log, slips
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// CSV returns what was typed as a table (RFC 4180), its first line the names of
+// the columns.
+func CSV(get func(path string) string) string {
+	var b strings.Builder
+	b.WriteString("Date")
+	for _, c := range Columns {
+		b.WriteString("," + c.Label)
+		if c.Unit != "" {
+			b.WriteString(" (" + c.Unit + ")")
+		}
+	}
+	b.WriteString("\r\n")
+	for row := 1; row <= Rows(get); row++ {
+		if Blank(get, row) {
+			continue
+		}
+		cell(&b, get(Path(row, DayName)))
+		for _, c := range Columns {
+			b.WriteByte(',')
+			cell(&b, get(Path(row, c.Name)))
+		}
+		b.WriteString("\r\n")
+	}
+	return b.String()
+}
+
+// cell writes a cell in quotes, and with a mark before it where a spreadsheet
+// would take it for a formula.
+func cell(b *strings.Builder, s string) {
+	if s != "" && strings.IndexByte("=+-@\t\r", s[0]) >= 0 {
+		s = "'" + s
+	}
+	if strings.ContainsAny(s, ",\"\r\n") {
+		s = `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
+	}
+	b.WriteString(s)
+}

@@ -1,0 +1,242 @@
+package shots
+
+import (
+	"math"
+
+	"evenrow/wasm/dose"
+	"evenrow/wasm/plan"
+)
+
+// Of returns what the timer is set to on a day under a sky, for beds in the
+// order of their zones. A zone whose plants take up nothing, or of which some
+// get no water, has no setting.
+//
+// Each zone is given what its thirstiest plants need at the least flow of their
+// bed: no plant lacks, and the others drain more. The time is split into shots
+// that bring no bed more than the wanted share of its medium, from two to six
+// minutes each, as far as the timer can.
+func Of(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky) Day {
+	d := Day{Sky: sky}
+	for i := 0; i < len(beds); {
+		n := i + 1
+		for n < len(beds) && beds[n].Zone == beds[i].Zone {
+			n++
+		}
+		if s, ok := need(t, beds[i:n], sky); ok {
+			d.Zones = append(d.Zones, s)
+		}
+		i = n
+	}
+	w := window{lit, lit.Rise + t.First, lit.Set - t.Last}
+	if sky >= Hot {
+		w.last = lit.Set - t.LastHot
+	}
+	if w.last < w.first { // a short winter's day
+		w.first = (w.first + w.last) / 2
+		w.last = w.first
+	}
+	if t.Kind == plan.OnAndOff {
+		for i := range d.Zones {
+			d.Over = max(d.Over, d.Zones[i].cycle(t, w))
+		}
+	} else {
+		d.list(t, w)
+	}
+	for i := range d.Zones {
+		d.Zones[i].fare(lit)
+	}
+	return d
+}
+
+// A window is the part of a day in which shots begin.
+type window struct {
+	dose.Sunlit
+	first, last float64
+}
+
+// need works out the time that a zone's beds need, and the shots that it
+// should be given in.
+func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
+	longest := float64(MostShot)
+	for i := range beds {
+		b := &beds[i]
+		if !(b.Least > 0) {
+			return s, false
+		}
+		run := dose.Applied(b.Use[sky], b.wanted(t, sky)) / b.Least
+		if run > s.Run {
+			s.Run, s.Lead = run, i
+		}
+		s.Beds = append(s.Beds, Fare{Bed: b, Use: b.Use[sky]})
+		longest = min(longest, t.Shot*b.Root/b.Mean)
+	}
+	s.Zone = beds[0].Zone
+	s.Wanted = dose.Count(s.Run, max(longest, LeastShot))
+	// Rather few shots than such as are too short.
+	s.Wanted = min(s.Wanted, max(1, int(s.Run/LeastShot)))
+	return s, s.Wanted > 0
+}
+
+// steps returns how many steps of the timer make up the time, rounded up.
+func (s *Setting) steps(step float64) int { return dose.Count(s.Run, step) }
+
+// list sets a timer that holds start times. All zones start in turn, those
+// with fewer shots in some of the rounds only.
+func (d *Day) list(t *plan.Timer, w window) {
+	step, most, tick := float64(t.Step), t.Programmes, 60.0
+	if t.Kind == plan.Dial {
+		step, most, tick = Quarter, 96, Quarter
+	}
+	rounds := 0
+	counts := make([]int, len(d.Zones))
+	for i := range d.Zones {
+		s := &d.Zones[i]
+		counts[i] = min(s.Wanted, most, s.steps(step))
+		rounds = max(rounds, counts[i])
+	}
+	// How long each round takes, before it is known when it is.
+	long := make([]float64, rounds)
+	share := func(i, round int) float64 { // s of zone i in a round
+		n := counts[i]
+		k := (round*n + rounds - 1) / rounds // its first shot not before this round
+		if k >= n || k*rounds/n != round {
+			return 0
+		}
+		all := d.Zones[i].steps(step)
+		each := all / n
+		if middle(k, n) < all%n {
+			each++
+		}
+		return float64(each) * step
+	}
+	for r := range long {
+		for i := range d.Zones {
+			long[r] += share(i, r)
+		}
+		d.Round = max(d.Round, long[r])
+	}
+	times := w.Spread(rounds, w.first, w.last)
+	for r := range times {
+		times[r] = math.Round(times[r]/tick) * tick
+	}
+	part(times, long, tick, w)
+	if rounds > 0 {
+		d.Over = max(0, times[rounds-1]-max(w.last, w.first)-tick)
+	}
+	for r, at := range times {
+		for i := range d.Zones {
+			s := &d.Zones[i]
+			if long := share(i, r); long > 0 {
+				s.Shots = append(s.Shots, Shot{at, long})
+				s.Given += long
+				at += long
+				s.judge(long)
+			}
+		}
+	}
+	for i := range d.Zones {
+		if s := &d.Zones[i]; t.Kind == plan.StartTimes && counts[i] == most && s.Wanted > most {
+			s.Notes |= Few
+		}
+		if s := &d.Zones[i]; step > MostShot {
+			s.Notes |= Steps
+		}
+	}
+}
+
+// middle returns how far the shot k of n is from the middle one, by rank: 0 for
+// the middle. The shots about noon are the first to be a step longer.
+func middle(k, n int) int {
+	m := (n - 1) / 2
+	if k <= m {
+		return 2 * (m - k)
+	}
+	return 2*(k-m) - 1
+}
+
+// part moves rounds apart that would overlap, towards the window's edges, and
+// beyond its end only if they do not fit.
+func part(times, long []float64, tick float64, w window) {
+	for i := range long {
+		long[i] = math.Ceil(long[i]/tick-1e-9) * tick
+	}
+	later := func() {
+		for i := 1; i < len(times); i++ {
+			times[i] = max(times[i], times[i-1]+long[i-1])
+		}
+	}
+	later()
+	end := math.Ceil(w.last/tick) * tick
+	for i := len(times) - 1; i >= 0 && times[i] > end; i-- {
+		times[i] = end
+		end -= long[max(i-1, 0)]
+	}
+	if len(times) > 0 {
+		times[0] = max(times[0], math.Floor(w.first/tick)*tick)
+	}
+	later()
+}
+
+func (s *Setting) judge(long float64) {
+	if long < LeastShot {
+		s.Notes |= Short
+	}
+	if long > MostShot {
+		s.Notes |= Long
+	}
+}
+
+// cycle sets a timer that goes on for seconds and off for minutes, over and
+// over within a window, and returns by how much that does not suffice.
+func (s *Setting) cycle(t *plan.Timer, w window) (over float64) {
+	first, last := w.first, w.last
+	if t.Window == plan.ByLight {
+		first, last = w.Rise, w.Set
+		s.Notes |= Daylight
+	}
+	n := s.Wanted
+	on := math.Ceil(s.Run/float64(n) - 1e-9)
+	if n == 1 { // one rest as long as the window
+		s.Off = math.Ceil(max(0, last-first)/60) * 60
+	} else {
+		s.Off = max(1, math.Floor(((last-first)/float64(n-1)-on)/60)) * 60
+	}
+	if t.Window == plan.ByLight {
+		// The window's end is the evening's: as many shots as begin before it.
+		// The least time on that suffices: it is over by less than a second a shot.
+		count := func() int { return 1 + int((last-first)/(on+s.Off)) }
+		on = 1
+		on = math.Ceil(s.Run/float64(count()) - 1e-9)
+		for n = count(); on*float64(n) < s.Run-1e-6; n = count() {
+			on++
+		}
+	}
+	s.judge(on)
+	s.Given = on * float64(n)
+	for k := range n {
+		s.Shots = append(s.Shots, Shot{first + float64(k)*(on+s.Off), on})
+	}
+	return max(0, s.Shots[n-1].At-last, on-max(last-first, MostShot))
+}
+
+// fare works out what each bed gets.
+func (s *Setting) fare(lit dose.Sunlit) {
+	gap := 1.0 // as a share of the day's radiation
+	if n := len(s.Shots); n > 1 {
+		gap = 0
+		for k := 1; k < n; k++ {
+			gap = max(gap, lit.Share(s.Shots[k].At)-lit.Share(s.Shots[k-1].At))
+		}
+		gap = max(gap, 1-lit.Share(s.Shots[n-1].At)+lit.Share(s.Shots[0].At))
+	}
+	for i := range s.Beds {
+		f := &s.Beds[i]
+		f.Given = s.Given * f.Bed.Mean
+		f.Worst = s.Given * f.Bed.Least
+		f.Drain = dose.Drain(f.Use, f.Given)
+		f.Gap = gap * f.Use
+		if f.Gap > f.Bed.Easy {
+			s.Notes |= Dry
+		}
+	}
+}

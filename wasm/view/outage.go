@@ -1,0 +1,181 @@
+package view
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/dose"
+	"evenrow/wasm/shots"
+	"evenrow/wasm/unit"
+)
+
+const hour = 3600.0
+
+// outages are the hours of the clock that the table is for.
+var outages = [...]float64{9, 12, 15, 18}
+
+// outage says how long the plants last when nothing is given any more, and how
+// to water by hand.
+func (sc *scene) outage() {
+	c := sc.s.Shots
+	if c == nil || len(c.Lines) == 0 || len(c.Lines[c.Peak].Beds) == 0 {
+		sc.tag("p", timerWaits)
+		return
+	}
+	l := &c.Lines[c.Peak]
+	worst := 0
+	for i := range l.Beds {
+		if sc.lasts(l, &l.Beds[i], shots.Hot, 9) < sc.lasts(l, &l.Beds[worst], shots.Hot, 9) {
+			worst = i
+		}
+	}
+	b := &l.Beds[worst]
+	sc.tag("p", "If the pump stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon, "+sc.until(l, b, shots.Hot, 12)+" of a hot day. After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
+	young := sc.young(c)
+	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+	all := 0.0
+	for i := range l.Beds {
+		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
+	}
+	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then. Unplug the pump before you look at it. Shade and mist gain time. Look at the gauge at noon on every hot day, and keep a spare pump or a way to feed the rows from a tank that stands high.")
+	sc.html(`<figure>`)
+	for _, w := range widths {
+		sc.lastingPicture(w.class, w.width, l, b)
+	}
+	sc.tag("figcaption", "How long the water lasts for "+sc.bedName(b)+" when the pump stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.")
+	sc.html(`</figure>`)
+	sc.fold("The same as a table")
+	columns := []string{"Plants"}
+	for _, h := range outages {
+		columns = append(columns, "#Stops at "+sc.hourName(h))
+	}
+	t := sc.table("How long plants last when the pump stops", columns...)
+	row := func(l *shots.Line, b *shots.Bed, name string) {
+		for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
+			var cells []string
+			for _, h := range outages {
+				cells = append(cells, lasting(sc.lasts(l, b, sky, h)))
+			}
+			t.explained(name, skies[sky]+", "+l.From.Short(), cells...)
+		}
+	}
+	for i := range l.Beds {
+		row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
+	}
+	for _, y := range young {
+		row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
+	}
+	t.end()
+	t = sc.table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
+	for i := range l.Beds {
+		b := &l.Beds[i]
+		r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+		t.row(unit.Capital(sc.bedName(b)), sc.amount(unit.PlantWater, r.Each), lasting(r.Every), sc.amount(unit.Volume, r.Hour*float64(b.Plants)))
+	}
+	t.end()
+	sc.html(`</details>`)
+	sc.fold("Show the working")
+	sc.tag("p", "Counted on from the moment when a shot is due and does not come, in step with the sun; in the hour about noon of a hot day, "+sc.bedName(b)+" empties a full medium in:")
+	if r.Hour > 0 {
+		sc.formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
+	}
+	sc.html(`</details>`)
+}
+
+// lasts returns how long a bed's easily available water lasts from a full hour
+// on, a shot being due then.
+func (sc *scene) lasts(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) float64 {
+	left := b.Easy // where nothing was set, the medium may be full
+	if s := setting(&l.Sets[sky], b.Zone); s != nil {
+		left = shots.Left(b, b.Use[sky], len(s.Shots))
+	}
+	return shots.Lasts(l.Lit, h*hour, left, b.Use[sky])
+}
+
+// until says when that water is gone.
+func (sc *scene) until(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) string {
+	long := sc.lasts(l, b, sky, h)
+	at := h*hour + long
+	switch {
+	case !(at < 48*hour):
+		return "for " + lasting(long)
+	case at >= 24*hour:
+		return "until " + sc.clock(at) + " the next day"
+	}
+	return "until " + sc.clock(at) + " (" + lasting(long) + ")"
+}
+
+// lasting is a time in hours and minutes, to five minutes.
+func lasting(s float64) string {
+	switch {
+	case !finite(s):
+		return "more than a week"
+	case s >= 48*hour:
+		return count(int(s/(24*hour)), "day", "days")
+	case s < hour:
+		return strconv.Itoa(int(math.Round(s/300))*5) + "\u00a0min"
+	}
+	return unit.HoursMinutes(math.Round(s/300) * 300)
+}
+
+// A seedling is a bed in the first line in which it stands.
+type seedling struct {
+	line *shots.Line
+	bed  *shots.Bed
+}
+
+// young returns the beds that are rooting in, each once, those that last the
+// shortest first of all.
+func (sc *scene) young(c *shots.Card) []seedling {
+	var list []seedling
+	seen := map[[2]int]bool{}
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		for k := range l.Beds {
+			b := &l.Beds[k]
+			if key := [2]int{b.Zone, b.Planting}; b.Young && !seen[key] {
+				seen[key] = true
+				list = append(list, seedling{l, b})
+				n := len(list) - 1
+				if sc.lasts(l, b, shots.Hot, 9) < sc.lasts(list[0].line, list[0].bed, shots.Hot, 9) {
+					list[0], list[n] = list[n], list[0]
+				}
+			}
+		}
+	}
+	return list
+}
+
+// lastingPicture draws how long the water lasts over the time at which the
+// pump stops.
+func (sc *scene) lastingPicture(class markup, width float64, l *shots.Line, b *shots.Bed) {
+	const most = 24 * hour
+	p := plot{left: 56, right: width - 16, top: 22, bottom: 190, x0: math.Floor(l.Lit.Rise/hour) * hour, x1: math.Ceil(l.Lit.Set/hour) * hour}
+	for sky := shots.Typical; sky <= shots.Hot; sky++ {
+		for at := p.x0; at <= p.x1; at += hour / 2 {
+			p.y1 = max(p.y1, min(most, sc.lasts(l, b, sky, at/hour)))
+		}
+	}
+	p.y1 = max(p.y1, hour)
+	sc.svg(class, width, p.bottom+40, "How long plants last when the pump stops, by the time of day")
+	sc.side(&p, unit.Hours)
+	every := 3.0
+	if width < 400 {
+		every = 6
+	}
+	for h := math.Ceil(p.x0/hour/every) * every; h*hour <= p.x1; h += every {
+		sc.label(p.x(h*hour), p.bottom+16, "middle", sc.hourName(h))
+	}
+	sc.label(p.right, p.bottom+34, "end", "the pump stops at")
+	for _, line := range [...]struct {
+		sky   shots.Sky
+		class markup
+	}{{shots.Typical, "line"}, {shots.Hot, "line line--lead"}} {
+		var curve path
+		for at := p.x0; at <= p.x1; at += hour / 4 {
+			curve.to(p.x(at), p.y(min(most, sc.lasts(l, b, line.sky, at/hour))))
+		}
+		sc.draw(line.class, &curve)
+	}
+	sc.html(`</svg>`)
+}

@@ -1,0 +1,314 @@
+package view
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/dose"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/shots"
+	"evenrow/wasm/unit"
+)
+
+// timerWaits stands where there is no card.
+const timerWaits = "This is worked out as soon as every plant gets water and something is planted."
+
+// timer is the card by the timer: what to set it to in each part of the season.
+func (sc *scene) timer() {
+	c := sc.s.Shots
+	if c == nil || len(c.Lines) == 0 || len(c.Lines[c.Peak].Sets[shots.Typical].Zones) == 0 {
+		sc.tag("p", timerWaits)
+		return
+	}
+	l := &c.Lines[c.Peak]
+	typical, hot := &l.Sets[shots.Typical], &l.Sets[shots.Hot]
+	z := thirsty(typical)
+	s := &typical.Zones[z]
+	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + sc.zoneWords(s.Zone, "give", "give zone ") + " " + shotsOf(s)
+	if n := len(s.Shots); n > 1 {
+		words += ", the first at " + sc.clock(s.Shots[0].At) + ", the last at " + sc.clock(s.Shots[n-1].At)
+	}
+	if z < len(hot.Zones) {
+		words += ". On a hot day give " + shotsOf(&hot.Zones[z])
+	}
+	sc.tag("p", words+". Change the setting when the next line of the card begins, and on the eve of a hot day.")
+	sc.limitsOfTimer(c)
+	sc.shared(c)
+	sc.html(`<figure>`)
+	for _, w := range widths {
+		sc.clockFace(w.class, w.width, c, s.Zone)
+	}
+	sc.tag("figcaption", "Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset. Shots stand closer when there is more sun between them.")
+	sc.html(`</figure>`)
+	sc.card(c)
+	sc.fold("Show the working")
+	b := s.Beds[s.Lead].Bed
+	sc.tag("p", "Typical day in the "+sc.lineWord()+" from "+l.From.Short()+", a plant of "+sc.bedName(b)+" at the least flow there:")
+	wanted := sc.s.Plan.Timer.Drain
+	if b.Young {
+		wanted = sc.s.Plan.Timer.DrainLow
+	}
+	given := dose.Applied(s.Beds[s.Lead].Use, wanted)
+	sc.formula(dose.AppliedFormula, s.Beds[s.Lead].Use, wanted)
+	sc.formula(dose.CountFormula, given, s.Run/float64(s.Wanted)*b.Least)
+	sc.formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
+	sc.html(`</details><p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
+}
+
+// lineWord is what a line of the card is for.
+func (sc *scene) lineWord() string {
+	if sc.s.Plan.Timer.Every == plan.Week {
+		return "week"
+	}
+	return "fortnight"
+}
+
+// zoneWords is one where there is one zone, else many with the zone's number.
+func (sc *scene) zoneWords(zone int, one, many string) string {
+	if len(sc.s.Layout.Zones) < 2 {
+		return one
+	}
+	return many + strconv.Itoa(zone)
+}
+
+// clock is a time of day.
+func (sc *scene) clock(s float64) string { return unit.Clock(sc.sys, s) }
+
+// thirsty returns the zone that runs longest on a day.
+func thirsty(d *shots.Day) int {
+	most := 0
+	for i := range d.Zones {
+		if d.Zones[i].Run > d.Zones[most].Run {
+			most = i
+		}
+	}
+	return most
+}
+
+// minutes is the time of a shot: "5 min", "4 min 40 s".
+func minutes(s float64) string {
+	m, rest := int(s)/60, int(math.Round(s))%60
+	switch {
+	case rest == 0:
+		return strconv.Itoa(m) + "\u00a0min"
+	case m == 0:
+		return strconv.Itoa(rest) + "\u00a0s"
+	}
+	return strconv.Itoa(m) + "\u00a0min " + strconv.Itoa(rest) + "\u00a0s"
+}
+
+// parted counts the shots of a setting by their length: the timer's step makes
+// some longer than others.
+func parted(s *shots.Setting) (many, few int, long, short float64) {
+	for _, shot := range s.Shots {
+		long = max(long, shot.For)
+	}
+	for _, shot := range s.Shots {
+		if shot.For == long {
+			many++
+		} else {
+			few++
+			short = shot.For
+		}
+	}
+	return many, few, long, short
+}
+
+// shotsOf is a setting in words: "12 shots of 5 min".
+func shotsOf(s *shots.Setting) string {
+	many, few, long, short := parted(s)
+	words := count(many, "shot", "shots") + " of " + minutes(long)
+	if few > 0 {
+		words += " and " + strconv.Itoa(few) + " of " + minutes(short)
+	}
+	return words
+}
+
+// cellOf is a setting as a cell: "9 × 5 + 3 × 4 min".
+func cellOf(s *shots.Setting) string {
+	many, few, long, short := parted(s)
+	cell := strconv.Itoa(many) + " × " + minutes(long)
+	if few > 0 {
+		cell += " + " + strconv.Itoa(few) + " × " + minutes(short)
+	}
+	if s.Off > 0 {
+		cell += ", off " + minutes(s.Off)
+	}
+	return cell
+}
+
+// bedName names plants: "tomato in row 3".
+func (sc *scene) bedName(b *shots.Bed) string {
+	name := "row"
+	if len(b.Rows) > 1 {
+		name = "rows"
+	}
+	return sc.s.Season.Name(sc.s.Plan, b.Planting) + " in " + name + " " + listed(b.Rows)
+}
+
+// listed writes rows, counted from 0, as a person does: "1 to 3, 5".
+func listed(rows []int) string {
+	s := ""
+	for i := 0; i < len(rows); {
+		n := i
+		for n+1 < len(rows) && rows[n+1] == rows[n]+1 {
+			n++
+		}
+		if s != "" {
+			s += ", "
+		}
+		s += strconv.Itoa(rows[i] + 1)
+		if n > i {
+			s += " to " + strconv.Itoa(rows[n]+1)
+		}
+		i = n + 1
+	}
+	return s
+}
+
+// card is the table that hangs by the timer.
+func (sc *scene) card(c *shots.Card) {
+	for _, zone := range sc.s.Layout.Zones {
+		name := "What to set the timer to"
+		if len(sc.s.Layout.Zones) > 1 {
+			name += ", zone " + strconv.Itoa(zone)
+			sc.tag("h3", "Zone "+strconv.Itoa(zone))
+		}
+		t := sc.table(name, "From, and when", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
+		for i := range c.Lines {
+			l := &c.Lines[i]
+			s := setting(&l.Sets[shots.Typical], zone)
+			if s == nil {
+				continue
+			}
+			cells := [3]string{cellOf(s), "–", "–"}
+			when := sc.times(s)
+			if hot := setting(&l.Sets[shots.Hot], zone); hot != nil {
+				cells[1] = cellOf(hot)
+				when += " Hot: " + sc.times(hot)
+			}
+			if dull := setting(&l.Sets[shots.Dull], zone); dull != nil {
+				cells[2] = cellOf(dull)
+			}
+			t.explained(l.From.Short(), when, cells[0], cells[1], cells[2], sc.drains(s))
+		}
+		t.end()
+	}
+}
+
+// setting returns that of a zone, or nil.
+func setting(d *shots.Day, zone int) *shots.Setting {
+	for i := range d.Zones {
+		if d.Zones[i].Zone == zone {
+			return &d.Zones[i]
+		}
+	}
+	return nil
+}
+
+// times are those of the shots: all where the timer wants them, else the first
+// and the last.
+func (sc *scene) times(s *shots.Setting) string {
+	if sc.s.Plan.Timer.Kind == plan.OnAndOff && len(s.Shots) > 1 {
+		return sc.clock(s.Shots[0].At) + " to " + sc.clock(s.Shots[len(s.Shots)-1].At) + "."
+	}
+	words := ""
+	for i, shot := range s.Shots {
+		if i > 0 {
+			words += ", "
+		}
+		words += sc.clock(shot.At)
+	}
+	return words + "."
+}
+
+// drains is the share that drains of each bed: "20 %", "20 to 38 %".
+func (sc *scene) drains(s *shots.Setting) string {
+	lo, hi := span(math.Inf(1), 0, s.Beds[0].Drain)
+	for i := range s.Beds {
+		lo, hi = span(lo, hi, s.Beds[i].Drain)
+	}
+	least, most := sc.whole(lo), sc.whole(hi)
+	if least == most {
+		return most + "\u00a0%"
+	}
+	return least + " to " + most + "\u00a0%"
+}
+
+// whole is a share in whole per cent, without its unit.
+func (sc *scene) whole(v float64) string { return strconv.Itoa(int(math.Round(v * 100))) }
+
+// clockFace draws a stroke for each shot of a zone: lines of the card down the
+// picture, hours across.
+func (sc *scene) clockFace(class markup, width float64, c *shots.Card, zone int) {
+	room := 22.0
+	if len(c.Lines) > 16 {
+		room = 13
+	}
+	p := plot{left: 84, right: width - 16, top: 8, x0: math.Inf(1)}
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		p.x0, p.x1 = span(p.x0, p.x1, l.Lit.Rise, l.Lit.Set)
+		if s := setting(&l.Sets[shots.Typical], zone); s != nil {
+			p.x0, p.x1 = span(p.x0, p.x1, s.Shots[0].At, s.Shots[len(s.Shots)-1].At)
+		}
+	}
+	p.x0, p.x1 = math.Floor(p.x0/hour)*hour, math.Ceil(p.x1/hour)*hour
+	p.bottom = p.top + room*float64(len(c.Lines))
+	sc.svg(class, width, p.bottom+40, "When the shots are, through the season")
+	var grid, rise, set, strokes path
+	every := 2.0
+	if width < 400 || p.x1-p.x0 > 20*hour {
+		every = 4
+	}
+	for h := math.Ceil(p.x0/hour/every) * every; h*hour <= p.x1; h += every {
+		grid.move(p.x(h*hour), p.top)
+		grid.line(p.x(h*hour), p.bottom)
+		sc.label(p.x(h*hour), p.bottom+16, "middle", sc.hourName(h))
+	}
+	last := -room
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		y := p.top + room*(float64(i)+0.5)
+		rise.to(p.x(l.Lit.Rise), y)
+		set.to(p.x(l.Lit.Set), y)
+		if y-last >= 18 {
+			sc.label(p.left-8, y+4, "end", shortDate(l.From.Date()))
+			last = y
+		}
+		s := setting(&l.Sets[shots.Typical], zone)
+		if s == nil {
+			continue
+		}
+		for _, shot := range s.Shots {
+			strokes.move(p.x(shot.At), y-room*0.36)
+			strokes.add('v', room*0.72)
+		}
+	}
+	sc.draw("grid", &grid).draw("ground", &rise).draw("ground", &set).draw("line", &strokes)
+	sc.label(p.right, p.bottom+34, "end", "time of day")
+	sc.html(`</svg>`)
+}
+
+// hourName is a full hour, short.
+func (sc *scene) hourName(h float64) string {
+	n := (int(h)%24 + 24) % 24
+	if sc.sys == unit.US {
+		half := " am"
+		if n == 12 {
+			return "noon"
+		}
+		if n > 12 {
+			half = " pm"
+		}
+		return strconv.Itoa((n+11)%12+1) + half
+	}
+	return strconv.Itoa(n) + ":00"
+}
+
+var monthLetters = "JanFebMarAprMayJunJulAugSepOctNovDec"
+
+// shortDate is a date in a few letters.
+func shortDate(_, month, dom int) string {
+	return strconv.Itoa(dom) + " " + monthLetters[3*month-3:3*month]
+}
