@@ -46,6 +46,9 @@ const nearZero = 0.01
 //
 // Open does not look at Opens and Closes; see [Emitter.Stays].
 func (e *Emitter) Open(h float64) (q, slope float64) {
+	if h <= 0 {
+		return 0, 0
+	}
 	ref, x := e.Nominal, e.Exponent
 	if e.Kind == Compensating {
 		ref = e.Lowest
@@ -53,20 +56,15 @@ func (e *Emitter) Open(h float64) (q, slope float64) {
 			x = 0.5
 		}
 	}
-	return power(e.Flow, ref, x, h)
-}
-
-// power returns flow × (h/ref)ˣ with its slope, straight near zero.
-func power(flow, ref, x, h float64) (q, slope float64) {
-	if h <= 0 {
-		return 0, 0
-	}
 	u := h / ref
 	if u < nearZero {
-		slope = flow * raise(nearZero, x) / (nearZero * ref)
+		slope = e.Flow * raise(nearZero, x) / (nearZero * ref)
 		return slope * h, slope
 	}
-	q = flow * raise(u, x)
+	if x == 0 {
+		return e.Flow, 0
+	}
+	q = e.Flow * raise(u, x)
 	return q, x * q / h
 }
 

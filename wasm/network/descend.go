@@ -23,7 +23,7 @@ func (s *Solver) descend() {
 		s.demand(&s.now)
 		s.sys.factor()
 		s.sys.solve()
-		copy(s.step, s.sys.rhs)
+		s.step, s.sys.rhs = s.sys.rhs, s.step
 		if !s.search() {
 			return // rounding hides the rest
 		}
@@ -74,21 +74,20 @@ func (s *Solver) slopeAlong(st *state) float64 {
 // takeFlows sets each link's flow to what the heads at its ends drive through
 // it, and evaluates the state.
 func (s *Solver) takeFlows(st *state) {
-	for k := range s.links {
-		r := &s.links[k]
-		st.flow[k] = r.flow(st.head[r.from]-st.head[r.to], st.flow[k])
+	for k, e := range s.ends {
+		st.flow[k] = s.links[s.run[k]].flow(&s.net.Links[k], st.head[e.from]-st.head[e.to], st.flow[k])
 	}
 	s.evaluate(st)
 	clear(st.gap)
 }
 
-// flow returns the flow at which the link loses the given head, searched from
-// a guess.
-func (r *resistance) flow(head, guess float64) float64 {
+// flow returns the flow at which link l, which r was made from, loses the given
+// head, searched from a guess.
+func (r *resistance) flow(l *Link, head, guess float64) float64 {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	q, width := guess, math.Abs(guess)+1e-9
 	for range 200 {
-		loss, slope := r.loss(q)
+		loss, slope := r.loss(l, q)
 		miss := head - loss
 		if miss > 0 {
 			lo = q

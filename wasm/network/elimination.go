@@ -15,7 +15,9 @@ import "slices"
 // degree: a ring costs one more entry a node.
 type system struct {
 	order []int32 // nodes in the order of elimination
-	start []int32 // by position in order: first entry of that node; one longer than order
+	trees int     // how many positions in order are of leaves, each with the entry of the same number
+	start []int32 // by position after trees: first entry of that node; one more at the end
+	cut   int32   // a node that no water can reach, or -1
 	to    []int32 // by entry: a neighbour that is eliminated later
 	entry []int32 // by link: its entry, or -1 where it meets the source
 	pair  []int32 // entries that a node with two or more neighbours changes, in order of use
@@ -25,10 +27,10 @@ type system struct {
 	val  []float64 // by entry: conductance
 }
 
-func newSystem(nodes int, links []Link) *system {
+func newSystem(nodes int, links []ends) *system {
 	s := &system{
 		order: make([]int32, 0, nodes),
-		start: make([]int32, 1, nodes+1),
+		cut:   -1,
 		to:    make([]int32, 0, nodes),
 		entry: make([]int32, len(links)),
 		leak:  make([]float64, nodes),
@@ -37,42 +39,41 @@ func newSystem(nodes int, links []Link) *system {
 	// The exclusive or of a leaf's neighbours is its only neighbour.
 	degree := make([]int32, nodes)
 	mixed := make([]int32, nodes)
+	fed := make([]bool, nodes) // joined to the source, by itself or by what is eliminated before
 	for _, l := range links {
-		if l.From == 0 || l.To == 0 {
+		if l.from == 0 || l.to == 0 {
+			fed[l.from|l.to] = true
 			continue
 		}
-		degree[l.From]++
-		degree[l.To]++
-		mixed[l.From] ^= int32(l.To)
-		mixed[l.To] ^= int32(l.From)
+		degree[l.from]++
+		degree[l.to]++
+		mixed[l.from] ^= l.to
+		mixed[l.to] ^= l.from
 	}
 	place := make([]int32, nodes) // position in order, from 1; 0 while not eliminated
 	for i := nodes - 1; i > 0; i-- {
 		for n := int32(i); degree[n] == 1 && place[n] == 0; {
 			next := mixed[n]
-			s.eliminate(n, place, next)
+			s.order = append(s.order, n)
+			s.to = append(s.to, next)
+			place[n] = int32(len(s.order))
+			fed[next] = fed[next] || fed[n]
 			degree[n] = 0
 			degree[next]--
 			mixed[next] ^= n
 			n = next
 		}
 	}
-	s.eliminateRings(links, place)
+	s.trees = len(s.order)
+	s.start = append(s.start, int32(s.trees))
+	s.eliminateRings(links, place, fed)
 	s.index(links, place)
 	s.val = make([]float64, len(s.to))
 	return s
 }
 
-// eliminate puts n next in the order, with the neighbours that it has left.
-func (s *system) eliminate(n int32, place []int32, neighbours ...int32) {
-	s.order = append(s.order, n)
-	place[n] = int32(len(s.order))
-	s.to = append(s.to, neighbours...)
-	s.start = append(s.start, int32(len(s.to)))
-}
-
 // eliminateRings orders the nodes that no leaf leads to, by least degree.
-func (s *system) eliminateRings(links []Link, place []int32) {
+func (s *system) eliminateRings(links []ends, place []int32, fed []bool) {
 	near := map[int32][]int32{}
 	join := func(a, b int32) {
 		if !slices.Contains(near[a], b) {
@@ -81,7 +82,7 @@ func (s *system) eliminateRings(links []Link, place []int32) {
 		}
 	}
 	for _, l := range links {
-		if a, b := int32(l.From), int32(l.To); a != 0 && b != 0 && place[a] == 0 && place[b] == 0 {
+		if a, b := l.from, l.to; a != 0 && b != 0 && place[a] == 0 && place[b] == 0 {
 			join(a, b)
 		}
 	}
@@ -110,7 +111,15 @@ func (s *system) eliminateRings(links []Link, place []int32) {
 		if place[n] != 0 || len(near[n]) != d {
 			continue // it has moved to another degree since
 		}
-		s.eliminate(n, place, near[n]...)
+		s.order = append(s.order, n)
+		s.to = append(s.to, near[n]...)
+		s.start = append(s.start, int32(len(s.to)))
+		place[n] = int32(len(s.order))
+		if len(near[n]) > 0 {
+			fed[near[n][0]] = fed[near[n][0]] || fed[n]
+		} else if !fed[n] {
+			s.cut = n
+		}
 		for i, a := range near[n] {
 			near[a] = slices.DeleteFunc(near[a], func(b int32) bool { return b == n })
 			for _, b := range near[n][:i] {
@@ -125,22 +134,27 @@ func (s *system) eliminateRings(links []Link, place []int32) {
 }
 
 // index finds the entry that each link, and each pair of neighbours, falls on.
-func (s *system) index(links []Link, place []int32) {
+func (s *system) index(links []ends, place []int32) {
 	find := func(a, b int32) int32 {
 		if place[a] > place[b] {
 			a, b = b, a
 		}
-		lo, hi := s.start[place[a]-1], s.start[place[a]]
+		at := place[a] - 1
+		if int(at) < s.trees {
+			return at
+		}
+		lo, hi := s.row(int(at))
 		return lo + int32(slices.Index(s.to[lo:hi], b))
 	}
 	for k, l := range links {
 		s.entry[k] = -1
-		if l.From != 0 && l.To != 0 {
-			s.entry[k] = find(int32(l.From), int32(l.To))
+		if l.from != 0 && l.to != 0 {
+			s.entry[k] = find(l.from, l.to)
 		}
 	}
-	for p := range s.order {
-		row := s.to[s.start[p]:s.start[p+1]]
+	for p := s.trees; p < len(s.order); p++ {
+		lo, hi := s.row(p)
+		row := s.to[lo:hi]
 		for i := range row {
 			for j := range i {
 				s.pair = append(s.pair, find(row[i], row[j]))
@@ -149,30 +163,34 @@ func (s *system) index(links []Link, place []int32) {
 	}
 }
 
-// clear empties the matrix and the right-hand side.
-func (s *system) clear() {
-	clear(s.leak)
-	clear(s.rhs)
-	clear(s.val)
-}
+// row returns the first entry of the node at a position after trees, and the
+// first that is no more its own.
+func (s *system) row(p int) (lo, hi int32) { return s.start[p-s.trees], s.start[p-s.trees+1] }
 
 // factor eliminates the matrix, which it overwrites.
 func (s *system) factor() {
+	leaks, val, to := s.leak, s.val, s.to
+	for p, n := range s.order[:s.trees] {
+		leak, v := leaks[n], val[p]
+		leaks[n] = 1 / (leak + v)
+		leaks[to[p]] += v * leak / (leak + v)
+	}
 	pair := 0
-	for p, n := range s.order {
-		lo, hi := s.start[p], s.start[p+1]
-		leak := s.leak[n]
+	for p := s.trees; p < len(s.order); p++ {
+		n := s.order[p]
+		lo, hi := s.row(p)
+		leak := leaks[n]
 		sum := leak
 		for i := lo; i < hi; i++ {
-			sum += s.val[i]
+			sum += val[i]
 		}
 		d := 1 / sum
-		s.leak[n] = d
+		leaks[n] = d
 		for i := lo; i < hi; i++ {
-			share := s.val[i] * d
-			s.leak[s.to[i]] += share * leak
+			share := val[i] * d
+			leaks[to[i]] += share * leak
 			for j := lo; j < i; j++ {
-				s.val[s.pair[pair]] += share * s.val[j]
+				val[s.pair[pair]] += share * val[j]
 				pair++
 			}
 		}
@@ -181,18 +199,29 @@ func (s *system) factor() {
 
 // solve overwrites rhs with the solution. The matrix must be eliminated.
 func (s *system) solve() {
-	for p, n := range s.order {
-		r := s.rhs[n] * s.leak[n]
-		for i := s.start[p]; i < s.start[p+1]; i++ {
-			s.rhs[s.to[i]] += s.val[i] * r
+	rhs, leak, val, to := s.rhs, s.leak, s.val, s.to
+	for p, n := range s.order[:s.trees] {
+		rhs[to[p]] += val[p] * leak[n] * rhs[n]
+	}
+	for p := s.trees; p < len(s.order); p++ {
+		n := s.order[p]
+		r := rhs[n] * leak[n]
+		lo, hi := s.row(p)
+		for i := lo; i < hi; i++ {
+			rhs[to[i]] += val[i] * r
 		}
 	}
-	for p := len(s.order) - 1; p >= 0; p-- {
+	for p := len(s.order) - 1; p >= s.trees; p-- {
 		n := s.order[p]
-		r := s.rhs[n]
-		for i := s.start[p]; i < s.start[p+1]; i++ {
-			r += s.val[i] * s.rhs[s.to[i]]
+		r := rhs[n]
+		lo, hi := s.row(p)
+		for i := lo; i < hi; i++ {
+			r += val[i] * rhs[to[i]]
 		}
-		s.rhs[n] = r * s.leak[n]
+		rhs[n] = r * leak[n]
+	}
+	for p := s.trees - 1; p >= 0; p-- {
+		n := s.order[p]
+		rhs[n] = rhs[n]*leak[n] + val[p]*leak[n]*rhs[to[p]]
 	}
 }

@@ -22,8 +22,8 @@ func checkLaws(t *testing.T, n *Network, s *Solution) {
 		if l.From == 0 || l.To == 0 {
 			total += math.Abs(q)
 		}
-		r := newResistance(l, n.Water)
-		loss, _ := r.loss(q)
+		r := newResistance(&l, n.Water)
+		loss, _ := r.loss(&l, q)
 		if drop := s.Head[l.From] - s.Head[l.To]; l.Law == nil && drop*q < -1e-8*(1+math.Abs(n.Head))*math.Abs(q) {
 			t.Errorf("link %d: head rises by %g m along the flow", k, -drop)
 		}

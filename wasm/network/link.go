@@ -8,13 +8,18 @@ import (
 )
 
 // A resistance is a link made ready for the many times that a solver asks for
-// its loss.
+// its loss. It holds no pointer, so that the collector of garbage has nothing
+// to do with the most of a network.
 type resistance struct {
-	from, to int32
-	law      Law     // nil for tubing
-	laminar  float64 // head over flow where the flow is laminar
+	laminarTo float64 // flow up to which tubing is laminar; negative where the link has a Law
+	laminar   float64 // head over flow, to there
+	local     float64 // head over q², of the loss coefficients
+
+	// From LaminarMax to TurbulentMin the friction factor is a straight line in
+	// the flow: head over q² where it meets no flow, and head over q³.
+	level, rising float64
+
 	friction float64 // head over f q²
-	local    float64 // head over q², of the loss coefficients
 	reynolds float64 // Reynolds number over flow
 	rough    float64 // relative roughness
 }
@@ -24,36 +29,58 @@ type resistance struct {
 // same. At 1 L/s it takes a thousandth of a millimetre.
 const leastSlope = 1e-3 // m per m³/s
 
-func newResistance(l Link, w water.Water) resistance {
-	r := resistance{from: int32(l.From), to: int32(l.To), law: l.Law}
+func newResistance(l *Link, w water.Water) resistance {
 	if l.Law != nil {
-		return r
+		return resistance{laminarTo: -1}
 	}
 	area := math.Pi / 4 * l.Bore * l.Bore
 	head := 1 / (2 * water.Gravity * area * area) // velocity head over q²
-	r.reynolds = l.Bore / (area * w.Kinematic)
-	r.friction = (l.Length + l.Extra) / l.Bore * head
-	r.laminar = 64 / r.reynolds * r.friction
-	r.local = l.K * head
-	r.rough = l.Roughness / l.Bore
+	r := resistance{
+		local:    l.K * head,
+		friction: (l.Length + l.Extra) / l.Bore * head,
+		reynolds: l.Bore / (area * w.Kinematic),
+		rough:    l.Roughness / l.Bore,
+	}
+	r.laminarTo = pipe.LaminarMax / r.reynolds
+	r.laminar = leastSlope + 64/r.reynolds*r.friction
+	lo, _ := pipe.Friction(pipe.LaminarMax, r.rough)
+	hi, _ := pipe.Friction(pipe.TurbulentMin, r.rough)
+	slope := (hi - lo) / (pipe.TurbulentMin - pipe.LaminarMax)
+	r.level = r.friction * (lo - slope*pipe.LaminarMax)
+	r.rising = r.friction * slope * r.reynolds
 	return r
 }
 
-// loss returns the head lost at flow q and its slope.
-func (r *resistance) loss(q float64) (loss, slope float64) {
-	if r.law != nil {
-		loss, slope = r.law.Loss(q)
+// like reports whether two links of tubing resist alike.
+func (l *Link) like(o *Link) bool {
+	return l.Law == nil && o.Law == nil && l.Length == o.Length && l.Bore == o.Bore &&
+		l.Roughness == o.Roughness && l.K == o.K && l.Extra == o.Extra
+}
+
+// loss returns the head that link l, which r was made from, loses at flow q,
+// and its slope.
+func (r *resistance) loss(l *Link, q float64) (loss, slope float64) {
+	a := math.Abs(q)
+	if a <= r.laminarTo {
+		return (r.laminar + r.local*a) * q, r.laminar + 2*r.local*a
+	}
+	if r.laminarTo < 0 {
+		loss, slope = l.Law.Loss(q)
 		return loss + leastSlope*q, slope + leastSlope
 	}
-	a := math.Abs(q)
-	loss, slope = (leastSlope+r.local*a)*a, leastSlope+2*r.local*a
-	if re := a * r.reynolds; re <= pipe.LaminarMax {
-		loss += r.laminar * a
-		slope += r.laminar
-	} else {
-		f, df := pipe.Friction(re, r.rough)
-		loss += r.friction * f * a * a
-		slope += r.friction * a * (2*f + a*df*r.reynolds)
+	if a < r.laminarTo*(pipe.TurbulentMin/pipe.LaminarMax) {
+		square := r.level + r.local
+		return (leastSlope + (square+r.rising*a)*a) * q, leastSlope + (2*square+3*r.rising*a)*a
 	}
-	return math.Copysign(loss, q), slope
+	f, df := pipe.Friction(a*r.reynolds, r.rough)
+	square := r.local + r.friction*f
+	return (leastSlope + square*a) * q, leastSlope + (2*square+r.friction*df*r.reynolds*a)*a
+}
+
+// Loss returns the head in m that the link loses at a flow of q m³/s in water
+// w, just as a [Solver] takes it.
+func (l Link) Loss(q float64, w water.Water) float64 {
+	r := newResistance(&l, w)
+	loss, _ := r.loss(&l, q)
+	return loss
 }

@@ -76,18 +76,20 @@ func (s *Solver) shutLow() (n int) {
 
 // openReady opens what is ready until nothing more stays open.
 func (s *Solver) openReady() (*Solution, error) {
+	guess := len(s.open)
 	for {
-		ready := s.ready()
-		if len(ready) == 0 {
+		ready := s.findReady()
+		if ready == 0 {
 			return s.solution(0), nil
 		}
-		opened, err := s.openMost(ready)
+		opened, err := s.openMost(ready, guess)
 		if err != nil {
 			return nil, err
 		}
 		if opened == 0 {
-			return s.solution(len(ready)), nil
+			return s.solution(ready), nil
 		}
+		guess = opened
 	}
 }
 
@@ -100,27 +102,39 @@ func (s *Solver) Hold(open []bool) (*Solution, bool, error) {
 	if err := s.settle(); err != nil {
 		return nil, false, err
 	}
-	return s.solution(0), s.stay() && len(s.ready()) == 0, nil
+	return s.solution(0), s.stay() && s.findReady() == 0, nil
 }
 
-// ready returns the nodes whose shut emitters see their opening head, those
-// with most to spare first.
-func (s *Solver) ready() []int {
-	var nodes []int
-	spare := func(i int) float64 {
-		node := &s.net.Nodes[i]
-		return s.now.head[i] - node.Z - s.net.Emitters[node.Emitter].Opens
+// A waiting emitter is shut and sees its opening head.
+type waiting struct {
+	node  int
+	spare float64 // m, how much more it sees
+}
+
+// findReady gathers the emitters that wait, and returns how many there are.
+func (s *Solver) findReady() int {
+	if s.ready == nil {
+		s.ready = make([]waiting, 0, len(s.open))
 	}
-	for i, node := range s.net.Nodes {
-		if node.Emitter != None && !s.open[i] && spare(i) >= 0 {
-			nodes = append(nodes, i)
+	s.ready = s.ready[:0]
+	for i := range s.net.Nodes {
+		node := &s.net.Nodes[i]
+		if node.Emitter == None || s.open[i] {
+			continue
+		}
+		if spare := s.now.head[i] - node.Z - s.net.Emitters[node.Emitter].Opens; spare >= 0 {
+			s.ready = append(s.ready, waiting{i, spare})
 		}
 	}
-	numeric.Sort(len(nodes), func(i, j int) bool {
-		a, b := spare(nodes[i]), spare(nodes[j])
-		return a > b || a == b && nodes[i] < nodes[j]
-	}, func(i, j int) { nodes[i], nodes[j] = nodes[j], nodes[i] })
-	return nodes
+	return len(s.ready)
+}
+
+// order puts those of them with most to spare first.
+func (s *Solver) order() {
+	numeric.Sort(len(s.ready), func(i, j int) bool {
+		a, b := s.ready[i], s.ready[j]
+		return a.spare > b.spare || a.spare == b.spare && a.node < b.node
+	}, func(i, j int) { s.ready[i], s.ready[j] = s.ready[j], s.ready[i] })
 }
 
 // stay reports whether every open emitter keeps its closing head.
@@ -136,20 +150,21 @@ func (s *Solver) stay() bool {
 	return true
 }
 
-// openMost opens the longest run of the nodes, from the first, that stays
-// open, settles the network with it, and returns its length. Opening more
-// lowers every head, so the run is found by halving.
-func (s *Solver) openMost(nodes []int) (int, error) {
-	try := func(n int) (bool, error) {
-		for i, node := range nodes {
-			s.open[node] = i < n
-		}
-		err := s.settle()
-		return err == nil && s.stay(), err
+// openMost opens the longest run of those that are ready, from the first, that
+// stays open, settles the network with it, and returns its length. Opening more
+// lowers every head, so one length parts what stays open from what does not. It
+// is searched from a guess in steps that double, then by halving.
+func (s *Solver) openMost(all, guess int) (int, error) {
+	least, most := 0, all
+	n, step := min(guess, all), 1
+	inOrder := n < all
+	if inOrder {
+		s.order()
+	} else {
+		step = (all + 1) / 2
 	}
-	most, least := len(nodes), 0
-	for n := most; ; n = (least + most + 1) / 2 {
-		ok, err := try(n)
+	for ; ; step *= 2 {
+		ok, err := s.try(n)
 		if err != nil {
 			return 0, err
 		}
@@ -158,14 +173,34 @@ func (s *Solver) openMost(nodes []int) (int, error) {
 		} else {
 			most = n - 1
 		}
-		if least == most {
-			if ok {
-				return least, nil
+		if !ok && !inOrder {
+			inOrder = true
+			s.order()
+		}
+		switch {
+		case least == most:
+			if !ok {
+				_, err = s.try(least)
 			}
-			_, err = try(least)
 			return least, err
+		case most == all:
+			n = min(all, n+step)
+		case least == 0:
+			n = max(1, n-step)
+		default:
+			n = (least + most + 1) / 2
 		}
 	}
+}
+
+// try settles the network with the first n of those that are ready open, and
+// reports whether all that are open stay so.
+func (s *Solver) try(n int) (bool, error) {
+	for i, w := range s.ready {
+		s.open[w.node] = i < n
+	}
+	err := s.settle()
+	return err == nil && s.stay(), err
 }
 
 // solution copies the present state.
@@ -174,7 +209,7 @@ func (s *Solver) solution(unsteady int) *Solution {
 	sol := &Solution{
 		Head:       slices.Clone(st.head),
 		Flow:       slices.Clone(st.flow),
-		Out:        slices.Clone(st.out),
+		Out:        make([]float64, len(st.head)),
 		Open:       slices.Clone(s.open),
 		Total:      st.total,
 		Iterations: s.steps,
@@ -182,10 +217,13 @@ func (s *Solver) solution(unsteady int) *Solution {
 	}
 	if st.total > 1000*stillFlow {
 		sol.Imbalance = st.imbalance() / st.total
+		s.take(st)
+		for i, e := range st.excess {
+			sol.Out[i] = -e
+		}
 	} else { // what flows is rounding
 		sol.Total = 0
 		clear(sol.Flow)
-		clear(sol.Out)
 	}
 	return sol
 }

@@ -26,8 +26,8 @@ type oracle struct {
 
 func newOracle(n *Network, open []bool) *oracle {
 	o := &oracle{net: n, parent: slices.Repeat([]int{-1}, len(n.Nodes)), order: []int{0}}
-	for _, l := range n.Links {
-		o.links = append(o.links, newResistance(l, n.Water))
+	for k := range n.Links {
+		o.links = append(o.links, newResistance(&n.Links[k], n.Water))
 	}
 	seen := make([]bool, len(n.Nodes))
 	seen[0] = true
@@ -88,7 +88,7 @@ func (o *oracle) state(x []float64) (flow, head []float64) {
 	head[0] = n.Head
 	for _, at := range o.order[1:] {
 		k := o.parent[at]
-		loss, _ := o.links[k].loss(flow[k])
+		loss, _ := o.links[k].loss(&n.Links[k], flow[k])
 		if l := n.Links[k]; l.To == at {
 			head[at] = head[l.From] - loss
 		} else {
@@ -109,7 +109,7 @@ func (o *oracle) miss(x []float64) []float64 {
 		m = append(m, (node.Count*q-x[i])*1e6) // in mL/s, of the size of a head
 	}
 	for _, k := range o.chords {
-		loss, _ := o.links[k].loss(flow[k])
+		loss, _ := o.links[k].loss(&o.net.Links[k], flow[k])
 		m = append(m, head[o.net.Links[k].From]-head[o.net.Links[k].To]-loss)
 	}
 	return m
@@ -229,8 +229,8 @@ func denseNewton(tb testing.TB, n *Network, steps int) {
 	nodes, links := len(n.Nodes)-1, len(n.Links)
 	size := nodes + links
 	var res []resistance
-	for _, l := range n.Links {
-		res = append(res, newResistance(l, n.Water))
+	for k := range n.Links {
+		res = append(res, newResistance(&n.Links[k], n.Water))
 	}
 	x := make([]float64, size) // heads, then flows
 	for i := range nodes {
@@ -252,9 +252,9 @@ func denseNewton(tb testing.TB, n *Network, steps int) {
 			}
 		}
 		for k := range res {
-			from, to := int(res[k].from), int(res[k].to)
+			from, to := n.Links[k].From, n.Links[k].To
 			q := x[nodes+k]
-			loss, slope := res[k].loss(q)
+			loss, slope := res[k].loss(&n.Links[k], q)
 			rhs[nodes+k] = -(head(from) - head(to) - loss)
 			jac.Set(nodes+k, nodes+k, -slope)
 			if from > 0 {

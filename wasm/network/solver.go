@@ -18,23 +18,29 @@ import (
 // errors fall.
 type Solver struct {
 	net    *Network
-	links  []resistance
+	ends   []ends       // by link
+	links  []resistance // of each run of links that resist alike
+	run    []int32      // by link: its run
 	sys    *system
 	open   []bool    // by node
 	step   []float64 // by node: Newton's step in head
 	weight []float64 // by node: head that one unit of excess flow is worth next to it
+	ready  []waiting // shut emitters that see their opening head
 	now    state
 	trial  state
 	steps  int
 }
 
+// ends are the nodes that a link joins.
+type ends struct{ from, to int32 }
+
 // A state is a guess at the solution, with the laws evaluated at it.
 type state struct {
-	head, out, more, excess []float64 // by node; out is the flow taken, more its slope, excess what flows in beyond it
-	flow, loss, slope, gap  []float64 // by link; gap is the drop in head that the loss does not explain
-	total                   float64   // flow from the source
-	settled                 bool      // every error is within tolerance
-	near                    bool      // as settled, but for what the rounding of heads may do to flows
+	head, more, excess []float64 // by node; more is the slope of the flow taken, excess what flows in beyond it
+	flow, ease, gap    []float64 // by link; ease is one over the loss's slope, gap the drop in head that the loss does not explain
+	total              float64   // flow from the source
+	settled            bool      // every error is within tolerance
+	near               bool      // as settled, but for what the rounding of heads may do to flows
 }
 
 // Tolerances, near what the rounding of float64 leaves. Around a ring of wide
@@ -60,31 +66,40 @@ func NewSolver(n *Network) (*Solver, error) {
 	}
 	s := &Solver{
 		net:    n,
-		links:  make([]resistance, len(n.Links)),
-		sys:    newSystem(len(n.Nodes), n.Links),
+		ends:   make([]ends, len(n.Links)),
+		run:    make([]int32, len(n.Links)),
 		open:   make([]bool, len(n.Nodes)),
 		step:   make([]float64, len(n.Nodes)),
 		weight: make([]float64, len(n.Nodes)),
 		now:    newState(len(n.Nodes), len(n.Links)),
 		trial:  newState(len(n.Nodes), len(n.Links)),
 	}
-	for k, l := range n.Links {
-		s.links[k] = newResistance(l, n.Water)
+	for k := range n.Links {
+		l := &n.Links[k]
+		s.ends[k] = ends{int32(l.From), int32(l.To)}
+		if k == 0 || !l.like(&n.Links[k-1]) {
+			s.links = append(s.links, newResistance(l, n.Water))
+		}
+		s.run[k] = int32(len(s.links) - 1)
+	}
+	s.sys = newSystem(len(n.Nodes), s.ends)
+	if s.sys.cut >= 0 {
+		return nil, fault("node", int(s.sys.cut), "way to the source")
 	}
 	s.rest()
 	return s, nil
 }
 
 func newState(nodes, links int) state {
-	all := make([]float64, 4*nodes+4*links)
+	all := make([]float64, 3*nodes+3*links)
 	part := func(n int) []float64 {
 		v := all[:n:n]
 		all = all[n:]
 		return v
 	}
 	return state{
-		head: part(nodes), out: part(nodes), more: part(nodes), excess: part(nodes),
-		flow: part(links), loss: part(links), slope: part(links), gap: part(links),
+		head: part(nodes), more: part(nodes), excess: part(nodes),
+		flow: part(links), ease: part(links), gap: part(links),
 	}
 }
 
@@ -118,119 +133,148 @@ func (s *Solver) newton() bool {
 		}
 		s.steps++
 		s.assemble()
-		s.demand(&s.now)
+		miss := s.demand(&s.now)
 		s.sys.factor()
 		s.sys.solve()
-		copy(s.step, s.sys.rhs)
-		s.shorten()
+		s.step, s.sys.rhs = s.sys.rhs, s.step
+		s.shorten(miss)
 		s.now, s.trial = s.trial, s.now
 	}
 	return s.now.settled
 }
 
-// evaluate applies every law at the state's heads and flows.
-func (s *Solver) evaluate(st *state) {
-	n := s.net
-	for i := 1; i < len(n.Nodes); i++ {
-		node := &n.Nodes[i]
-		q, dq := node.Draw, 0.0
-		if s.open[i] {
-			q, dq = n.Emitters[node.Emitter].Open(st.head[i] - node.Z)
-			q = node.Count*q + node.Draw
-			dq *= node.Count
+// take sets what leaves at each node at the state's heads, as an excess below
+// nothing.
+func (s *Solver) take(st *state) {
+	nodes := s.net.Nodes
+	open, head, more, excess := s.open[:len(nodes)], st.head[:len(nodes)], st.more[:len(nodes)], st.excess[:len(nodes)]
+	for i := range nodes {
+		node := &nodes[i]
+		q, slope := 0.0, 0.0
+		if open[i] {
+			q, slope = s.net.Emitters[node.Emitter].Open(head[i] - node.Z)
 		}
-		st.out[i], st.more[i], st.excess[i] = q, dq, -q
+		excess[i], more[i] = -node.Count*q-node.Draw, node.Count*slope
 	}
-	st.excess[0], st.total = 0, 0
-	greatest, worst := math.Abs(n.Head), 0.0
-	for k := range s.links {
-		r := &s.links[k]
-		q := st.flow[k]
-		loss, slope := r.loss(q)
-		st.loss[k], st.slope[k] = loss, slope
-		gap := st.head[r.from] - st.head[r.to] - loss
-		st.gap[k] = gap
-		greatest = max(greatest, math.Abs(st.head[r.to]))
-		worst = max(worst, math.Abs(gap))
-		st.excess[r.from] -= q
-		st.excess[r.to] += q
-		if r.from == 0 || r.to == 0 {
+}
+
+// evaluate applies every law at the state's heads and flows.
+//
+// It compares without max, which is a call in WebAssembly. A comparison loses
+// a NaN, so wrong gathers them, and no NaN is within a tolerance.
+var evals, demands int
+
+func (s *Solver) evaluate(st *state) {
+	s.take(st)
+	links := len(s.ends)
+	head, excess := st.head, st.excess[:len(st.head)]
+	greatest, worst, wrong := 0.0, 0.0, 0.0
+	for _, h := range head {
+		if h = math.Abs(h); h > greatest {
+			greatest = h
+		}
+	}
+	st.total = 0
+	flow, ease, gap, run := st.flow[:links], st.ease[:links], st.gap[:links], s.run[:links]
+	for k, e := range s.ends {
+		q := flow[k]
+		loss, slope := s.links[run[k]].loss(&s.net.Links[k], q)
+		ease[k] = 1 / slope
+		g := head[e.from] - head[e.to] - loss
+		gap[k] = g
+		wrong += g - g
+		if g = math.Abs(g); g > worst {
+			worst = g
+		}
+		excess[e.from] -= q
+		excess[e.to] += q
+		if e.from == 0 || e.to == 0 {
 			st.total += math.Abs(q)
 		}
 	}
-	// max carries a NaN, and no NaN is within a tolerance.
-	excess := st.imbalance()
+	excess[0] = 0
+	most := st.imbalance() + wrong
 	heads := worst <= headTolerance*(1+greatest)
-	st.settled = heads && excess <= flowTolerance*st.total+stillFlow
-	st.near = heads && excess <= flowRounding*st.total
+	st.settled = heads && most <= flowTolerance*st.total+stillFlow
+	st.near = heads && most <= flowRounding*st.total
 }
 
-// imbalance returns the largest excess of flow at a node.
+// imbalance returns the largest excess of flow at a node, NaN if there is one.
 func (st *state) imbalance() float64 {
-	worst := 0.0
-	for _, e := range st.excess[1:] {
-		worst = max(worst, math.Abs(e))
+	worst, wrong := 0.0, 0.0
+	for _, e := range st.excess {
+		wrong += e - e
+		if e = math.Abs(e); e > worst {
+			worst = e
+		}
 	}
-	return worst
+	return worst + wrong
 }
 
 // assemble sets up the matrix of the linearised present state.
 func (s *Solver) assemble() {
 	sys, st := s.sys, &s.now
-	sys.clear()
-	clear(s.weight)
-	for k := range s.links {
-		r := &s.links[k]
-		g := 1 / st.slope[k]
-		if e := sys.entry[k]; e >= 0 {
-			sys.val[e] += g
+	clear(sys.val)
+	weight, leak := s.weight[:len(st.head)], sys.leak[:len(st.head)]
+	copy(leak, st.more)
+	copy(weight, st.more)
+	entry := sys.entry[:len(s.ends)]
+	ease := st.ease[:len(s.ends)]
+	for k, e := range s.ends {
+		g := ease[k]
+		if at := entry[k]; at >= 0 {
+			sys.val[at] += g
 		} else {
-			sys.leak[r.from] += g
-			sys.leak[r.to] += g
+			leak[e.from] += g
+			leak[e.to] += g
 		}
-		s.weight[r.from] += g
-		s.weight[r.to] += g
+		weight[e.from] += g
+		weight[e.to] += g
 	}
-	for i := 1; i < len(s.weight); i++ {
-		sys.leak[i] += st.more[i]
-		s.weight[i] = 1 / (s.weight[i] + st.more[i])
+	for i, w := range weight {
+		weight[i] = 1 / w
 	}
-	s.weight[0] = 0
+	weight[0] = 0
 }
 
 // demand sets the right-hand side to what the state's errors ask of the
-// matrix of the present state.
-func (s *Solver) demand(st *state) {
-	rhs := s.sys.rhs
-	copy(rhs, st.excess)
-	for k := range s.links {
-		r := &s.links[k]
-		through := st.gap[k] / s.now.slope[k]
-		rhs[r.from] -= through
-		rhs[r.to] += through
+// matrix of the present state, and returns the sum of those errors squared, in
+// weights of the present state, so that a present and a trial state compare.
+func (s *Solver) demand(st *state) (miss float64) {
+	rhs, weight := s.sys.rhs[:len(st.excess)], s.weight[:len(st.excess)]
+	for i, e := range st.excess {
+		rhs[i] = e
+		miss += e * e * weight[i]
+	}
+	gap, ease := st.gap[:len(s.ends)], s.now.ease[:len(s.ends)]
+	for k, e := range s.ends {
+		through := gap[k] * ease[k]
+		miss += through * gap[k]
+		rhs[e.from] -= through
+		rhs[e.to] += through
 	}
 	rhs[0] = 0
+	return miss
 }
 
 // shorten takes Newton's step, or as much of it as lessens the errors, to the
 // trial state.
 //
-// A whole step that halves the plain sum of errors is taken as it is. That sum
+// A whole step that halves the plain sum of errors, miss before, is taken as it is. That sum
 // weighs an error where it occurs and not by what it takes to mend it from the
 // source, so a step that fails is judged again by the energy of the step that
 // would follow it with the same matrix (Deuflhard's natural monotonicity), and
 // halved until that falls.
-func (s *Solver) shorten() {
+func (s *Solver) shorten(miss float64) {
 	s.move(1)
 	s.evaluate(&s.trial)
-	if s.trial.settled || s.miss(&s.trial) <= s.miss(&s.now)/2 {
+	if s.trial.settled || s.demand(&s.trial) <= miss/2 {
 		return
 	}
-	before := s.energy(&s.now)
+	before := s.energy(&s.now, s.step)
 	for t := 1.0; t > shortestStep; {
-		s.demand(&s.trial)
 		s.sys.solve()
-		if s.energy(&s.trial) <= (1-t/4)*before {
+		if s.energy(&s.trial, s.sys.rhs) <= (1-t/4)*before {
 			return
 		}
 		t /= 2
@@ -239,46 +283,34 @@ func (s *Solver) shorten() {
 		if s.trial.settled {
 			return
 		}
+		s.demand(&s.trial)
 	}
 }
 
-// energy returns the energy, head times flow, of the step in heads that the
-// right-hand side holds, with the flows that belong to it and to the state's
-// gaps.
-func (s *Solver) energy(st *state) float64 {
-	sum, step := 0.0, s.sys.rhs
+// energy returns the energy, head times flow, of a step in heads, with the
+// flows that belong to it and to the state's gaps.
+func (s *Solver) energy(st *state, step []float64) float64 {
+	sum := 0.0
 	for i, more := range s.now.more {
 		sum += more * step[i] * step[i]
 	}
-	for k := range s.links {
-		r := &s.links[k]
-		head := st.gap[k] + step[r.from] - step[r.to]
-		sum += head * head / s.now.slope[k]
-	}
-	return sum
-}
-
-// miss returns the sum of a state's squared errors, in weights of the present
-// state, so that a present and a trial state compare.
-func (s *Solver) miss(st *state) float64 {
-	sum := 0.0
-	for k, g := range st.gap {
-		sum += g * g / s.now.slope[k]
-	}
-	for i, e := range st.excess {
-		sum += e * e * s.weight[i]
+	for k, e := range s.ends {
+		head := st.gap[k] + step[e.from] - step[e.to]
+		sum += head * head * s.now.ease[k]
 	}
 	return sum
 }
 
 // move makes the trial state the present one plus the share t of the step.
 func (s *Solver) move(t float64) {
-	now, trial, step := &s.now, &s.trial, s.step
-	for i := range now.head {
-		trial.head[i] = now.head[i] + t*step[i]
+	now, trial := &s.now, &s.trial
+	step, to := s.step[:len(now.head)], trial.head[:len(now.head)]
+	for i, h := range now.head {
+		to[i] = h + t*step[i]
 	}
-	for k := range s.links {
-		r := &s.links[k]
-		trial.flow[k] = now.flow[k] + t*(now.gap[k]+step[r.from]-step[r.to])/now.slope[k]
+	links := len(s.ends)
+	flow, gap, ease, next := now.flow[:links], now.gap[:links], now.ease[:links], trial.flow[:links]
+	for k, e := range s.ends {
+		next[k] = flow[k] + t*(gap[k]+step[e.from]-step[e.to])*ease[k]
 	}
 }
