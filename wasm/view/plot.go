@@ -78,8 +78,11 @@ func (sc *scene) heads(p *plot) { sc.side(p, unit.Head) }
 
 // side draws the lines across and the scale at the left, with the unit at the
 // top one.
-func (sc *scene) side(p *plot, k unit.Kind) {
-	ts := sc.ticks(k, p.y0, p.y1, 4)
+func (sc *scene) side(p *plot, k unit.Kind) { sc.sideOf(p, k, 4) }
+
+// sideOf is side with about n lines.
+func (sc *scene) sideOf(p *plot, k unit.Kind, n int) {
+	ts := sc.ticks(k, p.y0, p.y1, n)
 	grid := &path{}
 	for _, t := range ts {
 		grid.move(p.left, p.y(t.v))

@@ -1,0 +1,106 @@
+package view
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/day"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// told returns the fragment of sun and water of a plan, as text without tags.
+func toldWeather(t *testing.T, name string, p *plan.Plan) string {
+	t.Helper()
+	s := sheet.Answer(p)
+	s.Explore(sheet.Season)
+	html := newScene(s).part("weather", (*scene).weather).HTML
+	whole(t, name, html)
+	if bad := regexp.MustCompile(`NaN|Inf|\bnone\b`).FindString(html); bad != "" {
+		t.Errorf("%s prints %s", name, bad)
+	}
+	return regexp.MustCompile(`<[^>]*>`).ReplaceAllString(html, " ")
+}
+
+// planted is the default plan, planted out on a day in warmth.
+func plantedOut(date string) *plan.Plan {
+	p := plan.Default()
+	d, _ := day.Parse(date)
+	p.Season.Mode, p.Season.Date, p.Season.Shelter, p.Season.Frost = plan.FromPlanting, int(d), plan.Heated, 0
+	return p
+}
+
+func TestSunAndWaterInWords(t *testing.T) {
+	south := plantedOut("2027-10-15")
+	south.Sky.Latitude, south.Sky.Longitude, south.Sky.Offset, south.Sky.Summer = -37.8, 145, 10*3600, plan.OctoberApril
+	north := plantedOut("2027-05-10")
+	north.Sky.Latitude = 72
+	dark := plantedOut("2027-09-20")
+	dark.Sky.Latitude = 78
+	us := plantedOut("2027-05-10")
+	us.Units = unit.US
+	known := plantedOut("2027-05-10")
+	known.Sky.Humidity = 0.6
+	known.Sky.Climate = plan.OwnClimate
+	for range 12 {
+		known.Months = append(known.Months, plan.Month{High: 25, Low: 12})
+	}
+	for _, c := range []struct {
+		name string
+		p    *plan.Plan
+		want []string
+	}{
+		{"default", plan.Default(), []string{"each plant of tomato takes up 1.41\u00a0L on a typical day", "The longest day of the season is 21 June 2027: 15 h 56 min, from 05:31 to 21:26", "only temperatures", "invented sketch", "√(Tmax - Tmin)"}},
+		{"south", south, []string{"The longest day of the season is 2", "December 2027", "January 2028"}},
+		{"midnight sun", north, []string{"the sun is up all day"}},
+		{"polar night", dark, []string{"the sun is down all day", "0 h 00 min"}},
+		{"US units", us, []string{" gal on a typical day", " am to ", " pm on your clock", "°F"}},
+		{"known weather", known, []string{"what else you know of the weather", "1 + 0.34 u"}},
+	} {
+		text := toldWeather(t, c.name, c.p)
+		for _, want := range c.want {
+			if !strings.Contains(strings.ToLower(strings.ReplaceAll(text, "\u00a0", " ")), strings.ToLower(strings.ReplaceAll(want, "\u00a0", " "))) {
+				t.Errorf("%s: %q does not stand in\n%s", c.name, want, text[:min(len(text), 1500)])
+			}
+		}
+	}
+}
+
+func TestManyPlantingsShowTheThirstiest(t *testing.T) {
+	p := plantedOut("2027-05-10")
+	for crop := range 12 {
+		p.Plantings = append(p.Plantings, plan.Planting{Crop: crop, From: 1 + crop%4, Times: 2, Every: 30})
+	}
+	text := toldWeather(t, "many", p)
+	if !strings.Contains(text, "The 6 thirstiest of 2") {
+		t.Errorf("%s", text[:min(len(text), 1200)])
+	}
+}
+
+func TestNothingPlantedSaysSo(t *testing.T) {
+	p := plantedOut("2027-05-10")
+	for i := range p.Rows {
+		p.Rows[i].Crop = 0
+	}
+	p.Plantings = []plan.Planting{{Crop: 0, From: 50, Times: 1, Every: 1}}
+	if text := toldWeather(t, "nothing", p); !strings.Contains(text, "nothing drinks") {
+		t.Errorf("%s", text[:min(len(text), 600)])
+	}
+}
+
+func TestTheFormTakesATable(t *testing.T) {
+	d := plan.DraftOf(plan.Default())
+	d.Set("sky.climate", "own")
+	d.Set(plan.TableName, "1 <2>\n")
+	d.Apply()
+	p, errs := d.Read()
+	html := Ask(p, d, errs)
+	for _, want := range []string{`<textarea id="f-months-table"`, `1 &lt;2&gt;`, "The pasted table must have", "January: 3", "December: 4"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("%s does not stand in the form", want)
+		}
+	}
+	whole(t, "ask", html)
+}
