@@ -51,7 +51,7 @@ var units = [kinds][Systems]Unit{
 	Vapour:      {{"kPa", "kilopascals", 2, false, 0, 1000, 1}, {"psi", "pounds a square inch", 3, false, 0, psiNum, psiDen}},
 	Wind:        {{"m/s", "metres a second", 1, false, 0, 1, 1}, {"mph", "miles an hour", 1, false, 0, 1609344, 3.6e6}},
 	Area:        {{"m²", "square metres", 2, false, 0, 1, 1}, {"ft²", "square feet", 1, false, 0, 9290304, 1e8}},
-	PlantWater:  {{"L", "litres", 2, false, 0, 1, 1000}, {"gal", "gallons", 2, false, 0, gallon, 1e12}},
+	PlantWater:  {{"L", "litres", 2, false, 0, 1, 1000}, {"gal", "gallons", 3, false, 0, gallon, 1e12}},
 	Dose:        {{"mL", "millilitres", 0, false, 0, 1, 1e6}, {"fl oz", "fluid ounces", 1, false, 0, gallon, 128e12}},
 	Crowd:       {{"/m²", "plants a square metre", -3, true, 0, 1, 1}, {"/ft²", "plants a square foot", -3, true, 0, 1e8, 9290304}},
 }
