@@ -190,6 +190,18 @@ func Summary(p *plan.Plan, s *plan.Section, i int) string {
 		if r.Zone > 1 {
 			t += ", zone " + strconv.Itoa(r.Zone)
 		}
+	case "plantings":
+		g := &p.Plantings[i]
+		if g.Crop >= 0 && g.Crop < len(catalogue.Crops) {
+			t += ": " + p.CropName(g.Crop)
+		}
+		if g.Times > 1 {
+			t += ", " + strconv.Itoa(g.Times) + " times"
+		}
+	case "crops":
+		if of := p.Crops[i].Of; of >= 0 && of < len(catalogue.Crops) {
+			t += ": " + p.CropName(of)
+		}
 	case "runs":
 		t += ": " + unit.Text(unit.Length, p.Units, p.Runs[i].Length)
 	case "months":
