@@ -49,7 +49,7 @@ func answer(example, show string) (string, error) {
 			continue
 		}
 		var ids []string
-		for _, f := range view.Told(sheet.Work(e.Plan), func(p *plan.Plan) string { return "index.html#" + carry.Link(p) }) {
+		for _, f := range view.Everything(sheet.Work(e.Plan), func(p *plan.Plan) string { return "index.html#" + carry.Link(p) }) {
 			if f.ID == show {
 				return f.HTML, nil
 			}
