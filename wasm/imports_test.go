@@ -15,7 +15,7 @@ import (
 )
 
 // imports is the whole import graph under wasm/: a package may import only
-// what its line names. A new line here is a decision; say why in the
+// what its line names. A new line here is a design decision; say why in the
 // commit.
 var imports = map[string]string{
 	"unit":         "",
@@ -50,9 +50,10 @@ var imports = map[string]string{
 	"parts":        "catalogue layout plan unit",
 	"flush":        "emitter layout network pipe",
 	"headroom":     "plan",
+	"design":       "catalogue emitter evenness flush layout network numeric pipe plan pump water",
 	"surge":        "catalogue layout network pipe water",
-	"sheet":        "catalogue day demand dose emitter evenness filter flush headroom layout network numeric parts pipe plan pump season shots sun surge unit water",
-	"view":         "catalogue climate day demand dose drain emitter evapo evenness filter flush formula headroom layout network parts pipe plan pump season sheet shots source sun surge unit water",
+	"sheet":        "catalogue design day demand dose emitter evenness filter flush headroom layout network numeric parts pipe plan pump season shots sun surge unit water",
+	"view":         "catalogue climate day demand design dose drain emitter evapo evenness filter flush formula headroom layout network parts pipe plan pump season sheet shots source sun surge unit water",
 	"page":         "carry drain ical plan season sheet view",
 	"cmd/planner":  "page",
 }

@@ -16,10 +16,10 @@ import (
 // 1 ft/s, by ASABE EP405 and NRCS conservation practice standard 441, from memory.
 const Wanted = 0.3
 
-// mouth is the loss coefficient of an open end: the velocity head that leaves
+// Mouth is the loss coefficient of an open end: the velocity head that leaves
 // with the water, and as much again as a pipe loses where it ends in water,
 // because a hand holds the end into a can. Our own choice, on the safe side.
-const mouth = 2
+const Mouth = 2
 
 // A Place says what an end belongs to.
 type Place uint8
@@ -144,7 +144,7 @@ func newTap(l *layout.Layout, zone int) (*tap, error) {
 		// The flow goes with the root of the head, as through an orifice.
 		n.Emitters = append(n.Emitters, emitter.Emitter{
 			Kind: emitter.NonCompensating, Exponent: 0.5,
-			Flow: pipe.FlowAt(Wanted, l.Tubes[i].Bore), Nominal: pipe.LocalHead(mouth, Wanted),
+			Flow: pipe.FlowAt(Wanted, l.Tubes[i].Bore), Nominal: pipe.LocalHead(Mouth, Wanted),
 		})
 	}
 	var err error

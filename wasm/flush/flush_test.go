@@ -103,8 +103,8 @@ func TestFlowAtTheWantedSpeed(t *testing.T) {
 
 // The mouth loses the velocity head and the catalogue's loss of an outlet.
 func TestMouth(t *testing.T) {
-	if want := 1 + catalogue.Fittings[catalogue.Exit].K; mouth != want {
-		t.Errorf("the mouth has %g, want %g", float64(mouth), want)
+	if want := 1 + catalogue.Fittings[catalogue.Exit].K; Mouth != want {
+		t.Errorf("the mouth has %g, want %g", float64(Mouth), want)
 	}
 }
 

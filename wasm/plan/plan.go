@@ -30,6 +30,7 @@ type Plan struct {
 	Sky       Sky
 	Months    []Month // twelve with OwnClimate, else twelve or none
 	Timer     Timer
+	Prices    Prices
 }
 
 // How many records a plan may hold.

@@ -80,6 +80,10 @@ var sections = []*Section{
 		ID: 15, Name: "timer", Title: "Timer", Guide: "timer", Caution: "drain",
 		Intro: "What starts the water, how much of it is to drain, and when.",
 	},
+	{
+		ID: 16, Name: "prices", Title: "Prices", Guide: "layout",
+		Intro: "For comparing designs, in any currency. The figures here are invented: type your own.",
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and

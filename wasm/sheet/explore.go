@@ -23,10 +23,11 @@ const (
 var Prompt = []Exploration{Season, Flushing, Looping}
 
 var explore = [Explorations]func(*Sheet){
-	Season:   (*Sheet).year,
-	Flushing: func(s *Sheet) { s.Flush = flushed(s) },
-	Looping:  func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) },
-	Carrying: func(s *Sheet) { s.Headroom = rooms(s) },
+	Season:    (*Sheet).year,
+	Flushing:  func(s *Sheet) { s.Flush = flushed(s) },
+	Looping:   func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) },
+	Carrying:  func(s *Sheet) { s.Headroom = rooms(s) },
+	Searching: func(s *Sheet) { s.Designs = searched(s) },
 }
 
 // Explore adds what one exploration finds. Until then, and where there is

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
@@ -84,7 +85,7 @@ func (t *trial) supply() {
 		pressure := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
 		flow = roundUp(flow, 1e-3/600)
 		_, ok := t.try(func(p *plan.Plan) {
-			static, wide := through(pressure, flow)
+			static, wide := design.Through(pressure, flow)
 			p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = static, wide, 0
 		})
 		t.fixes = append(t.fixes, Fix{Kind: MorePressure, Value: pressure, Flow: flow, Solves: ok})
@@ -92,17 +93,10 @@ func (t *trial) supply() {
 		head, flow = roundUp(head, 0.1), roundUp(flow, 1e-3/600)
 		_, ok := t.try(func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
-			p.Supply.ShutOff, p.Supply.MaxFlow = through(head, flow)
+			p.Supply.ShutOff, p.Supply.MaxFlow = design.Through(head, flow)
 		})
 		t.fixes = append(t.fixes, Fix{Kind: NewPump, Value: head, Flow: flow, Solves: ok})
 	}
-}
-
-// through returns the shut-off head and the greatest flow of a pump, or a tap,
-// whose parabola passes through the given point at four fifths of its shut-off
-// head, about where small pumps are meant to run (common practice, no source).
-func through(head, flow float64) (shutOff, maxFlow float64) {
-	return head / 0.8, flow / math.Sqrt(0.2)
 }
 
 // wider tries the next sizes of tubing for the lead, the header and the rows.

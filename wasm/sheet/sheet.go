@@ -148,6 +148,7 @@ type Sheet struct {
 	Flush    *flush.Flush    // nil where no water flows
 	Zoning   *Zoning         // nil where no water flows
 	Loop     *Loop           // nil where a ring makes no sense
+	Designs  *Designs        // nil before it is explored
 	Season   *season.Season  // the calendar
 	Demand   *demand.Demand  // what each plant takes up, day by day
 	Shots    *shots.Card     // what to set the timer to; nil where no water flows

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"evenrow/wasm/design"
 	"evenrow/wasm/plan"
 )
 
@@ -159,7 +160,7 @@ func TestNewPumpIsTheLeast(t *testing.T) {
 	f := s.Fixes[0]
 	c := s.Plan.Clone()
 	c.Supply.Kind = plan.PumpTwo
-	c.Supply.ShutOff, c.Supply.MaxFlow = through(f.Value-0.5, f.Flow)
+	c.Supply.ShutOff, c.Supply.MaxFlow = design.Through(f.Value-0.5, f.Flow)
 	if Work(c).Verdict == Yes {
 		t.Errorf("%g m is named, but half a metre less is enough", f.Value)
 	}

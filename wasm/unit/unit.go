@@ -50,5 +50,7 @@ const (
 	PlantWater              // m³ a day: L a day, gal a day; of one plant
 	Dose                    // m³: mL, fl oz; of one shot for a plant
 	Crowd                   // 1/m²: plants to a m², plants to a ft²
+	Money                   // any currency
+	Price                   // any currency for a m: for a m, for a ft
 	kinds
 )

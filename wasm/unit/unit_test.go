@@ -91,7 +91,7 @@ func TestEveryUnitIsComplete(t *testing.T) {
 			if u.num == 0 || u.den == 0 {
 				t.Errorf("kind %d, system %d has no factor", k, sys)
 			}
-			if (u.Symbol == "") != (u.Words == "") || (u.Symbol == "") != (k == None || k == Count) {
+			if (u.Symbol == "") != (u.Words == "") || (u.Symbol == "") != (k == None || k == Count || k == Money) {
 				t.Errorf("kind %d, system %d: symbol %q, words %q", k, sys, u.Symbol, u.Words)
 			}
 		}

@@ -64,6 +64,8 @@ func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 		}
 	case sheet.Flushing:
 		return []Fragment{sc.part("flush", (*scene).flush)}
+	case sheet.Searching:
+		return []Fragment{sc.part("designs", func(sc *scene) { sc.designs(link) })}
 	case sheet.Carrying:
 		return []Fragment{sc.part("headroom", (*scene).headroom)}
 	}

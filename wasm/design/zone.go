@@ -1,0 +1,190 @@
+package design
+
+import (
+	"math"
+
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/flush"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+	"evenrow/wasm/pipe"
+	"evenrow/wasm/plan"
+)
+
+// A zone is the water of one zone, from the feed on. Heads at the feed are
+// above the supply's own level.
+type zone struct {
+	flow  float64 // m³/s, that fixed emitters take
+	needs float64 // m at the feed at which the weakest fixed emitter has its lowest
+	air   float64 // m at the feed below which the header would draw air
+	top   float64 // m at the feed above which an emitter is above its range
+	speed float64 // m/s in the header
+	even  float64 // EU
+
+	loose *loose // asks the solver, where flows follow the heads; else nil
+}
+
+// least returns the least head at the feed at which every emitter has more than
+// its lowest by a reserve, and the flow there.
+func (z *zone) least(reserve float64) (head, flow float64, ok bool) {
+	if z.loose != nil {
+		return z.loose.least(reserve)
+	}
+	return max(z.needs+reserve, z.air), z.flow, true
+}
+
+// at returns the zone at a head at the feed.
+func (z *zone) at(head float64) *zone {
+	if z.loose != nil {
+		return z.loose.at(head)
+	}
+	return z
+}
+
+// A row is one row of fixed emitters, from its tee on.
+type row struct {
+	flow  float64 // m³/s
+	needs float64 // m at the tee at which every emitter has its lowest
+	top   float64 // m at the tee above which one is above its range
+	flush gush
+}
+
+// A gush is what the tee of a row, or the feed of a line, must give so that the
+// water at the end runs as fast as flushing wants, while nothing else is open.
+type gush struct{ head, flow float64 }
+
+// A field is the rows of one size, with valves or without.
+type field struct {
+	size  int
+	cost  float64
+	still float64 // m, as of lead
+	rows  []row
+}
+
+// fieldOf lays out the rows of one size and runs along them.
+func (s *search) fieldOf(size int, valved bool) field {
+	p := laid(s.p, size, Kept, nil, s.p.Header.Feed)
+	for i := range p.Rows {
+		p.Rows[i].Zone = 1
+	}
+	if valved {
+		p.Rows[0].Zone = 2
+	}
+	l := layout.New(p)
+	f := field{size: size, still: math.Inf(1), rows: make([]row, len(p.Rows))}
+	var line []network.Link
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		if st.Rank() != layout.Lateral {
+			continue
+		}
+		s.tubing(l, st, &f.cost, &f.still)
+		links := l.Network.Links[st.Links[0] : st.Links[0]+len(st.Links)]
+		if s.headed {
+			f.rows[st.Index] = s.along(l, links)
+		} else {
+			line = append(line, links...)
+		}
+	}
+	if line != nil {
+		f.rows = []row{s.along(l, line)}
+	}
+	return f
+}
+
+// along sums the losses of a row whose emitters have fixed flows, against the
+// water, then with it; and runs against it once more with the end open.
+func (s *search) along(l *layout.Layout, links []network.Link) row {
+	r := row{top: math.Inf(1)}
+	if s.fixed {
+		flows := make([]float64, len(links))
+		for i := len(links) - 1; i >= 0; i-- {
+			if n := &l.Network.Nodes[links[i].To]; n.Emitter != network.None {
+				r.flow += n.Count * l.Network.Emitters[n.Emitter].Flow
+			}
+			flows[i] = r.flow
+		}
+		r.needs = math.Inf(-1)
+		lost := 0.0
+		for i := range links {
+			lost += links[i].Loss(flows[i], s.water)
+			if n := &l.Network.Nodes[links[i].To]; n.Emitter != network.None {
+				e := &l.Network.Emitters[n.Emitter]
+				r.needs = max(r.needs, n.Z+lost+e.Lowest)
+				r.top = min(r.top, n.Z+lost+e.Highest)
+			}
+		}
+	}
+	last := &links[len(links)-1]
+	r.flush.flow = pipe.FlowAt(flush.Wanted, last.Bore)
+	r.flush.head = l.Network.Nodes[last.To].Z + pipe.LocalHead(flush.Mouth, flush.Wanted)
+	for i := len(links) - 1; i >= 0; i-- {
+		n := &l.Network.Nodes[links[i].To]
+		if n.Emitter != network.None {
+			if e, h := &l.Network.Emitters[n.Emitter], r.flush.head-n.Z; e.Kind == emitter.NonCompensating || h >= e.Closes {
+				q, _ := e.Open(h)
+				r.flush.flow += n.Count * q
+			}
+		}
+		r.flush.head += links[i].Loss(r.flush.flow, s.water)
+	}
+	return r
+}
+
+// A spread is the header of one size while one zone of fixed emitters is
+// watered: what each row's tee loses from the feed, whatever the rows are made
+// of.
+type spread struct {
+	flow, speed, air float64
+	lost             []float64 // by row; NaN for rows of other zones
+}
+
+// spreadOf sums the header's losses, from its ends to the feed and back.
+func (s *search) spreadOf(h *header, p *plan.Plan, zone int, f *field) spread {
+	a := spread{air: math.Inf(-1), lost: make([]float64, len(p.Rows))}
+	flows := make([]float64, len(h.pieces))
+	for i := range p.Rows {
+		a.lost[i] = math.NaN()
+		if p.Rows[i].Zone == zone {
+			a.flow += f.rows[i].flow
+			a.lost[i] = 0 // beside the feed, unless a piece leads there
+		}
+	}
+	for i := len(h.pieces) - 1; i >= 0; i-- {
+		c := &h.pieces[i]
+		if p.Rows[c.row].Zone == zone {
+			flows[i] += f.rows[c.row].flow
+		}
+		if c.before >= 0 {
+			flows[c.before] += flows[i]
+		}
+	}
+	lost := make([]float64, len(h.pieces))
+	for i := range h.pieces {
+		c := &h.pieces[i]
+		if c.before >= 0 {
+			lost[i] = lost[c.before]
+		}
+		if flows[i] > 0 {
+			lost[i] += c.link.Loss(flows[i], s.water)
+			a.speed = max(a.speed, pipe.Velocity(flows[i], c.link.Bore))
+		}
+		a.air = max(a.air, c.z+lost[i])
+		if p.Rows[c.row].Zone == zone {
+			a.lost[c.row] = lost[i]
+		}
+	}
+	return a
+}
+
+// zoneOf joins a header and rows of fixed emitters.
+func (s *search) zoneOf(a *spread, f *field) zone {
+	z := zone{flow: a.flow, needs: math.Inf(-1), air: a.air, top: math.Inf(1), speed: a.speed, even: s.even}
+	for i := range f.rows {
+		if lost := a.lost[i]; !math.IsNaN(lost) {
+			z.needs = max(z.needs, f.rows[i].needs+lost)
+			z.top = min(z.top, f.rows[i].top+lost)
+		}
+	}
+	return z
+}

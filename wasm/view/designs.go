@@ -1,0 +1,293 @@
+package view
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/design"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/pump"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+	"evenrow/wasm/water"
+)
+
+// designs says which tubing, feed and zones would serve for the least money,
+// and which for the least pump.
+func (sc *scene) designs(link Linker) {
+	d := sc.s.Designs
+	if d == nil {
+		sc.tag("p", "This is worked out as soon as the plan can be.")
+		return
+	}
+	if len(d.Best) == 0 {
+		sc.tag("p", sc.noDesign(d))
+		sc.counted(d)
+		return
+	}
+	sc.tag("p", sc.cheapest(d))
+	sc.html(`<ol class="findings">`)
+	for i := range d.Best {
+		b := &d.Best[i]
+		sc.html(`<li>`).text(sc.designWords(b, i, d))
+		if link != nil {
+			sc.html(` <a`).attr("href", link(b.Take)).html(`>Use design `).num(i + 1).html(`</a>`)
+		}
+		sc.html(`</li>`)
+	}
+	sc.html(`</ol>`)
+	if len(d.Best) > 1 {
+		sc.html(`<figure>`)
+		for _, w := range widths {
+			sc.tradeOff(w.class, w.width, d)
+		}
+		sc.tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down takes less of the "+sc.sourceName()+". Full marks are carried by what you have. The upright dashes stand at what your plan costs.")
+		sc.html(`</figure>`)
+	}
+	sc.fold("The same as a table")
+	t := sc.table("Designs that serve", "Design, and what it is", "#Cost", "#Head wanted, "+sc.symbol(unit.Head), "#Flow wanted, "+sc.symbol(unit.Flow),
+		"#Power in the water, W", "#To spare, "+sc.symbol(unit.Head), "#EU", "#A round", "Carried by what you have")
+	for i := range d.Best {
+		b := &d.Best[i]
+		t.explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.bare(unit.Money, b.Cost), sc.bare(unit.Head, b.Head), sc.bare(unit.Flow, b.Flow),
+			watts(b.Power), sc.bare(unit.Head, b.Margin), sc.amount(unit.Share, b.Even), sc.amount(unit.Duration, b.Round), yesNo(b.Present))
+	}
+	t.end()
+	sc.tag("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and the "+sc.sourceName()+" are left out. Your plan as it stands costs "+sc.amount(unit.Money, d.Now)+". Head and flow wanted are the least that serve, above the "+sc.level()+". To spare, EU and the round are those of the design as the link opens it.")
+	sc.html(`</details>`)
+	if b := &d.Best[0]; b.Head > 0 && sc.s.Plan.Supply.Kind != plan.GravityTank {
+		sc.fold("Show the working")
+		sc.tag("p", "Power that the water takes up with design 1, at the least that serves:")
+		sc.formula(pump.HydraulicPowerFormula, sc.weight/water.Gravity, b.Flow, b.Head)
+		sc.html(`</details>`)
+	}
+	sc.counted(d)
+}
+
+// watts is a power in watts in either system: the water's share of a pump is a
+// small part of a horsepower.
+func watts(v float64) string {
+	if !finite(v) {
+		return "–"
+	}
+	return strconv.FormatFloat(v, 'f', 1, 64)
+}
+
+func yesNo(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}
+
+// level is what a head is counted above.
+func (sc *scene) level() string {
+	switch sc.s.Plan.Supply.Kind {
+	case plan.Mains:
+		return "tap"
+	case plan.GravityTank:
+		return "water in the tank as it stands"
+	}
+	return "water in the tank"
+}
+
+// cheapest is the conclusion.
+func (sc *scene) cheapest(d *sheet.Designs) string {
+	b := &d.Best[0]
+	yours := "the " + sc.sourceName() + " that you have"
+	switch {
+	case !b.Present:
+		return "Nothing that can be bought here is carried by " + yours + ". Every design takes a stronger one; the cheapest costs " +
+			sc.amount(unit.Money, b.Cost) + " without it."
+	case sc.s.Verdict == sheet.Yes && b.Cost > d.Now-0.005: // half of a hundredth
+		return "Your plan costs " + sc.amount(unit.Money, d.Now) + ", and nothing cheaper is carried by " + yours + "."
+	case sc.s.Verdict == sheet.Yes:
+		return "With " + yours + " it could cost " + sc.amount(unit.Money, b.Cost) + " instead of " + sc.amount(unit.Money, d.Now) + "."
+	}
+	return "Design 1 serves with " + yours + ", and is the cheapest that does. It costs " + sc.amount(unit.Money, b.Cost) + "; your plan costs " + sc.amount(unit.Money, d.Now) + "."
+}
+
+// designWords says one design, what it costs and what it wins.
+func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
+	words := unit.Capital(sc.made(&b.Design)) + ". It costs " + sc.amount(unit.Money, b.Cost)
+	switch more := b.Cost - d.Now; {
+	case more >= 0.005:
+		words += ", " + sc.amount(unit.Money, more) + " more than your plan"
+	case more <= -0.005:
+		words += ", " + sc.amount(unit.Money, -more) + " less than your plan"
+	}
+	words += "."
+	if sc.s.Plan.Supply.Kind == plan.GravityTank {
+		if b.Present {
+			return words + " The tank stands high enough; it could stand " + sc.amount(unit.Head, -b.Head) + " lower."
+		}
+		return words + " Raise the tank by " + sc.amount(unit.Head, b.Head) + "."
+	}
+	words += " It takes " + sc.head(b.Head) + " at " + sc.amount(unit.Flow, b.Flow)
+	if b.Present {
+		words += ", which the " + sc.sourceName() + " that you have gives."
+	} else {
+		words += ": a stronger " + sc.sourceName() + ", and the link puts a pump of that duty in."
+	}
+	if first := d.Best[0]; i > 0 && b.Power < first.Power {
+		words += " The water takes " + watts(first.Power-b.Power) + " W less than with design 1."
+	}
+	return words
+}
+
+// made says what a design is made of.
+func (sc *scene) made(b *design.Design) string {
+	kept := func(size int) string {
+		if size == design.Kept {
+			return "as it stands"
+		}
+		return tube(size)
+	}
+	words := "rows: " + kept(b.Rows)
+	if sc.s.Plan.Header.Layout != plan.OneLine && len(sc.s.Plan.Rows) > 1 {
+		words += "; header: " + kept(b.Header) + ", fed at its end"
+		if b.Middle {
+			words = words[:len(words)-len("at its end")] + "in its middle"
+		}
+	}
+	words += "; lead: "
+	for i, size := range b.Runs {
+		if i > 0 && size == b.Runs[i-1] {
+			continue
+		}
+		if i > 0 {
+			words += ", then "
+		}
+		words += kept(size)
+	}
+	if sc.s.Plan.Header.Layout == plan.HeaderAndRows && len(sc.s.Plan.Rows) > 1 {
+		words += "; " + count(b.Zones, "zone", "zones")
+	}
+	return words
+}
+
+// broken names the limits that designs fail.
+var broken = [design.Limits]string{
+	"no supply that the form takes gives enough pressure or flow",
+	"the water runs faster in the lead or the header than you ask for",
+	"the water is not as even as you ask for",
+	"emitters run above the pressure that they are made for",
+	"the pressure with every valve shut is more than the tubing may carry",
+	"the ends of the rows do not flush clean",
+	"a row does not fit the place",
+}
+
+// noDesign says why nothing serves.
+func (sc *scene) noDesign(d *sheet.Designs) string {
+	words := ""
+	for i, w := range broken {
+		if d.Forbids&(1<<i) != 0 {
+			if words != "" {
+				words += ", and "
+			}
+			words += w
+		}
+	}
+	switch {
+	case words != "":
+		return "No design serves: " + words + ", whatever the tubing, the feed and the zones."
+	case d.Counted == 0:
+		return "No design was looked at: under Prices there is no tubing for some part."
+	}
+	most := 0
+	for i, n := range d.Failures {
+		if n > d.Failures[most] {
+			most = i
+		}
+	}
+	return "No design serves. No limit alone forbids it; most often, " + broken[most] + "."
+}
+
+// counted says how the designs were found.
+func (sc *scene) counted(d *sheet.Designs) {
+	if d.Counted == 0 {
+		return
+	}
+	words := strconv.Itoa(d.Counted) + " designs were compared: " + strconv.Itoa(d.Solved) + " worked out to the end, and " + strconv.Itoa(d.Pruned) +
+		" passed over because a design that serves costs no more and takes no more of the " + sc.sourceName() + "."
+	if n := len(d.List); n > len(d.Best) {
+		words += " " + strconv.Itoa(n) + " are beaten by none; those that differ most are listed."
+	}
+	if len(d.Best) > 0 {
+		words += " The ones listed were then worked out again emitter by emitter."
+	}
+	if d.Cut {
+		words += " The plan is large, and the search was ended before all sizes were compared with all numbers of zones: something cheaper may have been missed."
+	}
+	if d.Unequal > 0 {
+		words += " " + count(d.Unequal, "was", "were") + " left out because that gave another answer."
+	}
+	sc.tag("p", words)
+}
+
+// tradeOff draws the designs by cost and power, or head for a tank.
+func (sc *scene) tradeOff(class markup, width float64, d *sheet.Designs) {
+	tank := sc.s.Plan.Supply.Kind == plan.GravityTank
+	of := func(b *design.Design) float64 {
+		if tank {
+			return unit.Of(unit.Head, sc.sys).FromInner(b.Head)
+		}
+		return b.Power
+	}
+	p := plot{left: 56, right: width - 24, top: 26, bottom: 240}
+	p.x0, p.x1 = span(math.Inf(1), math.Inf(-1), d.Now)
+	p.y0, p.y1 = math.Inf(1), math.Inf(-1)
+	for i := range d.Best {
+		b := &d.Best[i].Design
+		p.x0, p.x1 = span(p.x0, p.x1, b.Cost)
+		p.y0, p.y1 = span(p.y0, p.y1, of(b))
+	}
+	if !tank {
+		p.y0 = 0
+	}
+	pad := max((p.x1-p.x0)/12, 0.5)
+	p.x0, p.x1 = p.x0-pad, p.x1+pad
+	pad = max((p.y1-p.y0)/8, 0.01)
+	p.y1 += pad
+	if tank {
+		p.y0 -= pad
+	}
+	sc.svg(class, width, p.bottom+40, "Designs by cost and by what they take of the "+sc.sourceName())
+	var grid, now path
+	ys := sc.ticks(unit.None, p.y0, p.y1, 4)
+	for _, t := range ys {
+		grid.move(p.left, p.y(t.v))
+		grid.line(p.right, p.y(t.v))
+	}
+	sc.draw("grid", &grid)
+	for i, t := range ys {
+		words := t.text
+		if i == len(ys)-1 {
+			if words += " W"; tank {
+				words = t.text + " " + sc.symbol(unit.Head)
+			}
+		}
+		sc.label(p.left-6, p.y(t.v)+4, "end", words)
+	}
+	now.move(p.x(d.Now), p.top)
+	now.line(p.x(d.Now), p.bottom)
+	sc.draw("dash", &now)
+	for i := range d.Best {
+		b := &d.Best[i]
+		x, y := p.x(b.Cost), p.y(of(&b.Design))
+		mark := markup("drop drop--empty")
+		if b.Present {
+			mark = "drop"
+		}
+		var m path
+		m.move(x-5, y)
+		m.line(x, y-5)
+		m.line(x+5, y)
+		m.line(x, y+5)
+		m.close()
+		sc.draw(mark, &m)
+		sc.label(x, y-9, "middle", strconv.Itoa(i+1))
+	}
+	sc.axis(&p, unit.Money, sc.ticks(unit.Money, p.x0, p.x1, 5), "cost")
+	sc.html(`</svg>`)
+}
