@@ -141,24 +141,30 @@ func TestOutletFactors(t *testing.T) {
 		{"HY-062", 1.75, 20, 0, 0.3568},
 	}
 	for _, tt := range tests {
-		const q, k = 1e-6, 1e9
-		n := &Network{Water: water20, Nodes: []Node{{Emitter: None}}}
-		for i := range tt.n {
-			length := 1.0
-			if i == 0 {
-				length = tt.first
-			}
-			n.Nodes = append(n.Nodes, Node{Emitter: None, Draw: q})
-			n.Links = append(n.Links, Link{From: i, To: i + 1, Law: power{k * length, tt.m}})
-		}
-		s := mustSolve(t, n)
-		whole := k * (float64(tt.n-1) + tt.first) * math.Pow(float64(tt.n)*q, tt.m)
-		got := (s.Head[0] - s.Head[tt.n]) / whole
+		got := outletFactor(t, tt.m, tt.n, tt.first)
 		// Tables print four digits.
 		if math.Abs(got-tt.want) > 0.0005 {
 			t.Errorf("%s: F = %.5f, want %.4f", tt.id, got, tt.want)
 		}
 	}
+}
+
+// outletFactor returns the loss of a line of n equal outlets, the first so many
+// spacings from its start, over that of a line which carries the whole flow to
+// its end, where both lose as the flow to the power m.
+func outletFactor(t *testing.T, m float64, n int, first float64) float64 {
+	t.Helper()
+	const q, k = 1e-3, 1e9
+	net := &Network{Water: water20, Nodes: []Node{{Emitter: None}}}
+	length := first
+	for i := range n {
+		net.Nodes = append(net.Nodes, Node{Emitter: None, Draw: q})
+		net.Links = append(net.Links, Link{From: i, To: i + 1, Law: power{k * length, m}})
+		length = 1
+	}
+	s := mustSolve(t, net)
+	whole := k * (float64(n-1) + first) * math.Pow(float64(n)*q, m)
+	return (s.Head[0] - s.Head[n]) / whole
 }
 
 // blasius is tubing with the friction of HY-080: 64/Re below Re 1187, where the

@@ -27,8 +27,8 @@ func powers(n int, m float64) float64 {
 }
 
 // ChristiansenShort returns Christiansen's three terms for the same sum,
-// 1/(m+1) + 1/(2n) + √(m-1)/(6n²). It errs by up to 1 % at one outlet and less
-// than 1/1000 from two on.
+// 1/(m+1) + 1/(2n) + √(m-1)/(6n²). It errs by up to 1 % at one outlet, less than
+// 2/1000 at two, and less than 1/1000 from three on.
 func ChristiansenShort(n int, m float64) float64 {
 	k := float64(n)
 	return 1/(m+1) + 1/(2*k) + math.Sqrt(m-1)/(6*k*k)
