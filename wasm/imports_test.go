@@ -44,7 +44,7 @@ var imports = map[string]string{
 	"season":       "catalogue day ical numeric plan",
 	"shots":        "catalogue day dose plan season",
 	"drain":        "day dose unit",
-	"demand":       "catalogue climate day evapo formula plan season source unit",
+	"demand":       "catalogue climate day evapo plan season",
 	"carry":        "plan unit",
 	"layout":       "catalogue emitter filter network numeric numeric pipe plan pump unit water",
 	"parts":        "catalogue layout plan unit",

@@ -24,10 +24,3 @@ func Canopy(s *evapo.Stages, days float64) float64 {
 	}
 	return min(1, rooted+(1-rooted)*(days-s.Ini)/s.Dev)
 }
-
-// PlantWater returns what one plant takes up in a day, in m³: reference is the
-// depth of water in m, cover, canopy and adjust are shares of one, kc is the crop
-// coefficient and area the floor of the plant in m².
-func PlantWater(reference, cover, kc, canopy, area, adjust float64) float64 {
-	return reference * cover * kc * canopy * area * adjust
-}

@@ -107,7 +107,7 @@ func (d *Demand) Use(planting int, at day.Day) (use [climate.Kinds]float64) {
 	}
 	kc, canopy := g.At(at)
 	for k := range use {
-		use[k] = PlantWater(w.Reference[k], d.Cover, kc, canopy, g.Area, d.Adjust)
+		use[k] = evapo.PlantWater(w.Reference[k], d.Cover, kc, canopy, g.Area, d.Adjust)
 	}
 	return use
 }

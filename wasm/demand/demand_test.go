@@ -110,7 +110,7 @@ func TestEveryCropAgainstItsTable(t *testing.T) {
 func TestOneDayByHand(t *testing.T) {
 	// SB-04, derived: a depth of 1 mm is a litre on a m².
 	for _, c := range []struct{ mm, density, want float64 }{{4.0, 2.5, 1.60}, {5.5, 3.2, 1.719}} {
-		if got := PlantWater(c.mm*1e-3, 1, 1, 1, 1/c.density, 1) / litre; math.Abs(got-c.want) > 0.001 {
+		if got := evapo.PlantWater(c.mm*1e-3, 1, 1, 1, 1/c.density, 1) / litre; math.Abs(got-c.want) > 0.001 {
 			t.Errorf("SB-04: %g mm at %g to a m² is %g L, want %g", c.mm, c.density, got, c.want)
 		}
 	}

@@ -12,7 +12,7 @@ var Formulas = []*formula.Formula{
 	saturationFormula, slopeFormula, airPressureFormula, wetBulbFormula, vapourOfExtremesFormula, vapourOfMeanFormula,
 	depthFormula, emissionFormula, angstromFormula, fromTemperaturesFormula, clearFormula, netShortFormula, netLongFormula,
 	PenmanFormula, HargreavesFormula,
-	CropCoefficientFormula, forClimateFormula, mulchedFormula, cropUseFormula,
+	CropCoefficientFormula, forClimateFormula, mulchedFormula, cropUseFormula, PlantWaterFormula,
 }
 
 var (

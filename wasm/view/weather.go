@@ -222,6 +222,6 @@ func (sc *scene) thirstWorking(d *demand.Demand, i int, on day.Day) {
 	s := &g.Stages
 	sc.formula(evapo.CropCoefficientFormula, float64(on-g.From), s.Ini, s.Dev, s.Mid, s.Late, s.KcIni, s.KcMid, s.KcEnd)
 	sc.tag("p", "And what that is for one plant:")
-	sc.formula(demand.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Adjust)
+	sc.formula(evapo.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Adjust)
 	sc.html(`</details>`)
 }

@@ -265,6 +265,14 @@ var evapoRows = []Row{
 		},
 	},
 	{
+		ID: "SB-04", Topic: "crop coefficient", Quantity: "litres for a plant by depth of water and density", Given: "4.0 mm at 2.5 plants to a m²; 5.5 mm at 3.2",
+		Source: source.Ref{Work: "a millimetre on a square metre is a litre", Standing: source.Derived},
+		Parts: []Part{
+			of("plant-water", 1.60, 0.001, 4.0*mmDay, 1, 1, 1, 1/2.5, 1).in("L", litre),
+			of("plant-water", 1.719, 0.001, 5.5*mmDay, 1, 1, 1, 1/3.2, 1).in("L", litre),
+		},
+	},
+	{
 		ID: "KC-07", Topic: "crop coefficient", Quantity: "coefficient of cucumber on plastic mulch, grown and at the end", Given: "1.00 and 0.75 in the table",
 		Source: fao("example 45"),
 		Parts:  []Part{of("coefficient-mulched", 0.85, 0.006, 1.00), of("coefficient-mulched", 0.64, 0.006, 0.75)},

@@ -1,4 +1,4 @@
-package demand
+package evapo
 
 import (
 	"evenrow/wasm/formula"
@@ -6,8 +6,12 @@ import (
 	"evenrow/wasm/unit"
 )
 
-// Formulas are the formulas of this package.
-var Formulas = []*formula.Formula{PlantWaterFormula}
+// PlantWater returns what one plant takes up in a day, in m³: reference is the
+// depth of water in m, cover, canopy and adjust are shares of one, kc is the crop
+// coefficient and area the floor of the plant in m².
+func PlantWater(reference, cover, kc, canopy, area, adjust float64) float64 {
+	return reference * cover * kc * canopy * area * adjust
+}
 
 // PlantWaterFormula is the formula "plant-water".
 var PlantWaterFormula = &formula.Formula{
