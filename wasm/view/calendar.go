@@ -7,6 +7,9 @@ import (
 	"evenrow/wasm/season"
 )
 
+// letterWidth is about that of a letter in a picture, in px.
+const letterWidth = 7.0
+
 // A time axis runs in days.
 func (p *plot) day(d day.Day) float64 { return p.x(float64(d)) }
 
@@ -17,7 +20,7 @@ func (sc *scene) calendar(class markup, width float64, s *season.Season) {
 	p.bottom = p.top + barHeight*float64(n+1)
 	sc.svg(class, width, p.bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words())
 	sc.months(&p)
-	sc.frosts(&p, s)
+	sc.frosts(&p, s, n)
 	var dots, dashes, thin, thick, marks path
 	for i := range n {
 		g := &s.Plantings[i]
@@ -27,11 +30,12 @@ func (sc *scene) calendar(class markup, width float64, s *season.Season) {
 			name += ", " + rowWords(g.Rows)
 		}
 		// The name stands over its bar, or ends where the paper ends.
-		x, anchor := p.day(g.Dates[season.Sow]), markup("start")
-		if x > (p.left+p.right)/2 {
-			x, anchor = p.day(g.Dates[season.End]), "end"
+		letters := []rune(name)
+		if most := int((p.right - p.left) / letterWidth); len(letters) > most {
+			letters = append(letters[:most-1], '…')
 		}
-		sc.label(x, y-11, anchor, name)
+		x := min(p.day(g.Dates[season.Sow]), p.right-letterWidth*float64(len(letters)))
+		sc.label(max(x, p.left), y-11, "start", string(letters))
 		for _, part := range [...]struct {
 			path     *path
 			from, to season.Stage
@@ -71,6 +75,9 @@ func (sc *scene) months(p *plot) {
 		}
 		grid.move(p.day(d), p.top)
 		grid.line(p.day(d), p.bottom)
+		if p.day(d) > p.right-20 {
+			continue // there is no room for its name
+		}
 		y, m, _ := d.Date()
 		sc.label(p.day(d), p.bottom+16, "start", day.MonthName(m)[:3])
 		if first || m <= step {
@@ -81,8 +88,9 @@ func (sc *scene) months(p *plot) {
 	sc.draw("grid", grid)
 }
 
-// frosts draws the frosts of every year in the picture.
-func (sc *scene) frosts(p *plot, s *season.Season) {
+// frosts draws the frosts of every year in the picture, beside n bars but not
+// through their names.
+func (sc *scene) frosts(p *plot, s *season.Season, n int) {
 	dash := &path{}
 	taken := p.left - 1000
 	for d := s.First; ; {
@@ -95,8 +103,12 @@ func (sc *scene) frosts(p *plot, s *season.Season) {
 			if frost < s.First || frost > s.Last {
 				continue
 			}
-			dash.move(x, p.top-4)
-			dash.line(x, p.bottom)
+			for k := range n {
+				dash.move(x, p.top+barHeight*float64(k)+19)
+				dash.add('v', 24)
+			}
+			dash.move(x, p.top-6)
+			dash.add('v', 12)
 			name, anchor := "last frost", markup("start")
 			if i == 1 {
 				name = "first frost"
@@ -123,7 +135,12 @@ func (sc *scene) system(p *plot, s *season.Season, y float64) {
 	var line, marks path
 	line.move(p.left, y)
 	line.line(p.right, y)
-	taken := p.left - 100
+	taken, end := p.left-100, p.right
+	for i := range s.Tasks {
+		if t := &s.Tasks[i]; t.Kind == season.Storing {
+			end = min(p.day(t.Day), p.right-5)
+		}
+	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
 		letter := letters[t.Kind]
@@ -134,7 +151,7 @@ func (sc *scene) system(p *plot, s *season.Season, y float64) {
 			x := min(p.day(t.Day+day.Day(n*t.Every)), p.right-5)
 			marks.move(x, y-6)
 			marks.add('v', 12)
-			if x-taken >= 11 {
+			if x-taken >= 11 && end-x >= 11 || t.Kind == season.Storing {
 				sc.label(x, y-10, "middle", letter)
 				taken = x
 			}

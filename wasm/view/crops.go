@@ -38,15 +38,13 @@ func (sc *scene) crops() {
 	} else {
 		sc.tag("p", "Drip works for all that you grow, but another method is the usual start for: "+other+". Keep them on drip if they are few; one system is less work than two.")
 	}
-	t := sc.table("Which method for which crop", "Crop", unit.Capital(catalogue.MethodNames[catalogue.Drip]), unit.Capital(catalogue.MethodNames[catalogue.DeepBed]), unit.Capital(catalogue.MethodNames[catalogue.ThinFilm]))
+	t := sc.table("Which method for which crop", "Method, and why", "Suits the crop")
 	for _, crop := range list {
-		c := &catalogue.Crops[crop]
-		cells := []string{unit.Capital(p.CropName(crop))}
+		t.group(unit.Capital(p.CropName(crop)))
 		for m := range catalogue.Method(catalogue.Methods) {
-			fit, why := c.Suits(m)
-			cells = append(cells, unit.Capital(catalogue.FitnessNames[fit])+". "+why)
+			fit, why := catalogue.Crops[crop].Suits(m)
+			t.explained(unit.Capital(catalogue.MethodNames[m]), why, catalogue.FitnessNames[fit])
 		}
-		t.row(cells...)
 	}
 	t.end()
 	sc.tag("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
