@@ -6,7 +6,7 @@ import { shared } from "./site.js";
 import { edge } from "./workerd.js";
 
 const limit = { timeout: 180_000 };
-const paths = ["plan", "plan.csv", "plan.json", "plan.svg"];
+const paths = ["plan", "plan.csv", "plan.json", "plan.ics", "plan.svg"];
 
 /** @type {Awaited<ReturnType<typeof edge>>} */
 let far;

@@ -75,6 +75,7 @@ var routes = [...]route{
 	{"/" + shell.Address, forms, (*question).page},
 	{"/" + shell.Address + ".csv", links, ofLink(table)},
 	{"/" + shell.Address + ".json", links, ofLink(file)},
+	{"/" + shell.Address + ".ics", links, ofLink(calendar)},
 	{"/" + shell.Address + ".svg", links, ofLink(picture)},
 }
 

@@ -99,7 +99,7 @@ func TestWhatIsRefusedAndHow(t *testing.T) {
 
 // Every answer is closed in the same way, whoever gives it, and sets no cookie.
 func TestEveryAnswerHasTheHeaders(t *testing.T) {
-	for _, target := range []string{"/", "/guides.html", "/nowhere", "/plan", "/plan?1zz", "/plan.csv", "/plan.json", "/plan.svg"} {
+	for _, target := range []string{"/", "/guides.html", "/nowhere", "/plan", "/plan?1zz", "/plan.csv", "/plan.json", "/plan.ics", "/plan.svg"} {
 		h := ask(t, "GET", target, "").Header()
 		for _, one := range policy.Headers {
 			if got := h.Values(one[0]); !slices.Equal(got, []string{one[1]}) {

@@ -17,6 +17,12 @@ func file(_ *question, p *plan.Plan) reply {
 	return reply{http.StatusOK, fileKind, page.FileName(p.Name), string(carry.JSON(p))}
 }
 
+// calendar is the plan's season as an iCalendar file (RFC 5545).
+func calendar(_ *question, p *plan.Plan) reply {
+	r := page.CalendarFile(p)
+	return reply{http.StatusOK, seasonKind, r.FileName, r.File}
+}
+
 // table is the parts of a plan as comma-separated values (RFC 4180), lengths
 // in the plan's units.
 func table(q *question, p *plan.Plan) reply {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/carry"
+	"evenrow/wasm/page"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 )
@@ -28,6 +29,19 @@ func TestFilesArePlans(t *testing.T) {
 			t.Errorf("%s: the file is another plan: %v", x.Key, errs)
 		}
 		if got := w.Header().Get("Content-Disposition"); !regexp.MustCompile(`^attachment; filename="[a-z0-9-]+\.json"$`).MatchString(got) {
+			t.Errorf("%s: %s", x.Key, got)
+		}
+	}
+}
+
+// The calendar of the page and that of the address are the same file.
+func TestCalendars(t *testing.T) {
+	for _, x := range plan.Examples() {
+		w := ask(t, "GET", "/plan.ics?"+carry.Link(x.Plan), "")
+		if want := page.CalendarFile(x.Plan); w.Code != 200 || w.Body.String() != want.File || !strings.HasPrefix(want.File, "BEGIN:VCALENDAR\r\n") {
+			t.Errorf("%s: code %d, %.200s", x.Key, w.Code, w.Body)
+		}
+		if got := w.Header().Get("Content-Disposition"); !regexp.MustCompile(`^attachment; filename="[a-z0-9-]+\.ics"$`).MatchString(got) {
 			t.Errorf("%s: %s", x.Key, got)
 		}
 	}

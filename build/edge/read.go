@@ -88,5 +88,6 @@ const (
 	pageKind    = "text/html; charset=utf-8"
 	tableKind   = "text/csv; charset=utf-8; header=present"
 	fileKind    = "application/json"
+	seasonKind  = "text/calendar; charset=utf-8"
 	pictureKind = "image/svg+xml"
 )
