@@ -17,7 +17,7 @@ const (
 // from the draft. When the units differ from [UnitsWas], every number is
 // changed to the new units. Then the action is carried out, which is one of
 //
-//	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3
+//	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months
 //
 // and the same for run, point and emitter. A new record is like the last, a new
 // point empty. Text that is no number stays as it was typed. An action that is
@@ -28,12 +28,12 @@ const (
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
 	d.switchUnits()
-	if d.fillMonths() {
-		delete(d.values, ActionName)
-		return "months.1"
-	}
+	d.startMonths()
 	action := d.values[ActionName]
 	delete(d.values, ActionName)
+	if action == FillMonths && d.fillMonths() {
+		return "months.1"
+	}
 	verb, number, _ := strings.Cut(action, ".")
 	k, _ := strconv.Atoi(number)
 	for _, s := range sections {

@@ -10,6 +10,7 @@ import (
 type Draft struct {
 	values   map[string]string
 	tooLarge bool
+	table    string // what is wrong with a pasted table that was to be used
 }
 
 // DraftOf returns p as it would be typed, values that do not apply included.
@@ -121,13 +122,13 @@ func (d Draft) Read() (*Plan, []Error) {
 		}
 	}
 	errs := p.CheckAlso(found)
-	if e, bad := d.tableError(); bad {
-		errs = append(errs, e)
-	}
 	for k := range errs {
 		if typed, has := d.values[errs[k].Path]; has {
 			errs[k].Typed = typed
 		}
+	}
+	if d.table != "" {
+		errs = append(errs, Error{Path: TableName, Label: "The pasted table", Problem: d.table})
 	}
 	return p, errs
 }

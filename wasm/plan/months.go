@@ -8,42 +8,45 @@ import (
 	"evenrow/wasm/unit"
 )
 
-// TableName is the name in form data of a table of months that was pasted. It
-// is no field: [Draft.Apply] turns it into the months.
-const TableName = "months-table"
+// Names in form data for a table of months that was pasted. It is no field:
+// the action FillMonths of [Draft.Apply] turns it into the months.
+const (
+	TableName  = "months-table"
+	FillMonths = "fill-months"
+)
 
-// fillMonths puts a pasted table into the months, and the first sketch where
-// twelve months are asked for and none is there yet. A table that cannot be read
-// stays as it was pasted; [Draft.Read] says why.
-// It reports whether there was one that could.
+// fillMonths puts the pasted table into the months and reports whether it
+// could. A table that cannot be read stays as it was pasted, and [Draft.Read]
+// says why.
 func (d *Draft) fillMonths() bool {
-	if rows, problem := readTable(d.values[TableName]); problem == "" && rows != nil {
-		for i, r := range rows {
-			d.Set(Path(monthFields[0], i), r[0])
-			d.Set(Path(monthFields[1], i), r[1])
-		}
-		delete(d.values, TableName)
-		return true
+	rows, problem := readTable(d.values[TableName])
+	if problem != "" {
+		d.table = problem
+		return false
 	}
-	if s := SectionNamed("months"); d.values["sky.climate"] == "own" && d.Records(s) == 0 {
-		p := Default()
-		p.Units = d.system("units")
-		high, low := p.Year()
-		s.Resize(p, 12)
-		for i := range p.Months {
-			p.Months[i] = Month{high[i], low[i]}
-		}
-		d.put(s, p)
+	for i, r := range rows {
+		d.Set(Path(monthFields[0], i), r[0])
+		d.Set(Path(monthFields[1], i), r[1])
 	}
-	return false
+	delete(d.values, TableName)
+	return true
 }
 
-// tableError says what is wrong with a pasted table, if anything is.
-func (d Draft) tableError() (e Error, bad bool) {
-	if _, problem := readTable(d.values[TableName]); problem != "" {
-		return Error{Path: TableName, Label: "The pasted table", Problem: problem}, true
+// startMonths types the first sketch where twelve months are asked for and
+// none is there yet.
+func (d *Draft) startMonths() {
+	s := SectionNamed("months")
+	if d.values["sky.climate"] != "own" || d.Records(s) > 0 {
+		return
 	}
-	return e, false
+	p := Default()
+	p.Units = d.system("units")
+	high, low := p.Year()
+	s.Resize(p, 12)
+	for i := range p.Months {
+		p.Months[i] = Month{high[i], low[i]}
+	}
+	d.put(s, p)
 }
 
 // readTable reads twelve lines, each with a high and a low, after the name of
@@ -52,12 +55,8 @@ func (d Draft) tableError() (e Error, bad bool) {
 // points show that it divides. The two may come in either order. Lines without
 // numbers, such as headings, are passed over.
 //
-// rows is nil for a table without any text. The problem is a clause that
-// follows the table's name.
+// The problem is a clause that follows the table's name.
 func readTable(text string) (rows [][2]string, problem string) {
-	if strings.TrimSpace(text) == "" {
-		return nil, ""
-	}
 	var lines [][]string
 	for _, line := range strings.Split(text, "\n") {
 		if strings.Contains(line, ".") {

@@ -13,6 +13,7 @@ func ownMonths(table string) Draft {
 	d := DraftOf(Default())
 	d.Set("sky.climate", "own")
 	d.Set(TableName, table)
+	d.Set(ActionName, FillMonths)
 	return d
 }
 
@@ -64,6 +65,12 @@ func TestATableThatCannotBeReadStays(t *testing.T) {
 		}
 		if d.Get(TableName) != c.table {
 			t.Errorf("%s: %q is left of it", c.name, d.Get(TableName))
+		}
+		// It stays through changes of other things, without more ado.
+		d = ParseDraft(d.Encode())
+		d.Apply()
+		if _, errs := d.Read(); len(errs) > 0 || d.Get(TableName) != c.table {
+			t.Errorf("%s: later %v, and %q is left", c.name, errs, d.Get(TableName))
 		}
 	}
 }

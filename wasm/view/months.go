@@ -3,7 +3,7 @@ package view
 import "evenrow/wasm/plan"
 
 // months offers a box for a table that is copied from elsewhere. What is pasted
-// is read with the rest of the form, and stays there while it cannot be read.
+// stays there until the button is pressed and it can be read.
 func (f *form) months() {
 	const path = plan.TableName
 	e, bad := f.errs[path]
@@ -13,7 +13,7 @@ func (f *form) months() {
 		f.html(` aria-invalid="true"`)
 	}
 	f.html(`>`).text(f.d.Get(path)).html(`</textarea>`).
-		html(`<p class="field__hint" id="h-months-table">Twelve lines, January first, each with a high and a low: 4,5 -2. Decimal commas are fine. It fills the months below.</p>`).
+		html(`<p class="field__hint" id="h-months-table">Twelve lines, January first, each with a high and a low: 4,5 -2. Decimal commas are fine.</p>`).
 		html(`<p class="field__error" id="e-months-table"`)
 	if bad {
 		f.html(`>`).text(e.Label + " " + e.Problem + ".")
@@ -21,4 +21,5 @@ func (f *form) months() {
 		f.html(` hidden>`)
 	}
 	f.html(`</p></div>`)
+	f.action(plan.FillMonths, "Fill in the months", "")
 }

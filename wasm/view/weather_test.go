@@ -94,6 +94,7 @@ func TestTheFormTakesATable(t *testing.T) {
 	d := plan.DraftOf(plan.Default())
 	d.Set("sky.climate", "own")
 	d.Set(plan.TableName, "1 <2>\n")
+	d.Set(plan.ActionName, plan.FillMonths)
 	d.Apply()
 	p, errs := d.Read()
 	html := Ask(p, d, errs)
