@@ -70,22 +70,48 @@ func Of(p *plan.Plan, s *season.Season) *Demand {
 	return d
 }
 
-// weather returns one day out of doors.
+// weather returns one day out of doors. A warmer day never takes less water
+// than a cooler one: where it would, because a clear winter's day loses more
+// heat than the sun brings, it counts as much.
 func weather(p *plan.Plan, year *climate.Climate, at day.Day) (d Day) {
+	usualHigh, usualLow := year.At(at, climate.Typical)
 	for k := range climate.Kind(climate.Kinds) {
 		d.High[k], d.Low[k] = year.At(at, k)
-		w := Weather(p, at, d.High[k], d.Low[k])
-		d.Reference[k] = w.Reference()
+		w := another(Weather(p, at, usualHigh, usualLow), k, d.High[k], d.Low[k])
+		d.Reference[k] = max(w.Reference(), d.Reference[max(0, k-1)])
 	}
 	return d
 }
 
-// Weather returns a day at the place of a plan, in the form that the formulas
-// of package evapo take.
+// Weather returns a typical day at the place of a plan, of which the high and
+// the low are given in °C.
 func Weather(p *plan.Plan, at day.Day, high, low float64) evapo.Weather {
 	s := &p.Sky
 	return evapo.Weather{Latitude: s.Latitude, OfYear: at.OfYear(), Height: s.Height, Low: low, High: high,
 		More: s.Known(), Humidity: s.Humidity, Wind: s.Wind, Sunshine: s.Sunshine}
+}
+
+// sunnier is how far the sunshine of a kind of day is on the way from the usual
+// to a clear sky; below 0 to an overcast one. Common practice, no source.
+var sunnier = [climate.Kinds]float64{climate.Cool: -0.5, climate.Hot: 0.5, climate.Record: 0.75}
+
+// another returns a day of another kind than w at the same time of the year. The air holds
+// as much vapour as on the typical one, or what it can, and the sun shines for
+// longer the hotter it is, where these are known.
+func another(w evapo.Weather, k climate.Kind, high, low float64) evapo.Weather {
+	usual := w.Vapour()
+	w.High, w.Low = high, low
+	if w.More && w.Humidity >= 0 {
+		w.Humidity = min(1, usual/evapo.MeanSaturation(low, high))
+	}
+	if w.More && w.Sunshine >= 0 {
+		clear := 1 - w.Sunshine
+		if sunnier[k] < 0 {
+			clear = w.Sunshine
+		}
+		w.Sunshine += sunnier[k] * clear
+	}
+	return w
 }
 
 // On returns the weather of a day, and false outside the season.

@@ -225,6 +225,29 @@ func TestMoreTakesNoLess(t *testing.T) {
 	}
 }
 
+// Where humidity and sunshine are known, a cool day still takes clearly less
+// and a hot one clearly more: growers see half on cool and cloudy days and half
+// as much again in warm full sun (common practice, no source), under any
+// equation.
+func TestKindsOfDayDifferByAnyEquation(t *testing.T) {
+	for _, c := range []struct{ humidity, wind, sunshine float64 }{
+		{plan.Unset, plan.Unset, plan.Unset}, {0.65, plan.Unset, plan.Unset}, {plan.Unset, 2, plan.Unset}, {plan.Unset, plan.Unset, 0.5}, {0.65, 1.5, 0.5},
+	} {
+		p := plan.Default()
+		p.Sky.Humidity, p.Sky.Wind, p.Sky.Sunshine = c.humidity, c.wind, c.sunshine
+		d := of(p)
+		on, typical := d.Peak(0, climate.Typical)
+		use := d.Use(0, on)
+		t.Logf("%+v: %.2f %.2f %.2f %.2f L", c, use[0]/litre, use[1]/litre, use[2]/litre, use[3]/litre)
+		if r := use[climate.Cool] / typical; r < 0.4 || r > 0.9 {
+			t.Errorf("%+v: a cool day takes %g of a typical one", c, r)
+		}
+		if r := use[climate.Hot] / typical; r < 1.1 || r > 1.6 {
+			t.Errorf("%+v: a hot day takes %g of a typical one", c, r)
+		}
+	}
+}
+
 // The same season in the south, half a year on, is nearly the same: the sun is
 // 3 % nearer in January.
 func TestTheSouth(t *testing.T) {

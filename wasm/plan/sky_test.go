@@ -206,3 +206,29 @@ func TestQuartersOfAnHour(t *testing.T) {
 		t.Error(errs)
 	}
 }
+
+func FuzzMonthsAndClock(f *testing.F) {
+	f.Add(lines("21,5\t10,25"), "2027-01-01 60\n2027-03-28 120\n2027-10-31 60")
+	f.Add("1 2 3 4 5 6 7 8 9 10 11 12\n1 2 3 4 5 6 7 8 9 10 11 12", "2027-01-01 -180")
+	f.Add("1e400 5\n", "2027-01-01 99999999999999999999")
+	f.Fuzz(func(t *testing.T, table, clock string) {
+		d := ownMonths(table)
+		read := d.Apply() == "months.1"
+		if read == d.Has(TableName) {
+			t.Fatalf("read: %t, and %q is left", read, d.Get(TableName))
+		}
+		before := d.Encode()
+		if ok := d.SetClock(clock); !ok && d.Encode() != before {
+			t.Fatalf("%q was refused and changed the draft", clock)
+		}
+		p, errs := d.Read()
+		if len(p.Months) != 12 {
+			t.Fatalf("%d months", len(p.Months))
+		}
+		for _, e := range errs { // a clock that was taken is a clock that is in range
+			if strings.HasPrefix(e.Path, "sky.") && e.Path != "sky.climate" {
+				t.Fatalf("%q gives %v", clock, e)
+			}
+		}
+	})
+}

@@ -206,7 +206,7 @@ func Summary(p *plan.Plan, s *plan.Section, i int) string {
 		t += ": " + unit.Text(unit.Length, p.Units, p.Runs[i].Length)
 	case "months":
 		m := &p.Months[i]
-		t = day.MonthName(i+1) + ": " + unit.Text(unit.Temperature, p.Units, m.High) + ", " + unit.Text(unit.Temperature, p.Units, m.Low)
+		t = day.MonthName(i+1) + ": " + minus(unit.Text(unit.Temperature, p.Units, m.High)) + ", " + minus(unit.Text(unit.Temperature, p.Units, m.Low))
 	case "emitters":
 		t += ": " + unit.Text(unit.EmitterFlow, p.Units, p.Emitters[i].Flow)
 	case "points":
