@@ -255,6 +255,8 @@ func (f *form) field(fd *plan.Field, i int) {
 	class := markup("field")
 	if fd.Type == plan.Choice || fd.Type == plan.Text {
 		class = "field field--long"
+	} else if fd.Type == plan.Date {
+		class = "field field--date"
 	}
 	u := unit.Of(fd.Kind, f.p.Units)
 	f.html(`<div class="`).html(class).html(`"><label`).attr("for", "f-"+path).html(`>`).text(fd.Label)
