@@ -93,7 +93,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	}
 	aloud = sc.next(&a, line)
 	sc.tag("p", aloud+" "+sc.reasons(&a))
-	sc.tag("p", "Change one thing at a time, by no more than a sixth a day, and wait for the next drain. Those figures are common practice; how far drain EC should be above the feed is from memory.")
+	sc.tag("p", "Change one thing at a time, by no more than a sixth, and measure three days before you change it again. Those figures are common practice; how far drain EC should be above the feed is from memory.")
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.fold("Show the working")

@@ -30,7 +30,7 @@ func (sc *scene) outage() {
 		}
 	}
 	b := &l.Beds[worst]
-	sc.tag("p", "If the pump stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon, "+sc.until(l, b, shots.Hot, 12)+" of a hot day. After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
+	sc.tag("p", "If the pump stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
 	young := sc.young(c)
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
 	all := 0.0

@@ -50,6 +50,11 @@ func (t *table) group(name string) {
 	t.w.html(`</tbody><tbody><tr class="group"><th scope="rowgroup" colspan="`).num(len(t.numeric)).html(`">`).text(name).html(`</th></tr>`)
 }
 
+// across writes a small line below a row, over the whole width.
+func (t *table) across(small string) {
+	t.w.html(`<tr class="under"><td colspan="`).num(len(t.numeric)).html(`"><small>`).text(small).html(`</small></td></tr>`)
+}
+
 func (t *table) cells(cells []string) {
 	t.w.html(`<th scope="row">`).text(cells[0]).html(`</th>`)
 	t.rest(cells[1:])

@@ -32,14 +32,14 @@ func (sc *scene) tank() {
 	sc.html(`<figure>`)
 	var bs []bar
 	for sky := range given {
-		b := bar{name: unit.Capital(skies[sky]), text: sc.amount(unit.Volume, given[sky]), solid: (given[sky] - drained[sky]) / most, all: given[sky] / most}
+		b := bar{name: unit.Capital(skies[sky]) + ": " + sc.amount(unit.Volume, given[sky]), solid: (given[sky] - drained[sky]) / most, all: given[sky] / most}
 		if tank > 0 {
 			b.limit = tank / most
 		}
 		bs = append(bs, b)
 	}
 	for _, w := range widths {
-		p := plot{left: 8, right: w.width - 84, x1: 1, bottom: barHeight * float64(len(bs))}
+		p := plot{left: 8, right: w.width - 12, x1: 1, bottom: barHeight * float64(len(bs))}
 		sc.svg(w.class, w.width, p.bottom+6, "Water of all plants in a day")
 		sc.bars(&p, bs)
 		sc.html(`</svg>`)

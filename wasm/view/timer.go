@@ -13,10 +13,11 @@ import (
 // timerWaits stands where there is no card.
 const timerWaits = "This is worked out as soon as every plant gets water and something is planted."
 
-// timer is the card by the timer: what to set it to in each part of the season.
-func (sc *scene) timer() {
+// shots says what the timer is set to when it matters most, and what it cannot
+// do.
+func (sc *scene) shots() {
 	c := sc.s.Shots
-	if c == nil || len(c.Lines) == 0 || len(c.Lines[c.Peak].Sets[shots.Typical].Zones) == 0 {
+	if !timed(c) {
 		sc.tag("p", timerWaits)
 		return
 	}
@@ -31,7 +32,7 @@ func (sc *scene) timer() {
 	if z < len(hot.Zones) {
 		words += ". On a hot day give " + shotsOf(&hot.Zones[z])
 	}
-	sc.tag("p", words+". Change the setting when the next line of the card begins, and on the eve of a hot day.")
+	sc.tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
 	sc.limitsOfTimer(c)
 	sc.shared(c)
 	sc.html(`<figure>`)
@@ -40,7 +41,17 @@ func (sc *scene) timer() {
 	}
 	sc.tag("figcaption", "Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset. Shots stand closer when there is more sun between them.")
 	sc.html(`</figure>`)
-	sc.card(c)
+	sc.fold("The same as a table")
+	t := sc.table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		if s := setting(&l.Sets[shots.Typical], s.Zone); s != nil {
+			n := len(s.Shots)
+			t.row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set))
+		}
+	}
+	t.end()
+	sc.html(`</details>`)
 	sc.fold("Show the working")
 	b := s.Beds[s.Lead].Bed
 	sc.tag("p", "Typical day in the "+sc.lineWord()+" from "+l.From.Short()+", a plant of "+sc.bedName(b)+" at the least flow there:")
@@ -53,6 +64,26 @@ func (sc *scene) timer() {
 	sc.formula(dose.CountFormula, given, s.Run/float64(s.Wanted)*b.Least)
 	sc.formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
 	sc.html(`</details><p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
+}
+
+// timed reports whether a card says anything.
+func timed(c *shots.Card) bool {
+	return c != nil && len(c.Lines) > 0 && len(c.Lines[c.Peak].Sets[shots.Typical].Zones) > 0
+}
+
+// timer is the card that hangs by the timer.
+func (sc *scene) timer() {
+	c := sc.s.Shots
+	if !timed(c) {
+		sc.tag("p", timerWaits)
+		return
+	}
+	words := "What to set the timer to, and when. Change it on the day of the next line, and on the eve of a hot or a dull day."
+	if sc.s.Plan.Timer.Kind == plan.StartTimes {
+		words += " Where shots have two lengths, the longer ones are those about noon. On a dull day switch off some start times, spread over the day."
+	}
+	sc.tag("p", words)
+	sc.card(c)
 }
 
 // lineWord is what a line of the card is for.
@@ -87,7 +118,8 @@ func thirsty(d *shots.Day) int {
 
 // minutes is the time of a shot: "5 min", "4 min 40 s".
 func minutes(s float64) string {
-	m, rest := int(s)/60, int(math.Round(s))%60
+	n := int(math.Round(s))
+	m, rest := n/60, n%60
 	switch {
 	case rest == 0:
 		return strconv.Itoa(m) + "\u00a0min"
@@ -166,7 +198,7 @@ func listed(rows []int) string {
 	return s
 }
 
-// card is the table that hangs by the timer.
+// card is the table of the settings.
 func (sc *scene) card(c *shots.Card) {
 	for _, zone := range sc.s.Layout.Zones {
 		name := "What to set the timer to"
@@ -174,7 +206,7 @@ func (sc *scene) card(c *shots.Card) {
 			name += ", zone " + strconv.Itoa(zone)
 			sc.tag("h3", "Zone "+strconv.Itoa(zone))
 		}
-		t := sc.table(name, "From, and when", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
+		t := sc.table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
 		for i := range c.Lines {
 			l := &c.Lines[i]
 			s := setting(&l.Sets[shots.Typical], zone)
@@ -182,15 +214,16 @@ func (sc *scene) card(c *shots.Card) {
 				continue
 			}
 			cells := [3]string{cellOf(s), "–", "–"}
-			when := sc.times(s)
+			when := "At " + sc.times(s)
 			if hot := setting(&l.Sets[shots.Hot], zone); hot != nil {
 				cells[1] = cellOf(hot)
-				when += " Hot: " + sc.times(hot)
+				when += " Hot day: " + sc.times(hot)
 			}
 			if dull := setting(&l.Sets[shots.Dull], zone); dull != nil {
 				cells[2] = cellOf(dull)
 			}
-			t.explained(l.From.Short(), when, cells[0], cells[1], cells[2], sc.drains(s))
+			t.row(shortDate(l.From.Date()), cells[0], cells[1], cells[2], sc.drains(s))
+			t.across(when)
 		}
 		t.end()
 	}
@@ -310,5 +343,5 @@ var monthLetters = "JanFebMarAprMayJunJulAugSepOctNovDec"
 
 // shortDate is a date in a few letters.
 func shortDate(_, month, dom int) string {
-	return strconv.Itoa(dom) + " " + monthLetters[3*month-3:3*month]
+	return strconv.Itoa(dom) + "\u00a0" + monthLetters[3*month-3:3*month]
 }

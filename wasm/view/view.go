@@ -53,6 +53,7 @@ func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 			sc.part("crops", (*scene).crops),
 			sc.part("weather", (*scene).weather),
 			sc.part("tasks", (*scene).tasks),
+			sc.part("shots", (*scene).shots),
 			sc.part("timer", (*scene).timer),
 			sc.part("tank", (*scene).tank),
 			sc.part("outage", (*scene).outage),
