@@ -57,7 +57,10 @@ type window struct {
 // need works out the time that a zone's beds need, and the shots that it
 // should be given in.
 func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
-	longest := float64(MostShot)
+	// Plants that root in do not limit the shots of grown ones: what runs out of
+	// their block wets the medium below it.
+	longest, young := float64(MostShot), float64(MostShot)
+	grown := false
 	for i := range beds {
 		b := &beds[i]
 		if !(b.Least > 0) {
@@ -68,7 +71,14 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 			s.Run, s.Lead = run, i
 		}
 		s.Beds = append(s.Beds, Fare{Bed: b, Use: b.Use[sky]})
-		longest = min(longest, t.Shot*b.Root/b.Mean)
+		if brings := t.Shot * b.Root / b.Mean; b.Young {
+			young = min(young, brings)
+		} else {
+			longest, grown = min(longest, brings), true
+		}
+	}
+	if !grown {
+		longest = young
 	}
 	s.Zone = beds[0].Zone
 	s.Wanted = dose.Count(s.Run, max(longest, LeastShot))

@@ -104,6 +104,21 @@ func TestOneBedByHand(t *testing.T) {
 	}
 }
 
+// Plants that root in beside grown ones do not make the shots small.
+func TestYoungPlantsDoNotLimitTheShotsOfGrownOnes(t *testing.T) {
+	grown := Bed{Zone: 1, Root: 5 * litre, Easy: litre, Least: 2 * lph, Mean: 2 * lph, Use: [Skies]float64{litre, litre, litre, litre}}
+	young := grown
+	young.Young, young.Root, young.Use = true, 0.65*litre, [Skies]float64{0.3 * litre, 0.3 * litre, 0.3 * litre, 0.3 * litre}
+	lit := dose.Of(6*hour, 20*hour)
+	alone := Of(timer(), []Bed{grown}, lit, Typical).Zones[0]
+	if both := Of(timer(), []Bed{grown, young}, lit, Typical).Zones[0]; both.Wanted != alone.Wanted {
+		t.Errorf("%d shots beside young plants, %d without", both.Wanted, alone.Wanted)
+	}
+	if few := Of(timer(), []Bed{young}, lit, Typical).Zones[0]; few.Wanted != 5 { // 600 s of two minutes
+		t.Errorf("young plants alone: %+v", few)
+	}
+}
+
 // The thirstiest bed of a zone decides, and the others drain more.
 func TestNoPlantLacks(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))

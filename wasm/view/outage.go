@@ -4,7 +4,9 @@ import (
 	"math"
 	"strconv"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/dose"
+	"evenrow/wasm/plan"
 	"evenrow/wasm/shots"
 	"evenrow/wasm/unit"
 )
@@ -66,6 +68,7 @@ func (sc *scene) outage() {
 		row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
 	}
 	t.end()
+	sc.otherMedia(l, b)
 	t = sc.table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
 	for i := range l.Beds {
 		b := &l.Beds[i]
@@ -80,6 +83,26 @@ func (sc *scene) outage() {
 		sc.formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
 	}
 	sc.html(`</details>`)
+}
+
+// otherMedia compares what the plants of a bed would last in each medium.
+func (sc *scene) otherMedia(l *shots.Line, b *shots.Bed) {
+	sc.tag("p", unit.Capital(sc.bedName(b))+" in other media, the pump stopping at "+sc.hourName(9)+":")
+	t := sc.table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
+	row := sc.s.Plan.Rows[b.Rows[0]]
+	for i := range catalogue.Media {
+		m := &catalogue.Media[i]
+		row.Medium = i
+		row.PerPiece = 1
+		if i <= plan.GrowBag { // a metre long
+			row.PerPiece = max(1, int(sc.s.Plan.Trait(sc.s.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
+		}
+		other := *b
+		other.Root = shots.Root(&row)
+		other.Easy = other.Root * catalogue.Holdings[i].Easy
+		t.row(unit.Capital(m.Name)+", "+strconv.Itoa(row.PerPiece), sc.amount(unit.PlantWater, other.Easy), lasting(sc.lasts(l, &other, shots.Typical, 9)), lasting(sc.lasts(l, &other, shots.Hot, 9)))
+	}
+	t.end()
 }
 
 // lasts returns how long a bed's easily available water lasts from a full hour
