@@ -27,15 +27,13 @@ func timing(s *Sheet, thirst *demand.Demand) *shots.Card {
 		return use
 	}
 	y.Sun = func(d day.Day) dose.Sunlit {
-		t := sun.Of(d, sky.Latitude, sky.Longitude)
-		ahead := sky.Clock(d)
+		t := sun.OnClock(d, sky.Latitude, sky.Longitude, sky.Clock(d))
 		// Where the sun does not cross the horizon its noon and the length of
 		// the day tell enough.
-		noon := t.Noon + ahead
 		if t.Kind == sun.RisesAndSets {
-			return dose.Of(t.Rise+ahead, t.Set+ahead)
+			return dose.Of(t.Rise, t.Set)
 		}
-		return dose.Of(noon-t.Length/2, noon+t.Length/2)
+		return dose.Of(t.Noon-t.Length/2, t.Noon+t.Length/2)
 	}
 	return y.Card()
 }

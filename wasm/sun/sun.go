@@ -80,6 +80,26 @@ func Of(d day.Day, lat, lon float64) Times {
 	return t
 }
 
+// OnClock returns the sun's times on a day of a clock that runs ahead s before
+// universal time, in s after 0 h of that clock. Noon lies between 0 h and 24 h,
+// whatever side of the date line the clock keeps to.
+func OnClock(d day.Day, lat, lon, ahead float64) Times {
+	t := Of(d, lat, lon)
+	off := math.Floor((t.Noon + ahead) / spin)
+	if off != 0 {
+		t = Of(d-day.Day(off), lat, lon)
+		ahead -= off * spin
+	}
+	t.Noon += ahead
+	if t.Kind == RisesAndSets || t.Kind == RisesOnly {
+		t.Rise += ahead
+	}
+	if t.Kind == RisesAndSets || t.Kind == SetsOnly {
+		t.Set += ahead
+	}
+	return t
+}
+
 // An Event is one crossing of the horizon.
 type Event struct {
 	At    float64 // s after 0 h of the clock's day

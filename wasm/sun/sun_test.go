@@ -201,6 +201,38 @@ func TestEventsAgreeWithTimes(t *testing.T) {
 	}
 }
 
+// Clocks on either side of the date line, and ones that have nothing to do with
+// the sun: the times are those of the clock's own day, as its list of crossings
+// has them.
+func TestOnClock(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 1000 {
+		d := day.Of(2027, 1, 1+r.IntN(700))
+		lat, lon := 100*r.Float64()-50, 360*r.Float64()-180
+		ahead := 3600 * float64(r.IntN(27)-12)
+		got := OnClock(d, lat, lon, ahead)
+		if got.Noon < 0 || got.Noon >= spin {
+			t.Fatalf("noon at %g h", got.Noon/3600)
+		}
+		for _, e := range Events(d, lat, lon, ahead) {
+			want := got.Set
+			if e.Rises {
+				want = got.Rise
+			}
+			// An event of the clock's day may belong to the noon before it or after.
+			diff := math.Abs(e.At - want)
+			if diff > 0.01 && math.Abs(diff-spin) > 240 {
+				t.Fatalf("at %g, %g on %s, %g h ahead: %+v, and %+v", lat, lon, d.ISO(), ahead/3600, got, e)
+			}
+		}
+	}
+	// Apia is at 171.8 degrees west and keeps a clock 13 h ahead: noon of the
+	// clock's day comes at 23:27 UT of the day before.
+	if got := OnClock(mustDay(t, "2027-04-15"), -13.8, -171.8, 13*3600); math.Abs(got.Noon-12.45*3600) > 300 {
+		t.Errorf("noon at %g h, want about 12:27", got.Noon/3600)
+	}
+}
+
 // Wherever and whenever, times are numbers and the kind fits them.
 func TestEverywhere(t *testing.T) {
 	for lat := -90.0; lat <= 90; lat += 2.5 {

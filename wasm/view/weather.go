@@ -100,11 +100,7 @@ func (sc *scene) wholeThirst(d *demand.Demand) string {
 // lit returns the sun's times on a day, on the clock of the place.
 func (sc *scene) lit(at day.Day) sun.Times {
 	s := &sc.s.Plan.Sky
-	t, ahead := sun.Of(at, s.Latitude, s.Longitude), s.Clock(at)
-	t.Rise += ahead
-	t.Set += ahead
-	t.Noon += ahead
-	return t
+	return sun.OnClock(at, s.Latitude, s.Longitude, s.Clock(at))
 }
 
 // sunWords says how long the days of the season are.

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math/rand/v2"
 	"regexp"
 	"strings"
 	"testing"
@@ -64,6 +65,30 @@ func TestSunAndWaterInWords(t *testing.T) {
 			if !strings.Contains(strings.ToLower(strings.ReplaceAll(text, "\u00a0", " ")), strings.ToLower(strings.ReplaceAll(want, "\u00a0", " "))) {
 				t.Errorf("%s: %q does not stand in\n%s", c.name, want, text[:min(len(text), 1500)])
 			}
+		}
+	}
+}
+
+// No sky makes the page print what is no number.
+func TestSunAndWaterUnderAnySky(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	for range 60 {
+		p := plantedOut("2027-01-01")
+		p.Season.Date += r.IntN(800)
+		p.Units = unit.System(r.IntN(unit.Systems))
+		for _, f := range plan.SectionNamed("sky").Fields() {
+			if f.Name == "climate" || f.Empty && r.IntN(2) == 0 {
+				continue
+			}
+			v := f.Min + (f.Max-f.Min)*r.Float64()
+			if f.Type != plan.Number {
+				v = float64(int(f.Min) + r.IntN(int(f.Max-f.Min)+1))
+			}
+			f.SetValue(p, 0, v)
+		}
+		p.Sky.Climate = []int{0, 2, 3, 4, 5}[r.IntN(5)]
+		if text := toldWeather(t, "any sky", p); t.Failed() || len(text) < 1000 {
+			t.Fatalf("%+v: %s", p.Sky, text[:min(len(text), 900)])
 		}
 	}
 }
