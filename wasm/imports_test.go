@@ -52,15 +52,16 @@ var imports = map[string]string{
 	"headroom":     "plan",
 	"design":       "catalogue emitter evenness flush layout network numeric pipe plan pump water",
 	"surge":        "catalogue layout network pipe water",
-	"sheet":        "catalogue design day demand dose emitter evenness filter flush headroom layout network numeric parts pipe plan pump season shots sun surge unit water",
-	"view":         "catalogue climate day demand design dose drain emitter evapo evenness filter flush formula headroom layout network parts pipe plan pump season sheet shots source sun surge unit water",
+	"startup":      "emitter layout network numeric pipe plan surge water",
+	"sheet":        "catalogue design day demand dose emitter evenness filter flush headroom layout network numeric parts pipe plan pump season shots startup sun surge unit water",
+	"view":         "catalogue climate day demand design dose drain emitter evapo evenness filter flush formula headroom layout network parts pipe plan pump season sheet shots source startup sun surge unit water",
 	"page":         "carry drain ical plan season sheet view",
 	"cmd/planner":  "page",
 }
 
 // foreign is everything from outside that the calculation may import: each
 // costs little in the download. Whatever else it wants has to be weighed first.
-const foreign = "cmp errors iter maps math math/bits slices strconv strings unicode/utf16 unicode/utf8"
+const foreign = "cmp errors iter maps math math/bits slices strconv strings sync/atomic unicode/utf16 unicode/utf8"
 
 // heavy packages add 40 kB or more to the compressed download. They also come
 // in through others: runtime/debug brings fmt.

@@ -18,7 +18,8 @@ func (n *Network) check() error {
 	if !finite(n.Head) || !(n.Water.Kinematic > 0) {
 		return errors.New("network: the source's head or the water's viscosity is missing")
 	}
-	for i, node := range n.Nodes {
+	for i := range n.Nodes {
+		node := &n.Nodes[i]
 		switch {
 		case !finite(node.Z) || !finite(node.Draw) || node.Draw < 0:
 			return fault("node", i, "height or draw")
@@ -28,7 +29,8 @@ func (n *Network) check() error {
 			return fault("node", i, "count of emitters")
 		}
 	}
-	for k, l := range n.Links {
+	for k := range n.Links {
+		l := &n.Links[k]
 		switch {
 		case l.From == l.To || min(l.From, l.To) < 0 || max(l.From, l.To) >= len(n.Nodes):
 			return fault("link", k, "ends")

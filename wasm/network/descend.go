@@ -21,7 +21,6 @@ func (s *Solver) descend() {
 		s.steps++
 		s.assemble()
 		s.demand(&s.now)
-		s.sys.factor()
 		s.sys.solve()
 		s.step, s.sys.rhs = s.sys.rhs, s.step
 		if !s.search() {

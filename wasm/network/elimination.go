@@ -22,24 +22,29 @@ type system struct {
 	entry []int32 // by link: its entry, or -1 where it meets the source
 	pair  []int32 // entries that a node with two or more neighbours changes, in order of use
 
+	// By node, while the order is sought.
+	degree, mixed []int32
+	place         []int32 // position in order, from 1; 0 while not eliminated
+	fed           []bool  // joined to the source, by itself or by what is eliminated before
+
 	leak []float64 // by node; once eliminated, one over the row's sum
 	rhs  []float64 // by node
 	val  []float64 // by entry: conductance
 }
 
-func newSystem(nodes int, links []ends) *system {
-	s := &system{
-		order: make([]int32, 0, nodes),
-		cut:   -1,
-		to:    make([]int32, 0, nodes),
-		entry: make([]int32, len(links)),
-		leak:  make([]float64, nodes),
-		rhs:   make([]float64, nodes),
-	}
+// prepare makes it the system of so many nodes and these links, in the memory
+// that it has.
+func (s *system) prepare(nodes int, links []ends) {
+	s.order = sized(s.order, nodes)[:0]
+	s.to = sized(s.to, nodes)[:0]
+	s.start, s.pair, s.cut = s.start[:0], s.pair[:0], -1
+	s.entry = sized(s.entry, len(links))
+	s.leak = sized(s.leak, nodes)
+	s.rhs = sized(s.rhs, nodes)
 	// The exclusive or of a leaf's neighbours is its only neighbour.
-	degree := make([]int32, nodes)
-	mixed := make([]int32, nodes)
-	fed := make([]bool, nodes) // joined to the source, by itself or by what is eliminated before
+	s.degree, s.mixed = sized(s.degree, nodes), sized(s.mixed, nodes)
+	s.place, s.fed = sized(s.place, nodes), sized(s.fed, nodes)
+	degree, mixed, place, fed := s.degree, s.mixed, s.place, s.fed
 	for _, l := range links {
 		if l.from == 0 || l.to == 0 {
 			fed[l.from|l.to] = true
@@ -50,7 +55,6 @@ func newSystem(nodes int, links []ends) *system {
 		mixed[l.from] ^= l.to
 		mixed[l.to] ^= l.from
 	}
-	place := make([]int32, nodes) // position in order, from 1; 0 while not eliminated
 	for i := nodes - 1; i > 0; i-- {
 		for n := int32(i); degree[n] == 1 && place[n] == 0; {
 			next := mixed[n]
@@ -68,8 +72,7 @@ func newSystem(nodes int, links []ends) *system {
 	s.start = append(s.start, int32(s.trees))
 	s.eliminateRings(links, place, fed)
 	s.index(links, place)
-	s.val = make([]float64, len(s.to))
-	return s
+	s.val = sized(s.val, len(s.to))
 }
 
 // eliminateRings orders the nodes that no leaf leads to, by least degree.
@@ -139,17 +142,17 @@ func (s *system) index(links []ends, place []int32) {
 		if place[a] > place[b] {
 			a, b = b, a
 		}
-		at := place[a] - 1
-		if int(at) < s.trees {
-			return at
-		}
-		lo, hi := s.row(int(at))
+		lo, hi := s.row(int(place[a] - 1))
 		return lo + int32(slices.Index(s.to[lo:hi], b))
 	}
 	for k, l := range links {
 		s.entry[k] = -1
 		if l.from != 0 && l.to != 0 {
-			s.entry[k] = find(l.from, l.to)
+			if at := min(place[l.from], place[l.to]) - 1; int(at) < s.trees {
+				s.entry[k] = at
+			} else {
+				s.entry[k] = find(l.from, l.to)
+			}
 		}
 	}
 	for p := s.trees; p < len(s.order); p++ {

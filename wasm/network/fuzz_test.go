@@ -41,16 +41,18 @@ func withSupply(r *rand.Rand, n *Network) {
 	}
 	n.Links[0].Law = curve
 	n.Links[1].Law = filter.Filter{Rated: most, Clean: 5 * r.Float64() * r.Float64(), Extra: 10 * r.Float64() * float64(r.IntN(2))}
-	for range r.IntN(3) { // in the way of all water, or of a branch
-		k := r.IntN(len(n.Links))
-		if r.IntN(2) == 0 {
-			n.Links[k] = Link{From: n.Links[k].From, To: n.Links[k].To, Law: steady(10 * r.Float64())}
-		} else {
-			n.Links[k] = Link{From: n.Links[k].From, To: n.Links[k].To, Law: spring(10 * r.Float64())}
-		}
+	// A regulator that takes the same from still water belongs in the way of
+	// all water: in a ring it would drive it round.
+	if r.IntN(4) == 0 {
+		n.Links[0].Law = steady(10 * r.Float64())
+		n.Head += 60 * r.Float64()
+	}
+	for range r.IntN(3) {
+		l := &n.Links[1+r.IntN(len(n.Links)-1)]
+		*l = Link{From: l.From, To: l.To, Law: spring(10 * r.Float64())}
 	}
 	for range r.IntN(4) {
-		n.Nodes[2+r.IntN(len(n.Nodes)-2)].Draw = most * r.Float64() * r.Float64()
+		n.Nodes[2+r.IntN(len(n.Nodes)-2)].Draw = 2e-5 * r.Float64() * r.Float64() // what 3 mm of bore still carries at 3 m/s
 	}
 	for i := range n.Emitters {
 		n.Emitters[i].Closes -= n.Emitters[i].Closes * r.Float64()

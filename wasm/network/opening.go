@@ -2,19 +2,47 @@ package network
 
 import (
 	"slices"
+	"sync/atomic"
 
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/numeric"
 )
 
+// idle is a solver whose memory the next network takes. Memory that is thrown
+// away costs WebAssembly more than solving does: its collector runs only when
+// the program pauses.
+var idle atomic.Pointer[Solver]
+
 // Solve finds the state that n comes to when the water is turned on with every
 // emitter shut. See [Solver.Start].
-func Solve(n *Network) (*Solution, error) {
-	s, err := NewSolver(n)
-	if err != nil {
+func Solve(n *Network) (*Solution, error) { return borrow(n, (*Solver).Start) }
+
+// Hold finds the state with the given emitters open. See [Solver.Hold].
+func Hold(n *Network, open []bool) (*Solution, error) {
+	return borrow(n, func(s *Solver) (*Solution, error) {
+		sol, _, err := s.Hold(open)
+		return sol, err
+	})
+}
+
+// borrow has a solver find a solution.
+func borrow(n *Network, find func(*Solver) (*Solution, error)) (*Solution, error) {
+	const large = 20_000 // nodes, more than a plan has; memory for more is not kept
+	if err := n.check(); err != nil {
 		return nil, err
 	}
-	return s.Start()
+	s := idle.Swap(nil)
+	if s == nil {
+		s = &Solver{}
+	}
+	if err := s.prepare(n); err != nil {
+		return nil, err
+	}
+	sol, err := find(s)
+	if s.net = nil; len(n.Nodes) <= large {
+		idle.Store(s)
+	}
+	return sol, err
 }
 
 // Start finds the state that the network comes to when the water is turned on
@@ -40,7 +68,7 @@ func (s *Solver) Start() (*Solution, error) {
 // the given emitters, by node, are open: an end is opened, a pipe bursts. Those
 // that fall below their closing head shut, all at once, until the others keep
 // theirs; then those that see their opening head open, as in [Solver.Start].
-// Between two calls the nodes may be given other emitters.
+// Between two calls the nodes may be given other emitters, and a law may change.
 func (s *Solver) After(open []bool) (*Solution, error) {
 	s.steps = 0
 	s.choose(open)
@@ -113,7 +141,7 @@ type waiting struct {
 
 // findReady gathers the emitters that wait, and returns how many there are.
 func (s *Solver) findReady() int {
-	if s.ready == nil {
+	if cap(s.ready) < len(s.open) {
 		s.ready = make([]waiting, 0, len(s.open))
 	}
 	s.ready = s.ready[:0]

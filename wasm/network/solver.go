@@ -17,18 +17,17 @@ import (
 // the only one. A step that overshoots a kink in a law is shortened until the
 // errors fall.
 type Solver struct {
-	net    *Network
-	ends   []ends       // by link
-	links  []resistance // of each run of links that resist alike
-	run    []int32      // by link: its run
-	sys    *system
-	open   []bool    // by node
-	step   []float64 // by node: Newton's step in head
-	weight []float64 // by node: head that one unit of excess flow is worth next to it
-	ready  []waiting // shut emitters that see their opening head
-	now    state
-	trial  state
-	steps  int
+	net   *Network
+	ends  []ends       // by link
+	links []resistance // of each run of links that resist alike
+	run   []int32      // by link: its run
+	sys   system
+	open  []bool    // by node
+	step  []float64 // by node: Newton's step in head
+	ready []waiting // shut emitters that see their opening head
+	now   state
+	trial state
+	steps int
 }
 
 // ends are the nodes that a link joins.
@@ -64,16 +63,20 @@ func NewSolver(n *Network) (*Solver, error) {
 	if err := n.check(); err != nil {
 		return nil, err
 	}
-	s := &Solver{
-		net:    n,
-		ends:   make([]ends, len(n.Links)),
-		run:    make([]int32, len(n.Links)),
-		open:   make([]bool, len(n.Nodes)),
-		step:   make([]float64, len(n.Nodes)),
-		weight: make([]float64, len(n.Nodes)),
-		now:    newState(len(n.Nodes), len(n.Links)),
-		trial:  newState(len(n.Nodes), len(n.Links)),
+	s := &Solver{}
+	if err := s.prepare(n); err != nil {
+		return nil, err
 	}
+	return s, nil
+}
+
+// prepare makes the solver one of n, in the memory that it has.
+func (s *Solver) prepare(n *Network) error {
+	nodes, links := len(n.Nodes), len(n.Links)
+	s.net = n
+	s.ends = sized(s.ends, links)
+	s.run = sized(s.run, links)
+	s.links = s.links[:0]
 	for k := range n.Links {
 		l := &n.Links[k]
 		s.ends[k] = ends{int32(l.From), int32(l.To)}
@@ -82,25 +85,35 @@ func NewSolver(n *Network) (*Solver, error) {
 		}
 		s.run[k] = int32(len(s.links) - 1)
 	}
-	s.sys = newSystem(len(n.Nodes), s.ends)
+	s.open = sized(s.open, nodes)
+	s.step = sized(s.step, nodes)
+	s.now.size(nodes, links)
+	s.trial.size(nodes, links)
+	s.sys.prepare(nodes, s.ends)
 	if s.sys.cut >= 0 {
-		return nil, fault("node", int(s.sys.cut), "way to the source")
+		return fault("node", int(s.sys.cut), "way to the source")
 	}
 	s.rest()
-	return s, nil
+	return nil
 }
 
-func newState(nodes, links int) state {
-	all := make([]float64, 3*nodes+3*links)
-	part := func(n int) []float64 {
-		v := all[:n:n]
-		all = all[n:]
-		return v
+func (st *state) size(nodes, links int) {
+	for _, v := range []*[]float64{&st.head, &st.more, &st.excess} {
+		*v = sized(*v, nodes)
 	}
-	return state{
-		head: part(nodes), more: part(nodes), excess: part(nodes),
-		flow: part(links), ease: part(links), gap: part(links),
+	for _, v := range []*[]float64{&st.flow, &st.ease, &st.gap} {
+		*v = sized(*v, links)
 	}
+}
+
+// sized returns n zeros, in the memory of v where that is enough.
+func sized[T any](v []T, n int) []T {
+	if cap(v) < n {
+		return make([]T, n)
+	}
+	v = v[:n]
+	clear(v)
+	return v
 }
 
 // rest makes the present state one of still water at the source's head.
@@ -134,7 +147,6 @@ func (s *Solver) newton() bool {
 		s.steps++
 		s.assemble()
 		miss := s.demand(&s.now)
-		s.sys.factor()
 		s.sys.solve()
 		s.step, s.sys.rhs = s.sys.rhs, s.step
 		s.shorten(miss)
@@ -211,40 +223,31 @@ func (st *state) imbalance() float64 {
 	return worst + wrong
 }
 
-// assemble sets up the matrix of the linearised present state.
+// assemble sets up and eliminates the matrix of the linearised present state.
 func (s *Solver) assemble() {
-	sys, st := s.sys, &s.now
+	sys, st := &s.sys, &s.now
 	clear(sys.val)
-	weight, leak := s.weight[:len(st.head)], sys.leak[:len(st.head)]
-	copy(leak, st.more)
-	copy(weight, st.more)
-	entry := sys.entry[:len(s.ends)]
-	ease := st.ease[:len(s.ends)]
+	copy(sys.leak, st.more)
+	entry, ease := sys.entry[:len(s.ends)], st.ease[:len(s.ends)]
 	for k, e := range s.ends {
-		g := ease[k]
 		if at := entry[k]; at >= 0 {
-			sys.val[at] += g
+			sys.val[at] += ease[k]
 		} else {
-			leak[e.from] += g
-			leak[e.to] += g
+			sys.leak[e.from] += ease[k]
+			sys.leak[e.to] += ease[k]
 		}
-		weight[e.from] += g
-		weight[e.to] += g
 	}
-	for i, w := range weight {
-		weight[i] = 1 / w
-	}
-	weight[0] = 0
+	sys.factor()
 }
 
 // demand sets the right-hand side to what the state's errors ask of the
-// matrix of the present state, and returns the sum of those errors squared, in
-// weights of the present state, so that a present and a trial state compare.
+// matrix of the present state, and returns the sum of those errors squared,
+// weighed by that matrix, so that a present and a trial state compare.
 func (s *Solver) demand(st *state) (miss float64) {
-	rhs, weight := s.sys.rhs[:len(st.excess)], s.weight[:len(st.excess)]
+	rhs, worth := s.sys.rhs[:len(st.excess)], s.sys.leak[:len(st.excess)]
 	for i, e := range st.excess {
 		rhs[i] = e
-		miss += e * e * weight[i]
+		miss += e * e * worth[i]
 	}
 	gap, ease := st.gap[:len(s.ends)], s.now.ease[:len(s.ends)]
 	for k, e := range s.ends {
