@@ -106,9 +106,9 @@ func TestSpreadIsEven(t *testing.T) {
 				t.Fatalf("%+v, %d shots from %g to %g: %v", d, n, first, last, times)
 			}
 		}
-		night := 1 - (d.Share(times[n-1]) - d.Share(times[0]))
-		if got := d.Gap(n, first, last); math.Abs(got-max(step, night)) > 1e-4 {
-			t.Fatalf("%d shots: gap %g, want %g or %g", n, got, step, night)
+		// The night's gap is a step as well, or longer where the window ends early.
+		if night := 1 - (d.Share(times[n-1]) - d.Share(times[0])); n > 1 && night < step-1e-5 {
+			t.Fatalf("%d shots: %g over night, %g by day", n, night, step)
 		}
 	}
 	d := dose.Of(6*3600, 18*3600)

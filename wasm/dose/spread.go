@@ -22,10 +22,11 @@ func Count(given, shot float64) int {
 // What the plant has taken up since the shot before is then the same at each.
 // first is not before sunrise, last not after sunset.
 func (d Sunlit) Spread(n int, first, last float64) []float64 {
-	if last < first {
-		last = first
+	last = max(first, last)
+	s, step := d.Share(first), 1/float64(n)
+	if n > 1 {
+		step = min(step, (d.Share(last)-s)/float64(n-1))
 	}
-	s, step := d.Share(first), d.step(n, first, last)
 	times := make([]float64, n)
 	for k := range times {
 		times[k] = d.Time(s + step*float64(k))
@@ -34,21 +35,4 @@ func (d Sunlit) Spread(n int, first, last float64) []float64 {
 		times[0] = first
 	}
 	return times
-}
-
-// step is the radiation from one of n shots to the next, as a share of the
-// day's.
-func (d Sunlit) step(n int, first, last float64) float64 {
-	step := 1 / float64(n)
-	if n > 1 {
-		step = min(step, (d.Share(last)-d.Share(first))/float64(n-1))
-	}
-	return step
-}
-
-// Gap returns the greatest share of the day's radiation between one of n shots
-// and the next, the night being one of the gaps.
-func (d Sunlit) Gap(n int, first, last float64) float64 {
-	step := d.step(n, first, last)
-	return max(step, 1-step*float64(n-1))
 }

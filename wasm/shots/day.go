@@ -148,9 +148,6 @@ func (d *Day) list(t *plan.Timer, w window) {
 		if s := &d.Zones[i]; t.Kind == plan.StartTimes && counts[i] == most && s.Wanted > most {
 			s.Notes |= Few
 		}
-		if s := &d.Zones[i]; step > MostShot {
-			s.Notes |= Steps
-		}
 	}
 }
 
@@ -202,7 +199,6 @@ func (s *Setting) cycle(t *plan.Timer, w window) (over float64) {
 	first, last := w.first, w.last
 	if t.Window == plan.ByLight {
 		first, last = w.Rise, w.Set
-		s.Notes |= Daylight
 	}
 	n := s.Wanted
 	on := math.Ceil(s.Run/float64(n) - 1e-9)

@@ -67,12 +67,10 @@ type Shot struct {
 type Note uint8
 
 const (
-	Few      Note = 1 << iota // fewer shots than wanted: the timer holds no more start times
-	Short                     // a shot is shorter than LeastShot, because the plants need so little
-	Long                      // a shot is longer than MostShot
-	Dry                       // between two shots some bed's plants take up more than their medium gives easily
-	Steps                     // the timer's step is longer than a shot should be
-	Daylight                  // the light switch decides when the first and the last shot are
+	Few   Note = 1 << iota // fewer shots than wanted: the timer holds no more start times
+	Short                  // a shot is shorter than LeastShot, because the plants need so little
+	Long                   // a shot is longer than MostShot
+	Dry                    // between two shots some bed's plants take up more than their medium gives easily
 )
 
 // A Setting is what one zone's timer is set to on one day.

@@ -99,7 +99,7 @@ func TestOneBedByHand(t *testing.T) {
 	// Pins of a quarter of an hour: four of them give an hour.
 	tm.Kind = plan.Dial
 	s = &[]Day{Of(tm, []Bed{b}, dose.Of(6*hour, 20*hour), Typical)}[0].Zones[0]
-	if len(s.Shots) != 4 || s.Given != hour || s.Notes != Steps|Long {
+	if len(s.Shots) != 4 || s.Given != hour || s.Notes != Long {
 		t.Errorf("dial: %+v", s)
 	}
 }

@@ -92,7 +92,11 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		return sc.String(), ""
 	}
 	aloud = sc.next(&a, line)
-	sc.tag("p", aloud+" "+sc.reasons(&a))
+	why := sc.reasons(&a)
+	if hot := p.Timer.DrainHot; a.Reasons&drain.TooMuch != 0 && a.Out <= hot+drain.Close {
+		why += " If those were hot days, " + sc.amount(unit.Share, hot) + " is right: leave it then."
+	}
+	sc.tag("p", aloud+" "+why)
 	sc.tag("p", "Change one thing at a time, by no more than a sixth, and measure three days before you change it again. Those figures are common practice; how far drain EC should be above the feed is from memory.")
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {

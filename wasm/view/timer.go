@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/dose"
@@ -23,14 +24,13 @@ func (sc *scene) shots() {
 	}
 	l := &c.Lines[c.Peak]
 	typical, hot := &l.Sets[shots.Typical], &l.Sets[shots.Hot]
-	z := thirsty(typical)
-	s := &typical.Zones[z]
+	s := &typical.Zones[thirsty(typical)]
 	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + sc.zoneWords(s.Zone, "give", "give zone ") + " " + shotsOf(s)
 	if n := len(s.Shots); n > 1 {
 		words += ", the first at " + sc.clock(s.Shots[0].At) + ", the last at " + sc.clock(s.Shots[n-1].At)
 	}
-	if z < len(hot.Zones) {
-		words += ". On a hot day give " + shotsOf(&hot.Zones[z])
+	if h := setting(hot, s.Zone); h != nil {
+		words += ". On a hot day give " + shotsOf(h)
 	}
 	sc.tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
 	sc.limitsOfTimer(c)
@@ -205,6 +205,10 @@ func (sc *scene) card(c *shots.Card) {
 		if len(sc.s.Layout.Zones) > 1 {
 			name += ", zone " + strconv.Itoa(zone)
 			sc.tag("h3", "Zone "+strconv.Itoa(zone))
+		}
+		if !slices.ContainsFunc(c.Lines, func(l shots.Line) bool { return setting(&l.Sets[shots.Typical], zone) != nil }) {
+			sc.tag("p", "Nothing to set: nothing grows here, or some emitters stay shut.")
+			continue
 		}
 		t := sc.table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
 		for i := range c.Lines {
