@@ -55,6 +55,8 @@ bench: browsers
 	@go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
 	@echo "WebAssembly, under node"
 	@$(wasm) go test -run '^$$' -bench . -benchmem -benchtime $(BENCHTIME) $(timed)
+	@echo "the solver against itself and a dense matrix"
+	@cd build/e2e && npm run --silent ratios
 	@echo "in a browser"
 	@cd build/e2e && npm run --silent bench
 	@echo "plan pages, on this machine and at the edge"
