@@ -20,6 +20,7 @@ func (s *Solver) descend() {
 		}
 		s.steps++
 		s.assemble()
+		s.sys.factor()
 		s.demand(&s.now)
 		s.sys.solve()
 		s.step, s.sys.rhs = s.sys.rhs, s.step

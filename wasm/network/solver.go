@@ -146,6 +146,7 @@ func (s *Solver) newton() bool {
 		}
 		s.steps++
 		s.assemble()
+		s.sys.factor()
 		miss := s.demand(&s.now)
 		s.sys.solve()
 		s.step, s.sys.rhs = s.sys.rhs, s.step
@@ -223,7 +224,7 @@ func (st *state) imbalance() float64 {
 	return worst + wrong
 }
 
-// assemble sets up and eliminates the matrix of the linearised present state.
+// assemble sets up the matrix of the linearised present state.
 func (s *Solver) assemble() {
 	sys, st := &s.sys, &s.now
 	clear(sys.val)
@@ -237,7 +238,6 @@ func (s *Solver) assemble() {
 			sys.leak[e.to] += ease[k]
 		}
 	}
-	sys.factor()
 }
 
 // demand sets the right-hand side to what the state's errors ask of the
