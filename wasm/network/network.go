@@ -1,5 +1,15 @@
 // Package network solves the flow of water through a network of tubing, with
 // every emitter its own node.
+//
+// It takes Newton's steps on all heads and flows together, and solves for each
+// step by elimination of the nodes from the leaves inwards. A leaf has one
+// neighbour, so eliminating it joins no two nodes that were not joined before:
+// a tree, as rows and headers are, costs one pass over its nodes in time and in
+// memory, however many there are. What is left when no leaf is, the rings, is
+// eliminated in the same way by least degree, which joins the neighbours of a
+// node to each other: some more entries, and nothing left out. So rings are
+// solved as exactly as trees, by the whole matrix, and not by rounds of
+// correction from loop to loop.
 package network
 
 import (
