@@ -19,6 +19,13 @@ type loose struct {
 	solver *network.Solver
 	head   *held
 	open   []bool
+	known  map[float64]met // what was found before, by reserve
+}
+
+// A met is a head at the feed and the flow there.
+type met struct {
+	head, flow float64
+	ok         bool
 }
 
 // A held is a source of one head at any flow.
@@ -36,7 +43,7 @@ func (through) Loss(float64) (loss, slope float64) { return 0, 0 }
 
 // looseOf returns a zone of a layout, beginning at the feed.
 func (s *search) looseOf(l *layout.Layout, number int) (*loose, bool) {
-	a := &loose{s: s, l: l, net: l.Zone(number), head: new(held), open: slices.Repeat([]bool{true}, len(l.Points))}
+	a := &loose{s: s, l: l, net: l.Zone(number), head: new(held), known: map[float64]met{}, open: slices.Repeat([]bool{true}, len(l.Points))}
 	a.net.Links = slices.Clone(a.net.Links)
 	var law network.Law = a.head
 	for i := range l.Stretches {
@@ -55,13 +62,14 @@ func (s *search) looseOf(l *layout.Layout, number int) (*loose, bool) {
 
 // at solves the zone.
 func (a *loose) at(head float64) *zone {
-	a.s.work += len(a.net.Nodes)
 	*a.head = held(head)
 	z := &zone{needs: math.Inf(1), air: math.Inf(-1), top: math.Inf(1)}
 	sol, _, err := a.solver.Hold(a.open)
 	if err != nil {
+		a.s.work += 100 * len(a.net.Nodes) // about as many steps as it gives up after
 		return z
 	}
+	a.s.work += sol.Iterations * len(a.net.Nodes)
 	z.flow, z.needs = sol.Total, math.Inf(-1)
 	n, least, sum, cv, fewest := 0, math.Inf(1), 0.0, 0.0, math.Inf(1)
 	for i := range a.l.Plants {
@@ -104,10 +112,15 @@ const near = 1e-4
 
 // least searches the head at the feed at which the zone lacks nothing.
 func (a *loose) least(reserve float64) (head, flow float64, ok bool) {
-	return rising(func(head float64) (float64, float64) {
-		z := a.at(head)
-		return head - max(z.needs+reserve, z.air), z.flow
-	}, a.lowest()+reserve, mostHead)
+	m, before := a.known[reserve]
+	if !before {
+		m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
+			z := a.at(head)
+			return head - max(z.needs+reserve, z.air), z.flow
+		}, a.lowest()+reserve, mostHead)
+		a.known[reserve] = m
+	}
+	return m.head, m.flow, m.ok
 }
 
 // lowest is a head that the feed must have at least: what an emitter needs, and

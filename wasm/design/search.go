@@ -32,7 +32,7 @@ type search struct {
 	all   []header
 	rows  [2][]field // without valves and with
 
-	work  int // nodes solved
+	work  int // nodes of all steps of the solver
 	front []found
 	own   *found // the cheapest that the supply carries
 	fails Limit  // what all candidates fail
@@ -53,8 +53,7 @@ type found struct {
 // mostHead is the greatest head in m that is asked of a supply.
 const mostHead = 150
 
-// Bounds of the work: nodes that the solver is asked for, about a quarter of a
-// second, and candidates times zones that are summed, a tenth.
+// Bounds of the work: nodes of all steps of the solver, about a third of a second, and candidates times zones that are summed, a tenth.
 const (
 	mostWork = 2_500_000
 	mostSums = 3_000_000
@@ -142,7 +141,7 @@ func (s *search) run() {
 		bound := s.bound.of(p, numbers)
 		for h := range s.all {
 			head := &s.all[h]
-			if sums += len(head.leads) * (len(fields) + 4) * n; sums > mostSums || s.work > mostWork {
+			if sums += len(head.leads) * (len(fields) + 4) * n; sums > mostSums {
 				s.r.Cut = true
 				return
 			}
@@ -163,6 +162,10 @@ func (s *search) run() {
 					}
 				}
 				for a := range head.leads {
+					if s.work > mostWork {
+						s.r.Cut = true
+						return
+					}
 					lead := &head.leads[a]
 					s.r.Counted++
 					c := found{

@@ -189,6 +189,8 @@ func (sc *scene) noDesign(d *sheet.Designs) string {
 		}
 	}
 	switch {
+	case d.Cut:
+		return "The plan is too large for a search: none of the designs that were compared serves."
 	case words != "":
 		return "No design serves: " + words + ", whatever the tubing, the feed and the zones."
 	case d.Counted == 0:

@@ -1,0 +1,143 @@
+package sheet
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"evenrow/wasm/plan"
+)
+
+func zonedAndLooped(p *plan.Plan) *Sheet {
+	s := Answer(p)
+	s.Explore(Looping)
+	return s
+}
+
+func TestFewestZones(t *testing.T) {
+	if z := zonedAndLooped(example(t, "long-field")).Zoning; z.Fewest != 2 || z.Plan == nil || assess(z.Plan).Verdict != Yes {
+		t.Errorf("the long field: %+v", z)
+	}
+	if z := zonedAndLooped(plan.Default()).Zoning; z.Fewest != 1 || z.Plan != nil {
+		t.Errorf("the tunnel: %+v", z)
+	}
+	p := plan.Default()
+	split(p, 3)
+	if z := zonedAndLooped(p).Zoning; z.Fewest != 1 || z.Plan == nil || z.Plan.Rows[3].Zone != 1 {
+		t.Errorf("the tunnel in three zones: %+v", z)
+	}
+	if z := zonedAndLooped(example(t, "ring")).Zoning; !z.Alone || z.Fewest != 1 {
+		t.Errorf("the ring: %+v", z)
+	}
+	if z := zonedAndLooped(example(t, "wrong-pump")).Zoning; z.Fewest != 0 || z.Tried != 4 {
+		t.Errorf("the wrong pump: %+v", z)
+	}
+	p.Supply.Kind = plan.PumpPower
+	if z := zonedAndLooped(p).Zoning; z != nil {
+		t.Errorf("of a pump's power: %+v", z)
+	}
+}
+
+// With fewer zones than the fewest the answer is not Yes, tried one by one.
+func TestNoFewerZonesDo(t *testing.T) {
+	more := 0
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 21))
+		p := small(r)
+		p.Supply.Kind, p.Header.Layout = plan.PumpTwo, plan.HeaderAndRows
+		p.Supply.ShutOff, p.Supply.MaxFlow = 14, 8e-5
+		s := zonedAndLooped(p)
+		z := s.Zoning
+		now := len(s.Zones)
+		if s.Verdict == Yes && z.Fewest == now {
+			z.Fewest--
+		} else if z.Fewest == 0 {
+			z.Fewest = len(p.Rows)
+			if s.Verdict == Yes {
+				t.Errorf("seed %d: yes with %d zones, and no number does", seed, now)
+			}
+		} else {
+			if assess(z.Plan).Verdict != Yes || len(assess(z.Plan).Zones) != z.Fewest {
+				t.Errorf("seed %d: not yes with %d zones", seed, z.Fewest)
+			}
+			if z.Fewest > 1 {
+				more++
+			}
+			z.Fewest--
+		}
+		for n := 1; n <= z.Fewest; n++ {
+			q := p.Clone()
+			split(q, n)
+			if assess(q).Verdict == Yes {
+				t.Errorf("seed %d: yes with %d zones", seed, n)
+			}
+		}
+	}
+	if more == 0 {
+		t.Error("no plan needs several zones")
+	}
+}
+
+// One litre to each plant: 60 plants of 2 L/h a zone take half an hour each.
+func TestRound(t *testing.T) {
+	p := plan.Default()
+	split(p, 2)
+	round, each := Answer(p).Round()
+	if len(each) != 2 || math.Abs(each[0]-1800) > 1e-6 || math.Abs(round-3600) > 1e-6 {
+		t.Errorf("%g s in all, %v by zone, want 1800 each", round, each)
+	}
+}
+
+// The ring example with and without its far header, each worked out by itself.
+// Its rows are 1.2 m apart, so the far header takes five gaps and two ends.
+func TestLoop(t *testing.T) {
+	p := example(t, "ring")
+	l := zonedAndLooped(p).Loop
+	tied, untied := assess(p), p.Clone()
+	untied.Header.Layout = plan.HeaderAndRows
+	other := zonedAndLooped(untied)
+	if l.Now != Tied || l.Side[Tied].Zone.Margin != tied.Zones[0].Margin || l.Side[Untied].Zone.Margin != other.Zones[0].Margin {
+		t.Errorf("margins %g and %g, want %g and %g", l.Side[Tied].Zone.Margin, l.Side[Untied].Zone.Margin, tied.Zones[0].Margin, other.Zones[0].Margin)
+	}
+	if l.Side[Tied].High-l.Side[Tied].Low >= l.Side[Untied].High-l.Side[Untied].Low {
+		t.Error("the ring does not bring the heads together")
+	}
+	if want := 5*1.2 + 2*plan.Tail; math.Abs(l.More-want) > 1e-9 {
+		t.Errorf("%g m more tubing, want %g", l.More, want)
+	}
+	if back := other.Loop; back.Now != Untied || back.Side[Tied].Zone.Margin != l.Side[Tied].Zone.Margin || back.Plan.Header.Layout != plan.Ring {
+		t.Errorf("from the other side: %+v", back)
+	}
+	for side, layout := range [...]int{Untied: plan.HeaderAndRows, Tied: plan.Ring} {
+		s := &l.Side[side]
+		if !s.Sought || s.Bounded {
+			t.Errorf("side %d: %d plants more, sought %v, bounded %v", side, s.Longer, s.Sought, s.Bounded)
+			continue
+		}
+		for more, want := range map[int]bool{s.Longer: true, s.Longer + 1: false} {
+			q := p.Clone()
+			q.Header.Layout = layout
+			for i := range q.Rows {
+				q.Rows[i].Plants += more
+			}
+			if got := allOpen(q) >= q.Limits.Reserve; got != want {
+				t.Errorf("side %d with %d plants more: %v", side, more, got)
+			}
+		}
+	}
+	if l.Side[Tied].Longer <= l.Side[Untied].Longer {
+		t.Errorf("rows of the ring may have %d plants more, without it %d", l.Side[Tied].Longer, l.Side[Untied].Longer)
+	}
+	for _, none := range []func(p *plan.Plan){
+		func(p *plan.Plan) { p.Rows = p.Rows[:1] },
+		func(p *plan.Plan) { p.Header.Layout = plan.OneLine },
+		func(p *plan.Plan) { p.Header.Layout = plan.HeaderAndRows; split(p, 2) },
+		func(p *plan.Plan) { p.Supply.Kind = plan.PumpPower },
+	} {
+		q := p.Clone()
+		none(q)
+		if l := zonedAndLooped(q).Loop; l != nil {
+			t.Errorf("compared although it makes no sense: %+v", q.Header)
+		}
+	}
+}
