@@ -137,3 +137,15 @@ test("one program answers many at once, forms that arrive slowly among them", li
   for (const { body } of await Promise.all(many)) assert.ok(body.equals(want.body), "all get the same page");
   assert.equal(await slow, 200);
 });
+
+test("a page's memory is given back", limit, async () => {
+  const many = async (/** @type {number} */ times) => {
+    for (let i = 0; i < times; i += 4) await Promise.all([0, 1, 2, 3].map(async () => (await fetch(far.address + "plan")).arrayBuffer()));
+    return far.memory();
+  };
+  const size = (await (await fetch(far.address + "plan")).arrayBuffer()).byteLength;
+  const before = await many(200);
+  const grown = ((await many(600)) - before) * 2 ** 20;
+  // Kept, the pages alone would be all of it; a third leaves the runtime room for its own.
+  assert.ok(grown < (600 * size) / 3, `600 pages of ${size} bytes, and the runtime grew by ${grown}`);
+});

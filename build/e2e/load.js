@@ -2,7 +2,8 @@
 // machine, and by the edge runtime, whose memory is looked at as well.
 //
 // node load.js [REQUESTS]: how many in each line, 1000 by default, of pages with
-// many plants a fifth. A measurement for people, not a test.
+// many plants a fifth,
+// and to see the memory, five times as many four times. A measurement for people, not a test.
 import { Agent, request } from "node:http";
 import { serve } from "./site.js";
 import { edge } from "./workerd.js";
@@ -25,7 +26,7 @@ try {
   console.log(`${"edge, first page after the start".padEnd(34)} ${colds[2].toFixed(0)} ms (${colds[0].toFixed(0)} to ${colds[4].toFixed(0)}, of 5)`);
   await load("edge, 120 plants", far.address + "plan", requests / 5);
   for (let i = 0; i < 4; i++) {
-    await load(`edge, smallest example, round ${i + 1}`, far.address + small);
+    await load(`edge, smallest example, round ${i + 1}`, far.address + small, 5 * requests);
     console.log(`${"".padEnd(34)} the runtime holds ${(await far.memory()).toFixed(0)} MB`);
   }
   await load("edge, a file of 148 kB", far.address);

@@ -13,7 +13,8 @@ const runtime = createRequire(import.meta.url)("workerd").default;
 /**
  * Builds the worker and runs it.
  * @returns {Promise<{address: string, memory: () => Promise<number>, again: () => Promise<number>, stop: () => Promise<void>}>}
- *   address ends with "/"; memory is what the runtime holds, in MB; again starts the runtime afresh and returns how
+ *   address ends with "/"; memory is what the runtime holds, in MB,
+ *   once it has collected; again starts the runtime afresh and returns how
  *   many milliseconds the first page of a plan takes then
  */
 export async function edge() {
@@ -22,6 +23,7 @@ export async function edge() {
   const port = await free();
   const address = `http://127.0.0.1:${port}/`;
   await writeFile(join(folder, "out", "config.capnp"), config(port));
+  await writeFile(join(folder, "out", "outer.mjs"), outer);
 
   let server = await start();
 
@@ -48,6 +50,7 @@ export async function edge() {
   return {
     address,
     async memory() {
+      await fetch(address + "collect");
       const status = await readFile(`/proc/${server.child.pid}/status`, "utf8");
       return Number(/VmRSS:\s+(\d+)/.exec(status)?.[1]) / 1024;
     },
@@ -77,10 +80,22 @@ function free() {
   });
 }
 
+/** The worker, and one address more. Here nothing limits the memory, so the runtime would not collect for long. */
+const outer = `import worker from "worker.mjs";
+export default {
+  fetch(request, env) {
+    if (!request.url.endsWith("/collect")) return worker.fetch(request, env);
+    gc();
+    return new Response();
+  },
+};
+`;
+
 /** What the runtime is told: no network but the one socket. @param {number} port */
 function config(port) {
   return `using Workerd = import "/workerd/workerd.capnp";
 const config :Workerd.Config = (
+  v8Flags = ["--expose-gc"],
   services = [
     (name = "main", worker = .worker),
     (name = "site", disk = "site"),
@@ -91,6 +106,7 @@ const config :Workerd.Config = (
 const worker :Workerd.Worker = (
   compatibilityDate = "2026-11-01",
   modules = [
+    (name = "outer.mjs", esModule = embed "outer.mjs"),
     (name = "worker.mjs", esModule = embed "worker/worker.mjs"),
     (name = "site.mjs", esModule = embed "worker/site.mjs"),
     (name = "wasm_exec.js", esModule = embed "worker/wasm_exec.js"),

@@ -45,7 +45,7 @@ func (h whole) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 	body := js.Global().Get("Uint8Array").New(len(held.body))
 	js.CopyBytesToJS(body, held.body)
-	to.WriteRawJSBody(body)
+	to.WriteRawJSBody(js.Global().Get("context").Call("passed", body))
 }
 
 // A held is a response that waits until it is whole.
