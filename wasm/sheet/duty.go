@@ -81,11 +81,7 @@ func dutyWith(s *Sheet, zone int, extra, reserve, from float64, rank int) (head,
 	open := slices.Repeat([]bool{true}, len(l.Points))
 	lacks := func(head float64) float64 {
 		n := l.Fouled(held(l, zone, head), extra)
-		solver, err := network.NewSolver(n)
-		if err != nil {
-			return math.NaN()
-		}
-		sol, _, err := solver.Hold(open)
+		sol, err := network.Hold(n, open)
 		if err != nil {
 			return math.NaN()
 		}

@@ -28,11 +28,7 @@ func allOpen(p *plan.Plan) float64 {
 	worst := math.Inf(1)
 	for _, z := range l.Zones {
 		n := l.Zone(z)
-		solver, err := network.NewSolver(n)
-		if err != nil {
-			return math.Inf(-1)
-		}
-		sol, _, err := solver.Hold(open)
+		sol, err := network.Hold(n, open)
 		if err != nil {
 			return math.Inf(-1)
 		}

@@ -28,11 +28,7 @@ func solveZone(l *layout.Layout, zone int) (ZoneResult, error) {
 	z.Budget = budget(l, n, &z)
 	z.Fouled = z.Margin
 	if extra := l.Network.Water.HeadOf(l.Plan.Filter.Fouling); l.FilterLink >= 0 && extra > 0 {
-		dirty, err := network.NewSolver(l.Fouled(n, extra))
-		if err != nil {
-			return ZoneResult{}, err
-		}
-		worse, _, err := dirty.Hold(sol.Open)
+		worse, err := network.Hold(l.Fouled(n, extra), sol.Open)
 		if err != nil {
 			return ZoneResult{}, err
 		}
