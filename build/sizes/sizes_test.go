@@ -64,7 +64,7 @@ func TestBudgetNamesAllThatIsOver(t *testing.T) {
 		t.Errorf("within the budget: %v", err)
 	}
 	_, err := Budget(MaxProgram+100, MaxScript, MaxStyle+1000)
-	const want = "program, brotli: 650.1 kB is over the budget of 650 kB\nstyle, minified: 17.0 kB is over the budget of 16 kB"
+	const want = "program, brotli: 780.1 kB is over the budget of 780 kB\nstyle, minified: 17.0 kB is over the budget of 16 kB"
 	if err == nil || err.Error() != want {
 		t.Errorf("%v\nwant\n%s", err, want)
 	}
