@@ -1,12 +1,17 @@
 package view
 
 import (
+	"math/rand/v2"
+	"regexp"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/day"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
 	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
 )
 
 func TestSeasonInWords(t *testing.T) {
@@ -65,5 +70,54 @@ func TestRowWords(t *testing.T) {
 		if got := rowWords(rows); got != want {
 			t.Errorf("%v: %s, want %s", rows, got, want)
 		}
+	}
+}
+
+// Whatever season is asked for, the fragments are whole and say numbers only:
+// every way to date plantings, empty and full lists, both systems of units.
+func TestAnySeasonIsDrawn(t *testing.T) {
+	wrong := regexp.MustCompile(`NaN|Inf|%!|e\+\d|-1000|[ ,>]1 (days|weeks|plants)\b`)
+	r := rand.New(rand.NewPCG(4, 10))
+	drawn := 0
+	for range 50 {
+		p := plan.Default()
+		p.Units = unit.System(r.IntN(unit.Systems))
+		plan.SectionNamed("rows").Resize(p, 1+r.IntN(plan.MaxRows))
+		for i := range p.Rows {
+			p.Rows[i].Crop = r.IntN(len(catalogue.Crops))
+		}
+		s := &p.Season
+		s.Mode, s.Shelter = r.IntN(4), r.IntN(3)
+		s.LastFrost += r.IntN(2000) - 1000
+		s.FirstFrost = s.LastFrost + 1 + r.IntN(365)
+		s.Date = s.LastFrost + r.IntN(800) - 400
+		s.After = r.IntN(241) - 120
+		s.Seedbed = 1 + 44*r.Float64()
+		s.Places, s.Flush, s.Treat = r.IntN(90), r.IntN(366), r.IntN(366)
+		plan.SectionNamed("plantings").Resize(p, r.IntN(3)*r.IntN(plan.MaxPlantings/2+1))
+		for i := range p.Plantings {
+			p.Plantings[i] = plan.Planting{Crop: r.IntN(len(catalogue.Crops)), From: r.IntN(plan.MaxRows + 1), Mode: r.IntN(5), Date: s.Date, Times: 1 + r.IntN(plan.MaxTimes), Every: 1 + r.IntN(365)}
+		}
+		plan.SectionNamed("crops").Resize(p, r.IntN(3))
+		for i := range p.Crops {
+			plan.SectionNamed("crops").SetDefaults(p, i)
+			p.Crops[i].Of = r.IntN(len(catalogue.Crops))
+			p.Crops[i].Name = `"<b> & é`
+			p.Crops[i].Traits[catalogue.Wait] = 1
+		}
+		if errs := p.Check(); len(errs) > 0 {
+			continue
+		}
+		drawn++
+		sc := newScene(&sheet.Sheet{Plan: p, Season: season.Of(p)})
+		for _, f := range []Fragment{sc.part("season", (*scene).season), sc.part("crops", (*scene).crops), sc.part("tasks", (*scene).tasks)} {
+			whole(t, f.ID, f.HTML)
+			if bad := wrong.FindString(f.HTML); bad != "" {
+				t.Fatalf("%s prints %q", f.ID, bad)
+			}
+		}
+	}
+	if drawn < 20 {
+		t.Errorf("only %d of the seasons are taken by the form", drawn)
 	}
 }
