@@ -62,7 +62,22 @@ var emitterFields = []*Field{
 		BarbStandard: {"standard", "standard"},
 		BarbLarge:    {"large", "large"},
 	}, BarbStandard, "The part that stands in the tubing's way.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
+	choice(12, "flushes", "Flushes itself", []Option{
+		Never:   {"never", "no"},
+		WhenLow: {"low", "at low pressure"},
+	}, Never, "Some stand wide open until the pressure is up.", func(p *Plan, i int) *int { return &p.Emitters[i].Flushes }).when(compensating).guide("starting#flushing"),
+	number(13, "gush", "Flow while it flushes", unit.EmitterFlow, 0.1, 400, 8,
+		"Just below the pressure at which it stops.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Gush }).when(flushing),
+	number(14, "regulates", "Flushes below", unit.Pressure, 0.01, 4, 0.3,
+		"Above it, the emitter gives its flow.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Regulates }).when(flushing).must(func(p *Plan, i int) string {
+		if e := &p.Emitters[i]; e.Regulates > e.Lowest {
+			return "must be at most the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+		}
+		return ""
+	}),
 }
+
+func flushing(p *Plan, i int) bool { return compensating(p, i) && p.Emitters[i].Flushes == WhenLow }
 
 // zoned says whether a valve can shut off a row alone: not in one line, and
 // not where the far ends are tied.

@@ -31,6 +31,7 @@ type Plan struct {
 	Months    []Month // twelve with OwnClimate, else twelve or none
 	Timer     Timer
 	Prices    Prices
+	Chance    Chance
 }
 
 // How many records a plan may hold.
@@ -138,6 +139,12 @@ const (
 	BarbLarge
 )
 
+// What an emitter does at low pressure, the values of Emitter.Flushes.
+const (
+	Never   = iota
+	WhenLow // stands wide open and flushes itself
+)
+
 // An Emitter is one kind of emitter, with its data sheet.
 type Emitter struct {
 	Kind     int
@@ -151,6 +158,10 @@ type Emitter struct {
 	CV       float64 // coefficient of variation of manufacture, as a fraction
 	Passage  float64 // m, smallest passage
 	Barb     int
+
+	Flushes   int     // Compensating
+	Gush      float64 // m³/s, WhenLow: what it lets through while it flushes, at Regulates
+	Regulates float64 // Pa, WhenLow: below it the emitter flushes; at most Lowest
 }
 
 // Media, the values of Row.Medium.

@@ -26,8 +26,11 @@ var explore = [Explorations]func(*Sheet){
 	Season:    (*Sheet).year,
 	Flushing:  func(s *Sheet) { s.Flush = flushed(s) },
 	Looping:   func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) },
+	Starting:  func(s *Sheet) { s.Startup = started(s) },
+	Faulting:  func(s *Sheet) { s.Faults = faulted(s) },
 	Carrying:  func(s *Sheet) { s.Headroom = rooms(s) },
 	Searching: func(s *Sheet) { s.Designs = searched(s) },
+	Chancing:  func(s *Sheet) { s.Chance = chanced(s) },
 }
 
 // Explore adds what one exploration finds. Until then, and where there is

@@ -6,8 +6,10 @@
 package sheet
 
 import (
+	"evenrow/wasm/chance"
 	"evenrow/wasm/demand"
 	"evenrow/wasm/evenness"
+	"evenrow/wasm/fault"
 	"evenrow/wasm/flush"
 	"evenrow/wasm/headroom"
 	"evenrow/wasm/layout"
@@ -16,6 +18,7 @@ import (
 	"evenrow/wasm/plan"
 	"evenrow/wasm/season"
 	"evenrow/wasm/shots"
+	"evenrow/wasm/startup"
 	"evenrow/wasm/surge"
 )
 
@@ -145,14 +148,17 @@ type Sheet struct {
 	Zones    []ZoneResult
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
-	Flush    *flush.Flush    // nil where no water flows
-	Zoning   *Zoning         // nil where no water flows
-	Loop     *Loop           // nil where a ring makes no sense
-	Designs  *Designs        // nil before it is explored
-	Season   *season.Season  // the calendar
-	Demand   *demand.Demand  // what each plant takes up, day by day
-	Shots    *shots.Card     // what to set the timer to; nil where no water flows
-	Headroom []headroom.Room // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
-	Surge    []surge.Blow    // by size of tubing, as in Layout.Tubes; empty where no water flows
-	Runtime  float64         // s to give each plant one litre, at the mean flow
+	Flush    *flush.Flush     // nil where no water flows
+	Zoning   *Zoning          // nil where no water flows
+	Loop     *Loop            // nil where a ring makes no sense
+	Designs  *Designs         // nil before it is explored
+	Season   *season.Season   // the calendar
+	Demand   *demand.Demand   // what each plant takes up, day by day
+	Shots    *shots.Card      // what to set the timer to; nil where no water flows
+	Headroom []headroom.Room  // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
+	Surge    []surge.Blow     // by size of tubing, as in Layout.Tubes; empty where no water flows
+	Startup  *startup.Startup // the first minutes of a shot and the last; nil where no water flows
+	Faults   *fault.Faults    // what wear, dirt and leaks do; nil where no water flows
+	Chance   []chance.Zone    // zones of emitters that differ; empty where no water flows
+	Runtime  float64          // s to give each plant one litre, at the mean flow
 }

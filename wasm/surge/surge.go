@@ -95,7 +95,7 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 				b.Speed = max(b.Speed, math.Abs(pipe.Velocity(sol.Flow[k], link.Bore)))
 			}
 		}
-		b.Celerity = celerity(tube)
+		b.Celerity = Celerity(tube)
 		b.Rise = pipe.Surge(w.Density, b.Celerity, b.Speed)
 		b.Rest = w.Density * water.Gravity * (level - lowest)
 		rating := catalogue.Tubes[tube.Entry].Rating
@@ -113,8 +113,8 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 	return worst
 }
 
-// celerity returns the speed in m/s of a surge in a tube.
-func celerity(t *layout.Tube) float64 {
+// Celerity returns the speed in m/s of a surge in a tube.
+func Celerity(t *layout.Tube) float64 {
 	if t.Entry == catalogue.Custom {
 		return pipe.Celerity(stiffWall, unknownRatio)
 	}

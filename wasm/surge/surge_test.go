@@ -53,14 +53,14 @@ func TestCelerityOfTubing(t *testing.T) {
 		want  float64
 	}{{1, 159.7}, {3, 322.9}} {
 		tube := layout.TubeOf(tt.entry, 0)
-		if got := celerity(&tube); math.Abs(got-tt.want) > 0.1 {
+		if got := Celerity(&tube); math.Abs(got-tt.want) > 0.1 {
 			t.Errorf("%s: %g m/s, want %g", catalogue.Tubes[tt.entry].Name, got, tt.want)
 		}
 	}
 	measured := layout.TubeOf(catalogue.Custom, 0.0136)
 	for i := range catalogue.Tubes {
 		tube := layout.TubeOf(i, 0.0136)
-		if i != catalogue.Custom && celerity(&tube) > celerity(&measured)*1.02 {
+		if i != catalogue.Custom && Celerity(&tube) > Celerity(&measured)*1.02 {
 			t.Errorf("%s is stiffer than measured tubing is taken for, which should be the safe side", catalogue.Tubes[i].Name)
 		}
 	}

@@ -63,6 +63,11 @@ func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 			sc.part("zones", func(sc *scene) { sc.zones(link) }),
 			sc.part("ring", func(sc *scene) { sc.ring(link) }),
 		}
+	case sheet.Starting:
+		return []Fragment{
+			sc.part("starting", (*scene).starting),
+			sc.part("stopping", (*scene).stopping),
+		}
 	case sheet.Flushing:
 		return []Fragment{sc.part("flush", (*scene).flush)}
 	case sheet.Searching:

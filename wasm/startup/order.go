@@ -1,0 +1,105 @@
+package startup
+
+import (
+	"math"
+
+	"evenrow/wasm/emitter"
+	"evenrow/wasm/layout"
+	"evenrow/wasm/network"
+)
+
+// rungs is how many steps the pressure is raised in, fewer for many plants,
+// which take longer.
+func rungs(nodes int) int { return min(max(40_000/nodes, 8), 40) }
+
+// A ramp is a supply whose head at its outlet is let up from nothing. Without a
+// curve of its own, behind a tank, it takes what is too much.
+type ramp struct {
+	law   network.Law // nil for a gravity tank without a regulator
+	level float64     // m, at the source
+	upTo  float64     // m
+}
+
+// Loss returns what the supply takes or gives, with no more head than upTo
+// behind it.
+func (r *ramp) Loss(q float64) (loss, slope float64) {
+	if r.law != nil {
+		loss, slope = r.law.Loss(q)
+	}
+	// Less a droop, so that it rises with the flow.
+	const droop = 1 // m per m³/s
+	if held := r.level - r.upTo + droop*q; held > loss {
+		return held, droop
+	}
+	return loss, slope
+}
+
+// order raises the head at the supply in steps, and returns at which one each
+// plant's emitters open, in m: 0 for those that drip as soon as they are wet,
+// infinite for those that stay shut, by index into l.Plants, NaN for those of
+// other zones. At each step the emitters that are open stay so, as
+// [network.Solver.After] has it.
+func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
+	at := make([]float64, len(l.Plants))
+	lowest := math.Inf(1)
+	for i := range l.Plants {
+		at[i] = math.NaN()
+		node := &n.Nodes[l.Plants[i].Node]
+		if node.Emitter == network.None {
+			continue
+		}
+		at[i] = math.Inf(1)
+		if e := &n.Emitters[node.Emitter]; e.Kind == emitter.NonCompensating {
+			at[i] = 0
+		} else {
+			lowest = min(lowest, node.Z+e.Opens)
+		}
+	}
+	r := &ramp{level: n.Head}
+	most := n.Head
+	m := *n
+	m.Links = append([]network.Link(nil), n.Links...)
+	first := &m.Links[0]
+	if l.Curve != nil {
+		most, _ = l.Curve.Head(0)
+		most += n.Head
+	}
+	if !(lowest <= most) {
+		return at, nil
+	}
+	if first.Law == nil {
+		// The lead is the first link of a tank: the tank's level itself rises.
+		r = nil
+	} else {
+		r.law = first.Law
+		first.Law = r
+	}
+	steps := rungs(len(n.Nodes))
+	open := make([]bool, len(n.Nodes))
+	var solver *network.Solver
+	for k := range steps + 1 {
+		upTo := lowest + (most-lowest)*float64(k)/float64(steps)
+		if r == nil {
+			m.Head = upTo
+		} else {
+			r.upTo = upTo
+		}
+		if solver == nil || r == nil {
+			var err error
+			if solver, err = network.NewSolver(&m); err != nil {
+				return nil, err
+			}
+		}
+		sol, err := solver.After(open)
+		if err != nil {
+			return nil, err
+		}
+		open = sol.Open
+		for i := range l.Plants {
+			if math.IsInf(at[i], 1) && open[l.Plants[i].Node] {
+				at[i] = upTo
+			}
+		}
+	}
+	return at, nil
+}
