@@ -25,7 +25,7 @@ var dated = []Option{
 const needsFrost = "must be another: the place has no frost"
 
 var seasonFields = []*Field{
-	choice(1, "mode", "Dates are worked out", dated, FromFrost,
+	choice(1, "mode", "How dates are found", dated, FromFrost,
 		"", func(p *Plan, _ int) *int { return &p.Season.Mode }).must(func(p *Plan, i int) string {
 		if p.Season.Mode == FromFrost && !frosty(p, 0) {
 			return needsFrost
@@ -33,7 +33,7 @@ var seasonFields = []*Field{
 		return ""
 	}),
 	date(2, "date", "Date of sowing, planting out or first harvest", "2027-05-15",
-		"Of what the dates are worked out from.", func(p *Plan, _ int) *int { return &p.Season.Date }).when(func(p *Plan, _ int) bool { return p.Season.Mode != FromFrost }),
+		"Of what the dates are counted from.", func(p *Plan, _ int) *int { return &p.Season.Date }).when(func(p *Plan, _ int) bool { return p.Season.Mode != FromFrost }),
 	choice(3, "frost", "Is there frost in the year?", []Option{{"no", "no"}, {"yes", "yes"}}, 1,
 		"", func(p *Plan, _ int) *int { return &p.Season.Frost }),
 	date(4, "last-frost", "Last frost", "2027-05-12",
@@ -81,7 +81,7 @@ var plantingFields = []*Field{
 		}
 		return ""
 	}),
-	choice(4, "mode", "Dates are worked out", append([]Option{{"season", "as for the season"}}, dated...), AsSeason,
+	choice(4, "mode", "How dates are found", append([]Option{{"season", "as for the season"}}, dated...), AsSeason,
 		"", func(p *Plan, i int) *int { return &p.Plantings[i].Mode }).must(func(p *Plan, i int) string {
 		if p.Plantings[i].Mode == FromFrost+1 && !frosty(p, 0) {
 			return needsFrost
@@ -89,7 +89,7 @@ var plantingFields = []*Field{
 		return ""
 	}),
 	date(5, "date", "Date of sowing, planting out or first harvest", "2027-05-15",
-		"Of what the dates are worked out from.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }),
+		"Of what the dates are counted from.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }),
 	whole(6, "times", "How often, one after another", 1, MaxTimes, 1,
 		"", func(p *Plan, i int) *int { return &p.Plantings[i].Times }),
 	whole(7, "every", "Days from one to the next", 1, 365, 21,

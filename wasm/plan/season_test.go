@@ -66,8 +66,8 @@ func TestDatesAreTyped(t *testing.T) {
 	p.Season.FirstFrost = 0 // does not apply, is kept, and is not checked
 	p.Plantings = []Planting{{Mode: FromFrost + 1, Times: 1, Every: 1, Date: p.Season.Date}}
 	if got := texts(p.Check()); !reflect.DeepEqual(got, []string{
-		"season.mode: Season: dates are worked out must be another: the place has no frost",
-		"plantings.1.mode: Planting 1: dates are worked out must be another: the place has no frost"}) {
+		"season.mode: Season: how dates are found must be another: the place has no frost",
+		"plantings.1.mode: Planting 1: how dates are found must be another: the place has no frost"}) {
 		t.Errorf("%q", got)
 	}
 }

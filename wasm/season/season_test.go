@@ -71,7 +71,7 @@ func plans(t *testing.T) []*plan.Plan {
 	for _, x := range plan.Examples() {
 		list = append(list, x.Plan)
 	}
-	for seed := range uint64(300) {
+	for seed := range uint64(120) {
 		list = append(list, random(rand.New(rand.NewPCG(seed, 10))))
 	}
 	kept := list[:0]
@@ -84,7 +84,7 @@ func plans(t *testing.T) []*plan.Plan {
 		}
 		kept = append(kept, p)
 	}
-	if len(kept) < 200 {
+	if len(kept) < 80 {
 		t.Fatalf("only %d of the random plans are taken", len(kept))
 	}
 	return kept

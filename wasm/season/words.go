@@ -28,7 +28,7 @@ var notes = [TaskKinds]string{
 	Strength: "Every week: of the feed and of what drains.",
 	Filter:   "Every week: read both gauges, or open it and look.",
 	Flushing: "Open the ends a few at a time until the water runs clear.",
-	Treating: "Only with no plants on the line. Never mix bleach and acid. Flush afterwards.",
+	Treating: "With plants on the line only what the label allows; strong doses only with none. Never mix bleach and acid. Flush afterwards.",
 	Storing:  "Unplug the pump first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
 
