@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/catalogue"
@@ -151,13 +152,12 @@ type seedling struct {
 // shortest first of all.
 func (sc *scene) young(c *shots.Card) []seedling {
 	var list []seedling
-	seen := map[[2]int]bool{}
 	for i := range c.Lines {
 		l := &c.Lines[i]
 		for k := range l.Beds {
 			b := &l.Beds[k]
-			if key := [2]int{b.Zone, b.Planting}; b.Young && !seen[key] {
-				seen[key] = true
+			seen := func(y seedling) bool { return y.bed.Zone == b.Zone && y.bed.Planting == b.Planting }
+			if b.Young && !slices.ContainsFunc(list, seen) {
 				list = append(list, seedling{l, b})
 				n := len(list) - 1
 				if sc.lasts(l, b, shots.Hot, 9) < sc.lasts(list[0].line, list[0].bed, shots.Hot, 9) {

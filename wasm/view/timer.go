@@ -201,7 +201,7 @@ func listed(rows []int) string {
 // card is the table of the settings.
 func (sc *scene) card(c *shots.Card) {
 	for _, zone := range sc.s.Layout.Zones {
-		name := "What to set the timer to"
+		name := "Settings of the timer"
 		if len(sc.s.Layout.Zones) > 1 {
 			name += ", zone " + strconv.Itoa(zone)
 			sc.tag("h3", "Zone "+strconv.Itoa(zone))
