@@ -121,3 +121,18 @@ func TestAnySeasonIsDrawn(t *testing.T) {
 		t.Errorf("only %d of the seasons are taken by the form", drawn)
 	}
 }
+
+// A crop of the grower's own is chosen by its name.
+func TestOwnCropsAreChosenByName(t *testing.T) {
+	p := plan.Default()
+	plan.SectionNamed("crops").Resize(p, 1)
+	plan.SectionNamed("crops").SetDefaults(p, 0)
+	p.Crops[0].Name = "physalis <3"
+	p.Rows[1].Crop = catalogue.FirstOwn
+	form := Ask(p, plan.DraftOf(p), nil)
+	for _, want := range []string{`<option value="own crop 1" selected>physalis &lt;3</option>`, "Row 2: physalis &lt;3, 30 plants", "Crop 1: physalis"} {
+		if !strings.Contains(form, want) {
+			t.Errorf("the form lacks %s", want)
+		}
+	}
+}
