@@ -34,7 +34,7 @@ function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
    *   title: string, announce: string, focus: string, more: number, fileName: string, fileKind: string, file: string}} Reply
-   * @typedef {{ask: string, text?: string, action?: string, step?: number, submitted?: boolean, quiet?: boolean}} Question
+   * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean}} Question
    */
 
   /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -63,6 +63,7 @@ function tool(form) {
   worker.postMessage({ program: new URL(site.program ?? "", document.baseURI).href });
   const waiting = find("[data-wait]");
   waiting.hidden = false;
+  scripted(form);
 
   form.addEventListener("input", (event) => {
     if (event.target instanceof HTMLInputElement && event.target.type === "file") return;
@@ -153,6 +154,7 @@ function tool(form) {
         for (const [name, typed] of new URLSearchParams(text ?? sentData(log))) data.set(name, typed);
       }
       if (asked.action) data.set("action", asked.action);
+      if (asked.clock) data.set("clock", asked.clock);
       if (asked.step) data.set("step", String(asked.step));
       text = data.toString();
     }
@@ -260,6 +262,7 @@ function tool(form) {
     place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
     place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
     cautions(place);
+    scripted(place);
     if (id === "share") address();
     if (!held) return;
     const again = (held.id && document.getElementById(held.id)) || (heldIn && follow(place, heldIn));
@@ -294,6 +297,8 @@ function tool(form) {
       case "save":
       case "calendar":
         return ask({ ask: button.dataset.do });
+      case "set-clock":
+        return ask({ ask: "answer", action: "set-clock", clock: clock() });
       case "print":
         settle();
         return print();
@@ -333,6 +338,23 @@ function tool(form) {
     line.textContent = `The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. Load the page again, or try another browser.`;
     find("#message").replaceChildren(line);
   }
+}
+
+/** Shows what only a script can do. @param {ParentNode} root */
+function scripted(root) {
+  for (const button of root.querySelectorAll('[data-do="set-clock"]')) button.removeAttribute("hidden");
+}
+
+/** How far this device's clock is ahead, from each day of this year on which that changes: "2027-03-28 120" and so on. */
+function clock() {
+  const changes = [];
+  let before;
+  for (const day = new Date(new Date().getFullYear(), 0, 1, 12), year = day.getFullYear(); day.getFullYear() === year; day.setDate(day.getDate() + 1)) {
+    const ahead = -day.getTimezoneOffset();
+    if (ahead !== before) changes.push(`${year}-${String(day.getMonth() + 1).padStart(2, "0")}-${String(day.getDate()).padStart(2, "0")} ${ahead}`);
+    before = ahead;
+  }
+  return changes.join("\n");
 }
 
 /**

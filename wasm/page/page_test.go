@@ -324,3 +324,18 @@ func TestRestFollows(t *testing.T) {
 		t.Error("the first page has no headroom")
 	}
 }
+
+// The script sends the clock of the device; the form shows what came of it.
+func TestTheClockOfTheDevice(t *testing.T) {
+	data := start(t)
+	data.Set("action", plan.SetClock)
+	data.Set(plan.ClockName, "2027-01-01 -480\n2027-03-14 -420\n2027-11-07 -480")
+	r := Answer(data.Encode())
+	ask, drawn := fragment(r, "ask")
+	if !drawn || !strings.Contains(ask, `name="sky.offset" aria-describedby="h-sky.offset e-sky.offset" value="-8"`) || !strings.Contains(ask, `<option value="march-november" selected`) {
+		t.Error("the form does not show the clock that was sent")
+	}
+	if len(r.Errors) > 0 || r.Link == "" {
+		t.Errorf("%v", r.Errors)
+	}
+}

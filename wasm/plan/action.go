@@ -11,20 +11,21 @@ import (
 const (
 	UnitsWas   = "units-was" // the units that the numbers in the form are in
 	ActionName = "action"    // what a button asks for: see [Draft.Apply]
+	ClockName  = "clock"     // the changes of a device's clock, as [Draft.SetClock] takes them
 )
 
 // Apply does what the form asks for besides being read, and removes the asking
 // from the draft. When the units differ from [UnitsWas], every number is
 // changed to the new units. Then the action is carried out, which is one of
 //
-//	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months
+//	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months  set-clock
 //
 // and the same for run, point and emitter. A new record is like the last, a new
 // point empty. Text that is no number stays as it was typed. An action that is
 // not possible changes nothing.
 //
 // Apply returns the path of the record that the reader's attention belongs to,
-// such as "rows.4", or "". When the last record of a list was removed it is
+// such as "rows.4", or that of a section, or "". When the last record of a list was removed it is
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
 	d.switchUnits()
@@ -33,6 +34,10 @@ func (d *Draft) Apply() (focus string) {
 	delete(d.values, ActionName)
 	if action == FillMonths && d.fillMonths() {
 		return "months.1"
+	}
+	if action == SetClock {
+		d.SetClock(d.Get(ClockName))
+		return "sky"
 	}
 	verb, number, _ := strings.Cut(action, ".")
 	k, _ := strconv.Atoi(number)

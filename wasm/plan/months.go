@@ -107,6 +107,10 @@ func readTable(text string) (rows [][2]string, problem string) {
 	return rows, ""
 }
 
+// SetClock, as an action, is the button that sets the clock of the place by
+// that of the device.
+const SetClock = "set-clock"
+
 // SetClock types the clock of a place into the draft, from the changes of its
 // offset: lines "2027-03-28 120", a day and how many minutes the clock is ahead
 // of universal time from that day on, in order; the first is the state before

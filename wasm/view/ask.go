@@ -117,6 +117,10 @@ func (f *form) section(s *plan.Section) {
 	if s.Caution != "" {
 		f.html(`<div class="caution" role="note"`).attr("data-caution", s.Caution).html(`></div>`)
 	}
+	if s.Name == "sky" {
+		// Only a script can read the device's clock, and shows the button then.
+		f.html(`<p><button class="button" type="button" data-do="`+plan.SetClock+`" hidden>Set the clock as on this device</button></p>`)
+	}
 	if s.Name == "months" {
 		f.months()
 	}
@@ -335,13 +339,17 @@ func (f *form) hint(fd *plan.Field) string {
 
 func (f *form) options(fd *plan.Field, typed string) {
 	known := false
-	for _, o := range fd.Options {
+	for i, o := range fd.Options {
 		f.html(`<option`).attr("value", o.Code)
 		if o.Code == typed {
 			f.html(` selected`)
 			known = true
 		}
-		f.html(`>`).text(o.Label).html(`</option>`)
+		label := o.Label
+		if fd.Name == "crop" { // which the grower may have named
+			label = f.p.CropName(i)
+		}
+		f.html(`>`).text(label).html(`</option>`)
 	}
 	if !known { // kept, so that the error beside it makes sense
 		f.html(`<option selected`).attr("value", typed).html(`>`).text(typed).html(`</option>`)
