@@ -22,8 +22,12 @@
 //     needs to know of the rows, and give the head at the supply exactly.
 //   - With compensating emitters of exponent 0 the flows do not depend on the
 //     heads within the range, so a row or a header is one sum of losses, the same
-//     that the solver takes, from the layout's own links. Otherwise, and in a
-//     ring, the solver itself is asked for the state at a head at the feed.
+//     that the solver takes, from the layout's own links.
+//   - Where flows follow the heads, a row hangs on its tee's head alone. It is
+//     run along against the water at 32 heads, exactly, with cubics between that
+//     have its values and slopes and miss a head by less than a millimetre; the
+//     header's tees are solved by Newton's steps. In a ring and in one line the
+//     solver itself is asked for the state at a head at the feed.
 //   - A supply carries a zone if and only if its curve, at the flow that the zone
 //     draws at its least head, gives that head: the curve falls with the flow, and
 //     what the zone needs rises with it, so they meet at that head or above it.

@@ -76,15 +76,15 @@ func (s *search) least(z *zone, a *lead, i int, due bool, reserve float64) (head
 		}
 		return max(head, a.lifts[i]) + loss, flow, true
 	}
-	loss, lift := a.at(s, flow, due)
+	loss, lift := a.at(flow, due)
 	if lift > head+near {
 		// The runs would draw air: more head, and with it more flow.
 		head, flow, ok = rising(func(head float64) (float64, float64) {
 			q := z.at(head).flow
-			_, lift := a.at(s, q, due)
+			_, lift := a.at(q, due)
 			return head - lift, q
 		}, head, max(mostHead, lift+near))
-		loss, _ = a.at(s, flow, due)
+		loss, _ = a.at(flow, due)
 	}
 	return head + loss, flow, ok
 }
@@ -178,7 +178,7 @@ func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h
 		}
 		at := z.at(head)
 		need := max(at.needs+limits.Reserve, at.air)
-		if _, lift := a.at(s, flow, false); !s.tree {
+		if _, lift := a.at(flow, false); !s.tree {
 			need = max(need, lift)
 		} else {
 			need = max(need, a.lifts[i])
@@ -200,7 +200,7 @@ func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h
 		}
 	}
 	for _, g := range s.gushes(h, f) {
-		loss, _ := a.at(s, g.flow, false)
+		loss, _ := a.at(g.flow, false)
 		if h, _ := c.Head(g.flow); h < g.head+loss {
 			why |= Dirty
 			break
@@ -218,16 +218,25 @@ func (s *search) operates(z *zone, a *lead, i int, c pump.Curve) (head, flow flo
 		if s.tree {
 			loss = a.loss[i]
 		} else {
-			loss, _ = a.at(s, z.flow, false)
+			loss, _ = a.at(z.flow, false)
 		}
 		return h - loss, z.flow, true
 	}
-	return rising(func(head float64) (float64, float64) {
+	short := func(head float64) (float64, float64) {
 		q := z.at(head).flow
 		h, _ := c.Head(q)
-		loss, _ := a.at(s, q, false)
+		loss, _ := a.at(q, false)
 		return head - h + loss, q
-	}, z.loose.lowest(), 2*mostHead)
+	}
+	// It is the least head that the zone needs, or more; else it does not carry.
+	least, _, ok := z.least(s.p.Limits.Reserve)
+	if !ok {
+		return 0, 0, false
+	}
+	if over, _ := short(least); over > 2*near {
+		return 0, 0, false
+	}
+	return rising(short, least, 2*mostHead)
 }
 
 // stillCarries says whether a supply carries a zone once the filter is due.
@@ -257,7 +266,7 @@ func (s *search) gushes(h *header, f *field) []gush {
 		g := f.rows[r].flush
 		for i := range h.pieces {
 			if c := &h.pieces[i]; g.flow != last {
-				lost[i] = c.link.Loss(g.flow, s.water)
+				lost[i], _ = c.drag.Loss(g.flow)
 				if c.before >= 0 {
 					lost[i] += lost[c.before]
 				}

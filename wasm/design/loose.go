@@ -19,13 +19,6 @@ type loose struct {
 	solver *network.Solver
 	head   *held
 	open   []bool
-	known  map[float64]met // what was found before, by reserve
-}
-
-// A met is a head at the feed and the flow there.
-type met struct {
-	head, flow float64
-	ok         bool
 }
 
 // A held is a source of one head at any flow.
@@ -43,7 +36,7 @@ func (through) Loss(float64) (loss, slope float64) { return 0, 0 }
 
 // looseOf returns a zone of a layout, beginning at the feed.
 func (s *search) looseOf(l *layout.Layout, number int) (*loose, bool) {
-	a := &loose{s: s, l: l, net: l.Zone(number), head: new(held), known: map[float64]met{}, open: slices.Repeat([]bool{true}, len(l.Points))}
+	a := &loose{s: s, l: l, net: l.Zone(number), head: new(held), open: slices.Repeat([]bool{true}, len(l.Points))}
 	a.net.Links = slices.Clone(a.net.Links)
 	var law network.Law = a.head
 	for i := range l.Stretches {
@@ -109,19 +102,6 @@ func (a *loose) at(head float64) *zone {
 // near is how close to a root in m is close enough: a hundredth of what a gauge
 // shows, and a tenth of what package sheet looks for.
 const near = 1e-4
-
-// least searches the head at the feed at which the zone lacks nothing.
-func (a *loose) least(reserve float64) (head, flow float64, ok bool) {
-	m, before := a.known[reserve]
-	if !before {
-		m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
-			z := a.at(head)
-			return head - max(z.needs+reserve, z.air), z.flow
-		}, a.lowest()+reserve, mostHead)
-		a.known[reserve] = m
-	}
-	return m.head, m.flow, m.ok
-}
 
 // lowest is a head that the feed must have at least: what an emitter needs, and
 // its height.

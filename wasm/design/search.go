@@ -19,6 +19,7 @@ type search struct {
 	headed  bool       // rows hang on a header
 	fixed   bool       // no flow follows the head, within the range
 	tree    bool       // and the rows close no rings: sums do
+	tabled  bool       // flows follow the heads, and the rows close no rings: each row's response does
 	even    float64    // EU of fixed flows
 	fouling float64    // m at the filter's rated flow
 	mine    pump.Curve // the plan's own supply; nil where it is not known
@@ -77,6 +78,7 @@ func newSearch(p *plan.Plan, split func(p *plan.Plan, n int)) *search {
 	}
 	s.even = evenness.Design(cv, fewest, 1)
 	s.tree = s.fixed && s.headed && p.Header.Layout == plan.HeaderAndRows
+	s.tabled = !s.fixed && s.headed && p.Header.Layout == plan.HeaderAndRows
 	s.climbs = math.Inf(-1)
 	for i := range s.base.Stretches {
 		switch st := &s.base.Stretches[i]; st.Kind {
@@ -200,10 +202,10 @@ func (s *search) leadsAt(h *header, spreads []spread) {
 				lead.lifts = append(lead.lifts, lead.lifts[i-1])
 				continue
 			}
-			loss, lift := lead.at(s, spreads[i].flow, false)
+			loss, lift := lead.at(spreads[i].flow, false)
 			due := loss
 			if lead.dirty >= 0 {
-				due += lead.filter.Loss(spreads[i].flow, s.water) - lead.links[lead.dirty].Loss(spreads[i].flow, s.water)
+				due, _ = lead.at(spreads[i].flow, true)
 			}
 			lead.loss, lead.fouled, lead.lifts = append(lead.loss, loss), append(lead.fouled, due), append(lead.lifts, lift)
 		}
@@ -213,13 +215,19 @@ func (s *search) leadsAt(h *header, spreads []spread) {
 // solve makes the zones of a field ready for the solver; fixed flows need it
 // only once.
 func (s *search) solve(zones []zone, p *plan.Plan, h *header, f *field, numbers []int) bool {
+	if s.tabled {
+		for i, number := range numbers {
+			zones[i] = zone{loose: s.teesOf(h, p, number, f), known: map[float64]met{}}
+		}
+		return true
+	}
 	l := layout.New(laid(p, f.size, h.size, nil, h.feed))
 	for i, number := range numbers {
 		a, ok := s.looseOf(l, number)
 		if !ok {
 			return false
 		}
-		zones[i] = zone{loose: a}
+		zones[i] = zone{loose: a, known: map[float64]met{}}
 		if s.fixed {
 			zones[i] = *a.at(2 * mostHead)
 		}

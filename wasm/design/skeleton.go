@@ -24,10 +24,11 @@ func bare(p *plan.Plan) *plan.Plan {
 // A lead is the way from the supply to the feed.
 type lead struct {
 	sizes  []int
-	links  []network.Link // devices, filter and runs, in order of flow
+	links  []network.Drag // devices, filter and runs, in order of flow
+	tubes  []bool         // by link: it is a run
 	bores  []float64      // m, of the runs
 	ends   []float64      // m, height of each run's end
-	filter network.Link   // as it is when it is due for cleaning
+	filter network.Drag   // as it is when it is due for cleaning
 	dirty  int            // its place in links, or -1
 	still  float64        // m, head of still water at the supply that its tubing may carry
 	cost   float64
@@ -49,9 +50,9 @@ func (s *search) leadOf(l *layout.Layout, sizes []int) lead {
 			if st.Kind == layout.Filter && s.fouling > 0 {
 				dirty := l.Clean
 				dirty.Extra = s.fouling
-				a.dirty, a.filter = len(a.links), network.Link{Law: dirty}
+				a.dirty, a.filter = len(a.links), network.NewDrag(network.Link{Law: dirty}, s.water)
 			}
-			a.links = append(a.links, link)
+			a.links, a.tubes = append(a.links, network.NewDrag(link, s.water)), append(a.tubes, link.Law == nil)
 			if st.Kind == layout.RunOf {
 				a.bores = append(a.bores, link.Bore)
 				a.ends = append(a.ends, l.Network.Nodes[link.To].Z)
@@ -64,19 +65,20 @@ func (s *search) leadOf(l *layout.Layout, sizes []int) lead {
 
 // at returns the head lost at a flow, and the head at the feed below which a
 // run's end would draw air.
-func (a *lead) at(s *search, q float64, due bool) (loss, lift float64) {
+func (a *lead) at(q float64, due bool) (loss, lift float64) {
 	lift = math.Inf(-1)
 	run := len(a.ends)
 	for i := len(a.links) - 1; i >= 0; i-- {
-		if a.links[i].Law == nil {
+		if a.tubes[i] {
 			run--
 			lift = max(lift, a.ends[run]-loss)
 		}
+		d := &a.links[i]
 		if due && i == a.dirty {
-			loss += a.filter.Loss(q, s.water)
-		} else {
-			loss += a.links[i].Loss(q, s.water)
+			d = &a.filter
 		}
+		lost, _ := d.Loss(q)
+		loss += lost
 	}
 	return loss, lift
 }
@@ -118,7 +120,8 @@ type header struct {
 
 // A piece is the header from one row's tee, or the feed, to the next.
 type piece struct {
-	link   network.Link
+	drag   network.Drag
+	bore   float64 // m
 	before int     // the piece that the water comes through; -1 at the feed
 	row    int     // that it leads to
 	z      float64 // m, height of its end
@@ -170,6 +173,6 @@ func (s *search) read(h *header, l *layout.Layout) {
 			before = -1
 		}
 		at[link.To], h.leadsTo[st.Index] = len(h.pieces), len(h.pieces)
-		h.pieces = append(h.pieces, piece{link, before, st.Index, l.Network.Nodes[link.To].Z})
+		h.pieces = append(h.pieces, piece{network.NewDrag(link, s.water), link.Bore, before, st.Index, l.Network.Nodes[link.To].Z})
 	}
 }

@@ -21,24 +21,51 @@ type zone struct {
 	speed float64 // m/s in the header
 	even  float64 // EU
 
-	loose *loose // asks the solver, where flows follow the heads; else nil
+	loose asked           // where flows follow the heads; else nil
+	known map[float64]met // of loose: what was found before, by reserve
+
+	last   *zone // what loose said last, and of which head
+	lastAt float64
+}
+
+// An asked is a zone that is worked out anew at every head at the feed.
+type asked interface {
+	at(head float64) *zone
+	lowest() float64 // a head that the feed must have at least
+}
+
+// A met is a head at the feed and the flow there.
+type met struct {
+	head, flow float64
+	ok         bool
 }
 
 // least returns the least head at the feed at which every emitter has more than
 // its lowest by a reserve, and the flow there.
 func (z *zone) least(reserve float64) (head, flow float64, ok bool) {
 	if z.loose != nil {
-		return z.loose.least(reserve)
+		m, before := z.known[reserve]
+		if !before {
+			m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
+				at := z.at(head)
+				return head - max(at.needs+reserve, at.air), at.flow
+			}, z.loose.lowest()+reserve, mostHead)
+			z.known[reserve] = m
+		}
+		return m.head, m.flow, m.ok
 	}
 	return max(z.needs+reserve, z.air), z.flow, true
 }
 
 // at returns the zone at a head at the feed.
 func (z *zone) at(head float64) *zone {
-	if z.loose != nil {
-		return z.loose.at(head)
+	if z.loose == nil {
+		return z
 	}
-	return z
+	if z.last == nil || z.lastAt != head {
+		z.last, z.lastAt = z.loose.at(head), head
+	}
+	return z.last
 }
 
 // A row is one row of fixed emitters, from its tee on.
@@ -47,6 +74,8 @@ type row struct {
 	needs float64 // m at the tee at which every emitter has its lowest
 	top   float64 // m at the tee above which one is above its range
 	flush gush
+
+	answer *response // where flows follow the heads
 }
 
 // A gush is what the tee of a row, or the feed of a line, must give so that the
@@ -81,20 +110,54 @@ func (s *search) fieldOf(size int, valved bool) field {
 		s.tubing(l, st, &f.cost, &f.still)
 		links := l.Network.Links[st.Links[0] : st.Links[0]+len(st.Links)]
 		if s.headed {
-			f.rows[st.Index] = s.along(l, links)
+			drags := s.drags(links)
+			r := s.along(l, links, drags)
+			if s.tabled {
+				if i := st.Index; i > 0 && alike(&p.Rows[i-1], &p.Rows[i]) {
+					r.answer = f.rows[i-1].answer
+				} else {
+					r.answer = s.respond(l, links, drags)
+				}
+			}
+			f.rows[st.Index] = r
 		} else {
 			line = append(line, links...)
 		}
 	}
 	if line != nil {
-		f.rows = []row{s.along(l, line)}
+		f.rows = []row{s.along(l, line, s.drags(line))}
 	}
 	return f
 }
 
+// drags makes links ready; most are like the one before.
+func (s *search) drags(links []network.Link) []network.Drag {
+	list := make([]network.Drag, len(links))
+	for i := range links {
+		a := links[i]
+		if i > 0 {
+			b := links[i-1]
+			a.From, a.To = b.From, b.To
+			if a == b {
+				list[i] = list[i-1]
+				continue
+			}
+		}
+		list[i] = network.NewDrag(links[i], s.water)
+	}
+	return list
+}
+
+// alike says whether two rows answer alike.
+func alike(a, b *plan.Row) bool {
+	c := *b
+	c.Crop, c.Gap, c.Zone, c.Medium, c.PerPiece = a.Crop, a.Gap, a.Zone, a.Medium, a.PerPiece
+	return *a == c
+}
+
 // along sums the losses of a row whose emitters have fixed flows, against the
 // water, then with it; and runs against it once more with the end open.
-func (s *search) along(l *layout.Layout, links []network.Link) row {
+func (s *search) along(l *layout.Layout, links []network.Link, drags []network.Drag) row {
 	r := row{top: math.Inf(1)}
 	if s.fixed {
 		flows := make([]float64, len(links))
@@ -107,7 +170,8 @@ func (s *search) along(l *layout.Layout, links []network.Link) row {
 		r.needs = math.Inf(-1)
 		lost := 0.0
 		for i := range links {
-			lost += links[i].Loss(flows[i], s.water)
+			here, _ := drags[i].Loss(flows[i])
+			lost += here
 			if n := &l.Network.Nodes[links[i].To]; n.Emitter != network.None {
 				e := &l.Network.Emitters[n.Emitter]
 				r.needs = max(r.needs, n.Z+lost+e.Lowest)
@@ -126,7 +190,8 @@ func (s *search) along(l *layout.Layout, links []network.Link) row {
 				r.flush.flow += n.Count * q
 			}
 		}
-		r.flush.head += links[i].Loss(r.flush.flow, s.water)
+		lost, _ := drags[i].Loss(r.flush.flow)
+		r.flush.head += lost
 	}
 	return r
 }
@@ -166,8 +231,9 @@ func (s *search) spreadOf(h *header, p *plan.Plan, zone int, f *field) spread {
 			lost[i] = lost[c.before]
 		}
 		if flows[i] > 0 {
-			lost[i] += c.link.Loss(flows[i], s.water)
-			a.speed = max(a.speed, pipe.Velocity(flows[i], c.link.Bore))
+			here, _ := c.drag.Loss(flows[i])
+			lost[i] += here
+			a.speed = max(a.speed, pipe.Velocity(flows[i], c.bore))
 		}
 		a.air = max(a.air, c.z+lost[i])
 		if p.Rows[c.row].Zone == zone {

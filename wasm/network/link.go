@@ -76,11 +76,3 @@ func (r *resistance) loss(l *Link, q float64) (loss, slope float64) {
 	square := r.local + r.friction*f
 	return (leastSlope + square*a) * q, leastSlope + (2*square+r.friction*df*r.reynolds*a)*a
 }
-
-// Loss returns the head in m that the link loses at a flow of q m³/s in water
-// w, just as a [Solver] takes it.
-func (l Link) Loss(q float64, w water.Water) float64 {
-	r := newResistance(&l, w)
-	loss, _ := r.loss(&l, q)
-	return loss
-}

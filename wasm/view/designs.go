@@ -288,7 +288,17 @@ func (sc *scene) tradeOff(class markup, width float64, d *sheet.Designs) {
 		m.line(x, y+5)
 		m.close()
 		sc.draw(mark, &m)
-		sc.label(x, y-9, "middle", strconv.Itoa(i+1))
+		// Beside a mark that stands close, the number goes to the right.
+		crowded := false
+		for j := range i {
+			o := &d.Best[j]
+			crowded = crowded || math.Abs(p.x(o.Cost)-x) < 14 && math.Abs(p.y(of(&o.Design))-y) < 14
+		}
+		if crowded {
+			sc.label(x+9, y+4, "start", strconv.Itoa(i+1))
+		} else {
+			sc.label(x, y-9, "middle", strconv.Itoa(i+1))
+		}
 	}
 	sc.axis(&p, unit.Money, sc.ticks(unit.Money, p.x0, p.x1, 5), "cost")
 	sc.html(`</svg>`)

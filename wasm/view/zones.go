@@ -146,11 +146,15 @@ func (sc *scene) round(class markup, width, round float64, each []float64) {
 		if len(each) > 1 {
 			name = "zone " + strconv.Itoa(v.Zone) + ": " + name
 		}
-		// Right of the middle the words end where the line ends.
-		if x := p.x(start); x > (p.left+p.right)/2 {
-			sc.label(p.x(start+long), barHeight*float64(i)+24, "end", name)
-		} else {
+		// Words that would run over the edge, at about 6 px a letter, end at it.
+		// Rows that the picture has no room to name stand in the table.
+		switch x, wide := p.x(start), 6.2*float64(len(name)); {
+		case x+wide < p.right:
 			sc.label(x, barHeight*float64(i)+24, "start", name)
+		case wide < p.right-p.left:
+			sc.label(p.right, barHeight*float64(i)+24, "end", name)
+		default:
+			sc.label(p.left, barHeight*float64(i)+24, "start", "zone "+strconv.Itoa(v.Zone))
 		}
 		start += long
 	}
