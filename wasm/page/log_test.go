@@ -90,3 +90,20 @@ func TestLogKeepsWhatIsTyped(t *testing.T) {
 		t.Errorf("%v: %q as %s", err, r.File, r.FileName)
 	}
 }
+
+// Whatever stands in the form, the log is answered, with no number that is
+// none and nothing typed as markup.
+func FuzzFeedback(f *testing.F) {
+	f.Add("log.1.out=40&log.2.day=2027-07-12&action=log-add", "log-remove.1")
+	f.Add("timer.drain=0&timer.kind=cycle&log.60.feed=1e9&log.1.out=0", "log-open")
+	f.Add("log.1.out=<b>&rows.1.plants=x&log.0.out=3&log.61.out=3", "log-csv")
+	f.Fuzz(func(t *testing.T, form, action string) {
+		var e Explorer
+		r := e.Feedback(form + "&rows.1.plants=3&" + plan.ActionName + "=" + url.QueryEscape(action))
+		for _, part := range r.Fragments {
+			if strings.Contains(part.HTML, "NaN") || strings.Contains(part.HTML, "Inf") && !strings.Contains(form, "Inf") || strings.Contains(part.HTML, "<b>") {
+				t.Fatalf("%q: %s", form, part.HTML)
+			}
+		}
+	})
+}

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"math"
 	"strconv"
 
 	"evenrow/wasm/plan"
@@ -41,7 +40,7 @@ func (sc *scene) limitsOfTimer(c *shots.Card) {
 		case s.Notes&shots.Few != 0:
 			sc.tag("p", "On "+day+" "+strconv.Itoa(s.Wanted)+" shots would be right, and the timer holds "+strconv.Itoa(t.Programmes)+" start times. So each is longer, "+minutes(longest(s))+" at most. The medium holds that, but more of it runs through. "+sc.moreShots(s))
 		case s.Notes&shots.Long != 0 && t.Kind != plan.Dial:
-			sc.tag("p", "On "+day+" shots are longer than six minutes, because "+sc.whyLong(s)+".")
+			sc.tag("p", "On "+day+" shots are longer than six minutes, because "+sc.whyLong()+".")
 		default:
 			continue
 		}
@@ -95,12 +94,11 @@ func (sc *scene) moreShots(s *shots.Setting) string {
 	return "Move the first shot earlier or the last one later."
 }
 
-func (sc *scene) whyLong(s *shots.Setting) string {
-	t := &sc.s.Plan.Timer
-	if t.Kind == plan.StartTimes && t.Step > shots.MostShot {
-		return "the timer's step is " + minutes(float64(t.Step))
+func (sc *scene) whyLong() string {
+	if sc.s.Plan.Timer.Kind == plan.OnAndOff {
+		return "there is not light for more of them"
 	}
-	return "the timer counts in steps of " + minutes(math.Max(1, float64(t.Step)))
+	return "the timer counts in steps of " + minutes(float64(sc.s.Plan.Timer.Step))
 }
 
 // shared says who gets more than is wanted because a valve is shared, in the
