@@ -10,7 +10,8 @@ import (
 
 // idle is a solver whose memory the next network takes. Memory that is thrown
 // away costs WebAssembly more than solving does: its collector runs only when
-// the program pauses.
+// the program pauses. It is kept for good: some 200 bytes for each node of the
+// largest network, of which a plan has a few thousand.
 var idle atomic.Pointer[Solver]
 
 // Solve finds the state that n comes to when the water is turned on with every
@@ -27,7 +28,6 @@ func Hold(n *Network, open []bool) (*Solution, error) {
 
 // borrow has a solver find a solution.
 func borrow(n *Network, find func(*Solver) (*Solution, error)) (*Solution, error) {
-	const large = 20_000 // nodes, more than a plan has; memory for more is not kept
 	if err := n.check(); err != nil {
 		return nil, err
 	}
@@ -39,9 +39,8 @@ func borrow(n *Network, find func(*Solver) (*Solution, error)) (*Solution, error
 		return nil, err
 	}
 	sol, err := find(s)
-	if s.net = nil; len(n.Nodes) <= large {
-		idle.Store(s)
-	}
+	s.net = nil
+	idle.Store(s)
 	return sol, err
 }
 
