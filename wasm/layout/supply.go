@@ -11,11 +11,11 @@ import (
 	"evenrow/wasm/water"
 )
 
-// curve returns what drives the water, or nil where a gravity tank's level
+// Drive returns what drives the water, or nil where a gravity tank's level
 // does, and for a pump whose curve is not known. A regulator stands at the
 // supply's outlet, before the filter, so that the filter's loss comes off what
 // it lets through: the safe side, if it is put after the filter.
-func curve(s *plan.Supply, w water.Water) pump.Curve {
+func Drive(s *plan.Supply, w water.Water) pump.Curve {
 	var c pump.Curve
 	var err error
 	switch s.Kind {
@@ -100,7 +100,7 @@ func emitters(p *plan.Plan, w water.Water) []emitter.Emitter {
 // rise m above the source.
 func (l *Layout) supply(start Point, rise float64) int {
 	p := l.Plan
-	l.Curve = curve(&p.Supply, l.Network.Water)
+	l.Curve = Drive(&p.Supply, l.Network.Water)
 	var law network.Law
 	if l.Curve != nil {
 		law = l.Curve

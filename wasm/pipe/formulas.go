@@ -53,6 +53,7 @@ var Formulas = []*formula.Formula{
 	contractionFormula,
 	expansionFormula,
 	InsertFormula,
+	HoleFlowFormula,
 	barbSmallFormula,
 	barbStandardFormula,
 	barbLargeFormula,

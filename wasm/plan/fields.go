@@ -24,7 +24,7 @@ var fieldsOf = [...][]*Field{
 	filterFields, headerFields, emitterFields, rowFields, limitFields,
 	seasonFields, plantingFields, cropFields,
 	13: skyFields, monthFields,
-	15: timerFields, priceFields,
+	15: timerFields, priceFields, chanceFields,
 }
 
 var allFields = inOrder()

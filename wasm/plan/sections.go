@@ -84,6 +84,10 @@ var sections = []*Section{
 		ID: 16, Name: "prices", Title: "Prices", Guide: "layout",
 		Intro: "For comparing designs, in any currency. The figures here are invented: type your own.",
 	},
+	{
+		ID: 17, Name: "chance", Title: "Chance", Guide: "emitters",
+		Intro: "No two emitters are quite alike. How much they differ stands with each emitter, as CV.",
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and

@@ -3,7 +3,6 @@ package sheet
 import (
 	"evenrow/wasm/flush"
 	"evenrow/wasm/layout"
-	"evenrow/wasm/network"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/surge"
@@ -48,11 +47,7 @@ func blows(s *Sheet) []surge.Blow {
 	if len(s.Zones) == 0 {
 		return nil
 	}
-	flows := make([]*network.Solution, len(s.Zones))
-	for i := range s.Zones {
-		flows[i] = s.Zones[i].Solution
-	}
-	return surge.Of(s.Layout, flows)
+	return surge.Of(s.Layout, s.solutions())
 }
 
 // assess works out a plan's water and verdict, without parts and fixes.
