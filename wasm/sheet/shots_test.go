@@ -118,6 +118,13 @@ func TestCardsOfRandomPlans(t *testing.T) {
 				}
 				for k := range d.Zones {
 					z := &d.Zones[k]
+					// A hotter day never has fewer shots or less water. A timer that
+					// goes on and off rounds each of its shots up.
+					if sky > 0 && p.Timer.Kind != plan.OnAndOff && k < len(l.Sets[sky-1].Zones) {
+						if cooler := &l.Sets[sky-1].Zones[k]; cooler.Zone == z.Zone && (z.Given < cooler.Given || len(z.Shots) < len(cooler.Shots)) {
+							t.Fatalf("%+v\nunder sky %d %+v\nafter %+v", p.Timer, sky, z, cooler)
+						}
+					}
 					cards++
 					if len(z.Shots) == 0 || z.Given < z.Run-1e-5 {
 						t.Fatalf("%+v\n%+v", p.Timer, z)

@@ -14,6 +14,9 @@ func (sc *scene) limitsOfTimer(c *shots.Card) {
 	if zones := len(sc.s.Layout.Zones); t.Kind == plan.StartTimes && zones > t.Channels {
 		sc.tag("p", "The plan has "+strconv.Itoa(zones)+" zones and the timer switches "+count(t.Channels, "valve", "valves")+". Take a timer that switches "+strconv.Itoa(zones)+", or turn the others by hand at every shot.")
 	}
+	if zones := len(sc.s.Layout.Zones); t.Kind != plan.StartTimes && zones > 1 {
+		sc.tag("p", "The plan has "+strconv.Itoa(zones)+" zones, watered in turn. Such a timer switches one valve, and one for each zone would open several at once, for which the flows here are not worked out. Take a timer with start times that switches "+strconv.Itoa(zones)+" valves.")
+	}
 	l := &c.Lines[c.Peak]
 	if t.Kind == plan.Dial {
 		words := "This timer cannot give short shots: a pin is a quarter of an hour"

@@ -77,6 +77,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"on and off", func(p *plan.Plan) { p.Timer.Kind = plan.OnAndOff }, "timer", ", off "},
 		{"by light", func(p *plan.Plan) { p.Timer.Kind, p.Timer.Window = plan.OnAndOff, plan.ByLight }, "shots", "The light switch lets the first shot come at sunrise"},
 		{"too few valves", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "shots", "The plan has 2 zones and the timer switches 1 valve."},
+		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
 		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 to 2 drains"},
 		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it"},
 		{"a small tank", func(p *plan.Plan) { p.Supply.Tank = 0.1 }, "tank", "less than one day takes"},
