@@ -32,21 +32,32 @@ var notes = [TaskKinds]string{
 	Storing:  "Unplug the pump first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
 
+// String is what a task is called.
+func (k TaskKind) String() string { return titles[k] }
+
 // Title is a task in a few words: "Plant out: tomato, 30 plants".
 func (s *Season) Title(p *plan.Plan, t *Task) string {
-	title := titles[t.Kind]
 	if t.Planting < 0 {
-		return title
+		return titles[t.Kind]
 	}
-	title += ": " + s.Name(p, t.Planting)
+	return titles[t.Kind] + ": " + s.For(p, t)
+}
+
+// For is what a task is for: "tomato, 30 plants"; empty when it is for no
+// planting.
+func (s *Season) For(p *plan.Plan, t *Task) string {
+	if t.Planting < 0 {
+		return ""
+	}
+	name := s.Name(p, t.Planting)
 	switch t.Kind {
 	case Sowing, Potting, Setting:
-		title += ", " + strconv.Itoa(t.Plants) + " plants"
+		name += ", " + strconv.Itoa(t.Plants) + " plants"
 		if t.Plants == 1 {
-			title = title[:len(title)-1]
+			name = name[:len(name)-1]
 		}
 	}
-	return title
+	return name
 }
 
 // Note says how a task is done.
