@@ -262,13 +262,21 @@ func (s *search) carries(head, flow float64) bool {
 func (s *search) inFront(c *found) bool {
 	// The front rises in cost and falls in effort: the last that costs no more
 	// takes least.
-	i, _ := slices.BinarySearchFunc(s.front, c.cost, func(f found, cost float64) int {
-		if f.cost <= cost {
-			return -1
-		}
-		return 1
-	})
+	i := s.rank(c.cost)
 	return i > 0 && s.front[i-1].effort <= c.effort
+}
+
+// rank returns how many designs of the front cost no more.
+func (s *search) rank(cost float64) int {
+	lo, hi := 0, len(s.front)
+	for lo < hi {
+		if mid := (lo + hi) / 2; s.front[mid].cost <= cost {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	return lo
 }
 
 // keep puts a candidate that serves into the front.
@@ -277,12 +285,7 @@ func (s *search) keep(c *found) {
 		return
 	}
 	s.front = slices.DeleteFunc(s.front, func(f found) bool { return f.cost >= c.cost && f.effort >= c.effort })
-	i, _ := slices.BinarySearchFunc(s.front, c.cost, func(f found, cost float64) int {
-		if f.cost <= cost {
-			return -1
-		}
-		return 1
-	})
+	i := s.rank(c.cost)
 	s.front = slices.Insert(s.front, i, *c)
 }
 

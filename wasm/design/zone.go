@@ -110,14 +110,14 @@ func (s *search) fieldOf(size int, valved bool) field {
 		s.tubing(l, st, &f.cost, &f.still)
 		links := l.Network.Links[st.Links[0] : st.Links[0]+len(st.Links)]
 		if s.headed {
+			if i := st.Index; i > 0 && alike(&p.Rows[i-1], &p.Rows[i]) {
+				f.rows[i] = f.rows[i-1]
+				continue
+			}
 			drags := s.drags(links)
 			r := s.along(l, links, drags)
 			if s.tabled {
-				if i := st.Index; i > 0 && alike(&p.Rows[i-1], &p.Rows[i]) {
-					r.answer = f.rows[i-1].answer
-				} else {
-					r.answer = s.respond(l, links, drags)
-				}
+				r.answer = s.respond(l, links, drags)
 			}
 			f.rows[st.Index] = r
 		} else {
