@@ -4,6 +4,7 @@ package chance
 
 import (
 	"math"
+	"slices"
 
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/layout"
@@ -47,6 +48,9 @@ type Zone struct {
 	CV       float64 // coefficient of variation of all plants' water
 	EU       float64 // mean of the lowest quarter over the mean; mean of all draws
 	CU       float64 // Christiansen's coefficient; mean of all draws
+	Most     float64 // greatest CV of manufacture in the zone
+	Fewest   float64 // fewest emitters at a plant
+	Least    float64 // least water of a plant if all emitters were alike, over the mean
 	Design   float64 // EU by Karmeli and Keller's formula
 	Normal   float64 // CU of a normal distribution with the variation of manufacture of a plant
 	Weakest  int     // index into Layout.Plants: the one that is short most often
@@ -142,7 +146,11 @@ func newCup(l *layout.Layout, number int, open []bool) (*cup, bool) {
 	}
 	c.Plants = n
 	c.water, c.sorted, c.short = make([]float64, n), make([]float64, n), make([]int, n)
-	c.Design = evenness.Of(flows, fewest, cv).EU
+	c.Most, c.Fewest = cv, fewest
+	if mean := evenness.Mean(flows); mean > 0 {
+		c.Least = slices.Min(flows) / mean
+	}
+	c.Design = evenness.Design(cv, fewest, c.Least)
 	c.Normal = evenness.NormalCU(cv / math.Sqrt(fewest))
 	// The network of the response must not change; its solver has a copy.
 	full := *c.net

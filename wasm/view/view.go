@@ -72,6 +72,10 @@ func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 		return []Fragment{sc.part("flush", (*scene).flush)}
 	case sheet.Searching:
 		return []Fragment{sc.part("designs", func(sc *scene) { sc.designs(link) })}
+	case sheet.Faulting:
+		return []Fragment{sc.part("faults", (*scene).faults)}
+	case sheet.Chancing:
+		return []Fragment{sc.part("chance", (*scene).chance)}
 	case sheet.Carrying:
 		return []Fragment{sc.part("headroom", (*scene).headroom)}
 	}

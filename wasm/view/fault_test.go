@@ -1,0 +1,76 @@
+package view
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+var markupOf = regexp.MustCompile(`<[^>]*>`)
+
+// exploredAs returns one fragment of a plan as words.
+func exploredAs(t *testing.T, p *plan.Plan, which sheet.Exploration) string {
+	t.Helper()
+	s := sheet.Answer(p)
+	s.Explore(which)
+	all := Explored(s, which, func(*plan.Plan) string { return "#" })
+	if len(all) != 1 {
+		t.Fatalf("%d fragments", len(all))
+	}
+	words := markupOf.ReplaceAllString(all[0].HTML, " ")
+	if strings.Contains(words, "NaN") || strings.Contains(words, "Inf") || len(words) < 50 {
+		t.Errorf("%s: %s", p.Name, words)
+	}
+	return words
+}
+
+func TestFaultsAndChanceOfExamples(t *testing.T) {
+	kinds := []int{plan.PumpPoints, plan.PumpTwo, plan.PumpPower, plan.GravityTank, plan.Mains}
+	for _, e := range plan.Examples() {
+		t.Log(exploredAs(t, e.Plan, sheet.Faulting))
+		t.Log(exploredAs(t, e.Plan, sheet.Chancing))
+		for _, kind := range kinds {
+			p := e.Plan.Clone()
+			p.Supply.Kind, p.Filter.Present = kind, 0
+			if len(p.Check()) > 0 {
+				continue
+			}
+			if words := exploredAs(t, p, sheet.Faulting); kind != plan.PumpPower && strings.Contains(words, "between the two sides") {
+				t.Errorf("%s: a filter that is not there: %s", p.Name, words)
+			}
+		}
+	}
+}
+
+// What is written on the gauge is the sooner of the two.
+func TestWhatToWriteOnTheGauge(t *testing.T) {
+	p := plan.Default()
+	if words := exploredAs(t, p, sheet.Faulting); !strings.Contains(words, "The loss at which you clean comes before") {
+		t.Errorf("a strong pump: %s", words)
+	}
+	p.Supply.Points = []plan.Point{{Flow: 0, Head: 14}, {Flow: 2e-4, Head: 12}, {Flow: 4e-4, Head: 6}}
+	p.Filter.Rated, p.Filter.Fouling = 6e-5, 9e4
+	if words := exploredAs(t, p, sheet.Faulting); !strings.Contains(words, "before the loss at which you meant to clean") {
+		t.Errorf("a weak pump: %s", words)
+	}
+}
+
+// Worse emitters and blocked ones leave more plants short, and the page says so.
+func TestChanceSpeaksOfShortPlants(t *testing.T) {
+	p := plan.Default()
+	p.Emitters[0].CV = 0.01
+	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "No plant ever got less") {
+		t.Error(words)
+	}
+	p.Emitters[0].CV = 0.1
+	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "plants gets less") || !strings.Contains(words, "smaller CV") {
+		t.Error(words)
+	}
+	p.Chance.Blocked = 0.1
+	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "replace blocked") {
+		t.Error(words)
+	}
+}
