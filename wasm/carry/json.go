@@ -30,8 +30,8 @@ const innerMark = "SI "
 // JSON returns p as a JSON file (RFC 8259): an object with the format's name,
 // the plan's own fields, and one object or array of objects for each section,
 // under the names that field paths are made of. Every value is written, those
-// that do not apply included. Numbers are in the plan's units; choices are
-// words.
+// that do not apply included. Numbers are in the plan's units, and "" where one
+// was left empty; choices are words, and dates as ISO 8601 writes them.
 func JSON(p *plan.Plan) []byte {
 	b := append([]byte("{\n\t\""+formatKey+"\": "), '"')
 	b = append(b, format+`"`...)

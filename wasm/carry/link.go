@@ -10,7 +10,8 @@
 //
 // A value that is its field's default is left out. In a list, what is left out
 // is the value in the record before, or in the first record the default.
-// Choices are positions, whole numbers are integers, and text is text. A number
+// Choices are positions, whole numbers are integers, dates are days since 1
+// January 1970, and text is text. A number
 // is in the plan's own units, as the shortest decimal that reads back as the
 // same float64: an integer or a decimal fraction (tag 4). Where there is no
 // such decimal it is a float64 in the inner unit.
