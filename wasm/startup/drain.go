@@ -51,7 +51,8 @@ type basin struct {
 // Water runs out of an open emitter until it stands no higher above it than the
 // closing head, over every height between; air comes in wherever water leaves.
 // The volume of a height is shared alike by the emitters below it: they run for
-// about as long. Tubing is reckoned without thickness: a level row stays full.
+// about as long. Tubing is reckoned without thickness: a level row
+// leaves what lies above an outlet, and nothing at an outlet's own level.
 func drainOf(l *layout.Layout, zone int, sol *network.Solution) Drain {
 	b := basin{l: l, n: l.Zone(zone), cut: len(l.Zones) > 1, keeps: make([]float64, len(l.Points))}
 	d := Drain{Extra: make([]float64, len(l.Plants)), Most: -1, Refill: math.Inf(1)}
@@ -93,6 +94,9 @@ func drainOf(l *layout.Layout, zone int, sol *network.Solution) Drain {
 	}
 	return d
 }
+
+// brim is a height in m that no level shows.
+const brim = 1e-7
 
 // A slice is some of the tubing that drains, with its height.
 type slice struct{ volume, z float64 }
@@ -152,8 +156,8 @@ func (b *basin) settle(level []float64) {
 			return false
 		}
 		was := level[i] + level[j]
-		level[i] = min(level[i], max(level[j], b.n.Nodes[j].Z))
-		level[j] = min(level[j], max(level[i], b.n.Nodes[i].Z))
+		level[i] = min(level[i], max(level[j], b.n.Nodes[j].Z-brim))
+		level[j] = min(level[j], max(level[i], b.n.Nodes[i].Z-brim))
 		return level[i]+level[j] < was
 	}
 	for again := true; again; {

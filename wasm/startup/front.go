@@ -17,11 +17,16 @@ type front struct {
 	held bool    // it can climb no further until the heads change
 }
 
-// How fine the steps are: a front moves by no more than this share of its
-// piece. The time of a step is that of the mean of one over the flow before
-// and after it, which for still slower flow as the wet length grows errs by
-// the square of it.
-const stepShare = 1.0 / 8
+// How fine the steps are: a front moves by no more than a share of its piece,
+// at first and at least this one, twice as much after a step that changed the
+// flow by less than little, and half as much after one that changed it by more
+// than much. The time of a step is that of the mean of one over the flow before
+// and after it, which errs by the square of that change.
+const (
+	leastShare = 1.0 / 8
+	little     = 0.05
+	much       = 0.2
+)
 
 // halvings is how often a step is halved that carries a front too high.
 const halvings = 5
@@ -39,6 +44,7 @@ type filling struct {
 	full    []bool    // by piece
 	reached []float64 // s, by place; infinite where no water comes
 	near    [][]int   // by place: its pieces
+	share   float64   // of its piece, that a front moves at most
 	fronts  []front
 }
 
@@ -53,7 +59,7 @@ type filling struct {
 // water is taken to fill its bore. Emitters that drip when wet do so at the end
 // of each piece.
 func (f *lines) fill() (reached []float64, full float64) {
-	s := &filling{lines: f, full: make([]bool, len(f.lengths)), reached: make([]float64, len(f.z)), near: make([][]int, len(f.z))}
+	s := &filling{lines: f, full: make([]bool, len(f.lengths)), reached: make([]float64, len(f.z)), near: make([][]int, len(f.z)), share: leastShare}
 	for i := range f.lengths {
 		c := &f.lengths[i]
 		s.near[c.from] = append(s.near[c.from], i)
@@ -89,6 +95,11 @@ func (f *lines) fill() (reached []float64, full float64) {
 			if halving == halvings {
 				break
 			}
+		}
+		if change := math.Abs(after-sum) / (after + sum); change < little/2 {
+			s.share = min(1, 2*s.share)
+		} else if change > much/2 {
+			s.share = max(leastShare, s.share/2)
 		}
 		if moved > 0 && after > 0 {
 			now += moved * (1/sum + 1/after) / 2
@@ -159,7 +170,7 @@ func (s *filling) step(flows []float64) float64 {
 	tau := math.Inf(1)
 	for i := range s.fronts {
 		if dry, closing := s.left(i, flows); closing > 0 {
-			tau = min(tau, min(dry, s.lengths[s.fronts[i].of].long*stepShare)/closing)
+			tau = min(tau, min(dry, s.lengths[s.fronts[i].of].long*s.share)/closing)
 		}
 	}
 	return tau

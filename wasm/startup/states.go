@@ -6,27 +6,31 @@ import (
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
+	"evenrow/wasm/numeric"
 )
 
-// States are the two ends of what one zone may settle in: an emitter that is
-// shut opens at a higher pressure than that at which an open one shuts.
+// States are what one zone may settle in: an emitter that is shut opens at a
+// higher pressure than that at which an open one shuts, so it matters what was
+// before.
 type States struct {
-	Below   *network.Solution // reached with every emitter shut before
+	Fewest  *network.Solution // reached from shut while the pressure builds slowly: one opens after another, as long as the next still sees its opening head
+	Below   *network.Solution // reached from shut when the pressure is there at once: as many open as stay so
 	Above   *network.Solution // held when every emitter was open before
-	Opened  int               // emitters open in Below
-	Held    int               // and in Above
-	Checked bool              // both obey every law of the network, and no emitter has cause to change
+	Few     int               // emitters open in Fewest
+	Opened  int               // in Below
+	Held    int               // in Above
+	Checked bool              // all obey every law of the network, and no emitter has cause to change
 
 	// What opens when the rows are let in one after another, in their order,
-	// each while those before it keep running: 0 where it was not tried,
-	// because both states are the same or no valve can be shut at a row.
+	// each at once and while those before it keep running: 0 where it was not tried,
+	// because there is only one state.
 	InTurn int
 }
 
 // Differ says whether more emitters stay open than open by themselves.
-func (s *States) Differ() bool { return s.Held != s.Opened }
+func (s *States) Differ() bool { return s.Held != s.Few }
 
-// statesOf finds both states of a zone.
+// statesOf finds the states of a zone.
 func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, error) {
 	n := l.Zone(zone)
 	s := States{Below: below, Opened: emittersOpen(n, below.Open)}
@@ -34,15 +38,89 @@ func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, erro
 	if err != nil {
 		return s, err
 	}
+	if s.Fewest, err = slowly(solver, n, make([]bool, len(n.Nodes))); err != nil {
+		return s, err
+	}
 	if s.Above, err = solver.After(everything(n)); err != nil {
 		return s, err
 	}
-	s.Held = emittersOpen(n, s.Above.Open)
-	s.Checked = below.Unsteady == 0 && s.Above.Unsteady == 0 && Obeys(n, below) && Obeys(n, s.Above)
+	s.Few, s.Held = emittersOpen(n, s.Fewest.Open), emittersOpen(n, s.Above.Open)
+	if s.Few > s.Opened {
+		s.Fewest, s.Few = below, s.Opened
+	}
+	if s.Held < s.Opened { // too many shut at once: what opened by itself is held too
+		s.Above, s.Held = below, s.Opened
+	}
+	s.Checked = true
+	for _, sol := range []*network.Solution{s.Fewest, below, s.Above} {
+		s.Checked = s.Checked && sol.Unsteady == 0 && Obeys(n, sol)
+	}
 	if s.Differ() {
 		s.InTurn, err = inTurn(l, n, zone)
 	}
 	return s, err
+}
+
+// slowly opens the emitters that see their opening head one after another, the
+// one that sees most above it first, until none that is shut does, and returns
+// that state. The given ones are open before, and open is changed. Where one that opens takes the
+// closing head from another there is no such state, and the result is that of
+// [network.Solver.After].
+func slowly(solver *network.Solver, n *network.Network, open []bool) (*network.Solution, error) {
+	sol, _, err := solver.Hold(open)
+	if err != nil {
+		return nil, err
+	}
+	var ready []int
+	spare := func(k int) float64 {
+		node := &n.Nodes[k]
+		return sol.Head[k] - node.Z - n.Emitters[node.Emitter].Opens
+	}
+	for k := range n.Nodes {
+		if n.Nodes[k].Emitter != network.None && !sol.Open[k] && spare(k) >= 0 {
+			ready = append(ready, k)
+		}
+	}
+	numeric.Sort(len(ready), func(i, j int) bool {
+		a, b := spare(ready[i]), spare(ready[j])
+		return a > b || a == b && ready[i] < ready[j]
+	}, func(i, j int) { ready[i], ready[j] = ready[j], ready[i] })
+	// The more are open the lower every head: one number parts too few from enough.
+	steady := true
+	hold := func(m int) (*network.Solution, bool, error) {
+		for i, k := range ready {
+			open[k] = i < m
+		}
+		now, ok, err := solver.Hold(open)
+		if err != nil {
+			return nil, false, err
+		}
+		steady = ok
+		for _, k := range ready[m:] {
+			if now.Head[k]-n.Nodes[k].Z >= n.Emitters[n.Nodes[k].Emitter].Opens {
+				return now, false, nil
+			}
+		}
+		return now, true, nil
+	}
+	least, most := 0, len(ready)
+	for least < most {
+		m := (least + most) / 2
+		_, enough, err := hold(m)
+		if err != nil {
+			return nil, err
+		}
+		if enough {
+			most = m
+		} else {
+			least = m + 1
+		}
+	}
+	end, _, err := hold(least)
+	if err != nil || steady {
+		return end, err
+	}
+	return solver.After(open)
 }
 
 // everything is every emitter of a network open.
@@ -67,8 +145,9 @@ func emittersOpen(n *network.Network, open []bool) int {
 // turns is how many groups of rows are let in one after another at most.
 const turns = 12
 
-// inTurn lets the rows of a zone in one after another, at most turns groups of
-// them, and returns how many emitters are open in the end.
+// inTurn lets the rows of a zone in one after another while the supply runs, at
+// most turns groups of them, and returns how many emitters are open in the end.
+// A valve that is opened brings the pressure at once.
 func inTurn(l *layout.Layout, n *network.Network, zone int) (int, error) {
 	var rows []int
 	for r := range l.Plan.Rows {

@@ -193,15 +193,18 @@ func (sc *scene) bothStates(z *startup.Zone) []string {
 	if !st.Differ() {
 		return nil
 	}
-	words := []string{"There are two ways for this to run. Started with all emitters shut, " + sc.emittersOpen(st.Opened, z) + ". Once all were open, " + sc.emittersOpen(st.Held, z) +
-		", because an emitter shuts at a lower pressure than it opens at. Both last as long as the supply runs."}
-	if !st.Checked {
-		words[0] += " Near the first, some emitters open and shut in turn."
+	words := []string{"There is more than one way for this to run. Started with all emitters shut, " + sc.emittersOpen(st.Few, z) + " when the pressure builds slowly"}
+	if st.Opened != st.Few {
+		words[0] += ", and up to " + strconv.Itoa(st.Opened) + " when it comes at once"
+	}
+	words[0] += ". Once all were open, " + sc.emittersOpen(st.Held, z) + ", because an emitter shuts at a lower pressure than it opens at. Each of these lasts as long as the supply runs."
+	if n := max(st.Below.Unsteady, st.Above.Unsteady); n > 0 {
+		words[0] += " At the edge of it the emitters of up to " + count(n, "plant", "plants") + " open and shut in turn."
 	}
 	switch {
 	case st.InTurn >= st.Held:
-		words = append(words, "To get from one to the other, let the rows in one after another: shut each with a valve or a fold, start, and open the next when the one before it drips. That opens "+strconv.Itoa(st.InTurn)+".")
-	case st.InTurn > st.Opened:
+		words = append(words, "To get from one to the other, let the rows in one after another: shut each with a valve or a fold, start, and open the next at once when the one before it drips. That opens "+strconv.Itoa(st.InTurn)+".")
+	case st.InTurn > st.Few:
 		words = append(words, "Letting the rows in one after another, each shut with a valve or a fold until the one before it drips, opens "+strconv.Itoa(st.InTurn)+". For the rest the pressure must be up for a moment: a stronger supply, or other rows kept shut meanwhile.")
 	default:
 		words = append(words, "Letting the rows in one after another does not get there: even the first row does not see the pressure at which its emitters open. It takes a stronger supply, if only for the first minute of every shot. Do not rely on it; emitters that open at a lower pressure, or a pump that opens them, are the cure.")
