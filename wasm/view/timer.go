@@ -25,7 +25,7 @@ func (sc *scene) shots() {
 	l := &c.Lines[c.Peak]
 	typical, hot := &l.Sets[shots.Typical], &l.Sets[shots.Hot]
 	s := &typical.Zones[thirsty(typical)]
-	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + sc.zoneWords(s.Zone, "give", "give zone ") + " " + shotsOf(s)
+	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + "," + sc.zoneWords(s.Zone, "", " in zone ") + " give " + shotsOf(s)
 	if n := len(s.Shots); n > 1 {
 		words += ", the first at " + sc.clock(s.Shots[0].At) + ", the last at " + sc.clock(s.Shots[n-1].At)
 	}
@@ -39,7 +39,11 @@ func (sc *scene) shots() {
 	for _, w := range widths {
 		sc.clockFace(w.class, w.width, c, s.Zone)
 	}
-	sc.tag("figcaption", "Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset. Shots stand closer when there is more sun between them.")
+	closer := " Shots stand closer when there is more sun between them."
+	if sc.s.Plan.Timer.Kind == plan.OnAndOff {
+		closer = " Such a timer spreads them evenly, whatever the sun does."
+	}
+	sc.tag("figcaption", "Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset."+closer)
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
 	t := sc.table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
@@ -163,7 +167,7 @@ func cellOf(s *shots.Setting) string {
 	if few > 0 {
 		cell += " + " + strconv.Itoa(few) + " × " + minutes(short)
 	}
-	if s.Off > 0 {
+	if s.Off > 0 && many > 1 {
 		cell += ", off " + minutes(s.Off)
 	}
 	return cell
@@ -243,11 +247,11 @@ func setting(d *shots.Day, zone int) *shots.Setting {
 	return nil
 }
 
-// times are those of the shots: all where the timer wants them, else the first
-// and the last.
+// times are those of the shots: all where the timer wants them, else the window
+// from the first to the end of the last.
 func (sc *scene) times(s *shots.Setting) string {
-	if sc.s.Plan.Timer.Kind == plan.OnAndOff && len(s.Shots) > 1 {
-		return sc.clock(s.Shots[0].At) + " to " + sc.clock(s.Shots[len(s.Shots)-1].At) + "."
+	if last := s.Shots[len(s.Shots)-1]; sc.s.Plan.Timer.Kind == plan.OnAndOff {
+		return sc.clock(s.Shots[0].At) + " to " + sc.clock(math.Ceil((last.At+last.For)/60)*60) + "."
 	}
 	words := ""
 	for i, shot := range s.Shots {
