@@ -96,6 +96,8 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 	b := &d.Best[0]
 	yours := "the " + sc.sourceName() + " that you have"
 	switch {
+	case sc.s.Plan.Supply.Kind == plan.PumpPower:
+		return "What your pump carries cannot be told from its power. The cheapest design costs " + sc.amount(unit.Money, b.Cost) + " without a pump."
 	case !b.Present:
 		return "Nothing that can be bought here is carried by " + yours + ". Every design takes a stronger one; the cheapest costs " +
 			sc.amount(unit.Money, b.Cost) + " without it."
@@ -124,10 +126,13 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		return words + " Raise the tank by " + sc.amount(unit.Head, b.Head) + "."
 	}
 	words += " It takes " + sc.head(b.Head) + " at " + sc.amount(unit.Flow, b.Flow)
-	if b.Present {
+	switch {
+	case b.Present:
 		words += ", which the " + sc.sourceName() + " that you have gives."
-	} else {
-		words += ": a stronger " + sc.sourceName() + ", and the link puts a pump of that duty in."
+	case sc.s.Plan.Supply.Kind == plan.PumpPower:
+		words += ". The link puts a pump of that duty in."
+	default:
+		words += ", more than the " + sc.sourceName() + " that you have gives: the link puts a pump of that duty in its place."
 	}
 	if first := d.Best[0]; i > 0 && b.Power < first.Power {
 		words += " The water takes " + watts(first.Power-b.Power) + " W less than with design 1."

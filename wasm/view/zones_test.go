@@ -74,6 +74,8 @@ func TestZonesAndRingInWords(t *testing.T) {
 }
 
 func TestDesignsInWords(t *testing.T) {
+	power := plan.Default()
+	power.Supply.Kind = plan.PumpPower
 	outside := plan.Default()
 	outside.Place.Length = 5
 	slow := plan.Default()
@@ -88,9 +90,10 @@ func TestDesignsInWords(t *testing.T) {
 		want   []string
 	}{
 		{plan.Default(), nil, []string{"With the pump that you have it could cost 18.06 instead of 24.38.", "6.33 less than your plan", `<a href="#plan">Use design 1</a>`, "576 designs were compared", "hydraulic power"}},
-		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "a stronger pump, and the link puts a pump of that duty in"}},
+		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "more than the pump that you have gives: the link puts a pump of that duty in its place"}},
 		{planOf(t, "wrong-pump"), nil, []string{"Nothing that can be bought here is carried by the pump that you have."}},
 		{planOf(t, "balcony"), nil, []string{"nothing cheaper is carried by the tank that you have", "it could stand"}},
+		{power, nil, []string{"cannot be told from its power", "The link puts a pump of that duty in."}},
 		{outside, nil, []string{"No design serves: a row does not fit the place, whatever"}},
 		{slow, nil, []string{"No design serves: the water is not as even as you ask for, whatever"}},
 		{bare, nil, []string{"there is no tubing for some part"}},
