@@ -41,7 +41,10 @@ type document struct {
 	PerLitre   number          `json:"one_litre_each_s"`
 	Season     *year           `json:"season"`
 	Zones      []zone          `json:"zones"`
-	Flush      *flushing       `json:"flush"` // null where no water flows
+	Flush      *flushing       `json:"flush"`  // null where no water flows
+	Zoning     *zoning         `json:"zoning"` // null where no water flows
+	Ring       *loop           `json:"ring"`   // null where a far header makes no sense
+	Designs    *search         `json:"designs"`
 	Surge      []blow          `json:"surge"`
 	Headroom   []room          `json:"headroom"`
 	Parts      []part          `json:"parts"`
@@ -224,6 +227,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	}
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
+	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s.Designs, p)
 	for i := range s.Surge {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]

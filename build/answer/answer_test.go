@@ -25,6 +25,7 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"flush/flush.go", "Place", len(ends)},
 		{"headroom/headroom.go", "Kind", len(rooms)},
 		{"parts/parts.go", "Group", len(groups)},
+		{"design/design.go", "Limit", len(limits)},
 		{"season/tasks.go", "TaskKind", len(taskNames)},
 		{"season/conflicts.go", "ConflictKind", len(conflictNames)},
 	} {

@@ -1,0 +1,116 @@
+package answer
+
+import (
+	"evenrow/wasm/carry"
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/design"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+type search struct {
+	Compared int      `json:"compared"`
+	Solved   int      `json:"worked_out"`
+	Pruned   int      `json:"passed_over"`
+	Cut      bool     `json:"ended_early"`
+	Unbeaten int      `json:"beaten_by_none"`
+	Now      number   `json:"cost_of_the_plan"`
+	Forbids  []string `json:"forbidden_by"` // what every design fails
+	List     []drawn  `json:"list"`
+}
+
+type drawn struct {
+	Rows    string   `json:"rows"`
+	Header  string   `json:"header,omitempty"`
+	Runs    []string `json:"runs"`
+	Middle  bool     `json:"fed_in_the_middle"`
+	Zones   int      `json:"zones"`
+	Cost    number   `json:"cost"`
+	Head    number   `json:"least_head_m"`
+	Flow    number   `json:"least_flow_m3_s"`
+	Power   number   `json:"power_w"`
+	Margin  number   `json:"margin_m"`
+	EU      number   `json:"eu"`
+	Round   number   `json:"round_s"`
+	Carried bool     `json:"carried"` // by the plan's own supply
+	Link    string   `json:"link"`
+}
+
+type zoning struct {
+	Fewest int  `json:"fewest"` // 0 when no number that was tried is enough
+	Tried  int  `json:"tried"`
+	All    bool `json:"all_tried"`
+}
+
+type loop struct {
+	Tied    bool   `json:"tied"` // the plan has its far header
+	More    number `json:"more_tubing_m"`
+	Without side   `json:"without"`
+	With    side   `json:"with"`
+}
+
+type side struct {
+	Verdict string `json:"verdict"`
+	Margin  number `json:"margin_m"`
+	Low     number `json:"least_head_m"`
+	High    number `json:"most_head_m"`
+	EU      number `json:"eu"`
+	Longer  *int   `json:"plants_more_a_row"` // null where not looked for
+}
+
+var limits = [...]string{"reach", "speed", "evenness", "above range", "rating", "flushing", "place"}
+
+func searchOf(d *sheet.Designs, p *plan.Plan) *search {
+	if d == nil {
+		return nil
+	}
+	out := &search{Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
+	for i, name := range limits {
+		if d.Forbids&(1<<i) != 0 {
+			out.Forbids = append(out.Forbids, name)
+		}
+	}
+	for i := range d.Best {
+		b := &d.Best[i]
+		one := drawn{
+			Rows: sizeOf(b.Rows), Middle: b.Middle, Zones: b.Zones, Cost: number(b.Cost), Head: number(b.Head), Flow: number(b.Flow),
+			Power: number(b.Power), Margin: number(b.Margin), EU: number(b.Even), Round: number(b.Round), Carried: b.Present, Link: "#" + carry.Link(b.Take),
+		}
+		if p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
+			one.Header = sizeOf(b.Header)
+		}
+		for _, size := range b.Runs {
+			one.Runs = append(one.Runs, sizeOf(size))
+		}
+		out.List = append(out.List, one)
+	}
+	return out
+}
+
+func sizeOf(size int) string {
+	if size == design.Kept {
+		return "as it stands"
+	}
+	return catalogue.Tubes[size].Short
+}
+
+func zoningOf(z *sheet.Zoning) *zoning {
+	if z == nil {
+		return nil
+	}
+	return &zoning{z.Fewest, z.Tried, !z.Large}
+}
+
+func loopOf(l *sheet.Loop) *loop {
+	if l == nil {
+		return nil
+	}
+	of := func(s *sheet.Looped) side {
+		out := side{verdicts[s.Verdict], number(s.Zone.Margin), number(s.Low), number(s.High), number(s.Zone.Even.EU), nil}
+		if s.Sought {
+			out.Longer = &s.Longer
+		}
+		return out
+	}
+	return &loop{l.Now == sheet.Tied, number(l.More), of(&l.Side[sheet.Untied]), of(&l.Side[sheet.Tied])}
+}

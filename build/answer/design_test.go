@@ -1,0 +1,42 @@
+package answer
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// The designs of every example lead to plans whose answer is yes, and the ring
+// has its comparison.
+func TestDesigns(t *testing.T) {
+	for _, e := range plan.Examples() {
+		text, err := JSON(e.Plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var d document
+		if err := json.Unmarshal(text, &d); err != nil {
+			t.Fatal(err)
+		}
+		if d.Designs == nil || len(d.Designs.List) == 0 || d.Designs.Compared < len(d.Designs.List) || d.Zoning == nil {
+			t.Errorf("%s: designs %+v, zoning %+v", e.Key, d.Designs, d.Zoning)
+			continue
+		}
+		for i, one := range d.Designs.List {
+			p, err := carry.ReadLink(strings.TrimPrefix(one.Link, "#"))
+			if err != nil || sheet.Answer(p).Verdict != sheet.Yes {
+				t.Errorf("%s: design %d opens as a plan that is not yes: %v", e.Key, i+1, err)
+			}
+		}
+		if (d.Ring != nil) != (len(e.Plan.Rows) > 1) {
+			t.Errorf("%s: ring %+v", e.Key, d.Ring)
+		}
+		if e.Key == "ring" && !(d.Ring.Tied && d.Ring.With.Margin > d.Ring.Without.Margin) {
+			t.Errorf("the ring gains %+v", d.Ring)
+		}
+	}
+}
