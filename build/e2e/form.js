@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { command } from "./site.js";
 
 /** The elements that hold what was worked out. */
-export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "flush", "surge", "headroom", "findings", "parts"];
+export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "zones", "ring", "flush", "starting", "stopping", "surge", "headroom", "designs", "faults", "chance", "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "findings", "parts"];
 
 /**
  * Waits until the planner has started and has answered everything.
@@ -14,6 +14,15 @@ export async function atRest(page) {
     const w = document.querySelector("[data-wait]");
     return w instanceof HTMLElement && w.hidden && window.e2e.asked > 0 && window.e2e.asked === window.e2e.answered;
   });
+}
+
+/**
+ * Waits until everything about the plan has been explored.
+ * @param {import("puppeteer-core").Page} page
+ */
+export async function explored(page) {
+  await page.waitForFunction(() => !document.querySelector("#told")?.hasAttribute("data-more"));
+  await atRest(page);
 }
 
 /**
@@ -114,7 +123,8 @@ export function fields(page) {
  * @param {import("puppeteer-core").Page} page
  * @returns {Promise<Record<string, string>>}
  */
-export function told(page) {
+export async function told(page) {
+  await explored(page);
   return page.evaluate((ids) => Object.fromEntries(ids.map((id) => [id, document.getElementById(id)?.textContent ?? "missing"])), results);
 }
 

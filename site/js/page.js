@@ -47,6 +47,9 @@ function tool(form) {
   /** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
   const drawn = new Map();
   let settling = 0;
+  let pausing = 0;
+  /** Holds what is told; says whether more of it is to come. */
+  const desk = find("#told");
   let link = "";
   /** Whether a link to another plan was followed, far from the answer perhaps. */
   let leading = false;
@@ -136,8 +139,11 @@ function tool(form) {
       queue.splice(plain, 1);
     }
     // A changed plan asks for the rest anew; a log only for its own answer.
-    const late = queue.findIndex((q) => q.ask === (question.ask === "feedback" ? "feedback" : "rest") && !q.action);
-    if (late >= 0) queue.splice(late, 1);
+    if (question.ask === "feedback") drop((q) => q.ask === "feedback" && !q.action);
+    if (changes(question)) {
+      drop((q) => q.ask === "rest");
+      clearTimeout(pausing);
+    }
     queue.push(question);
     next();
   }
@@ -209,15 +215,35 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && (question?.submitted || saving)) reveal(find("#errors"));
-    later(reply.more);
+    if (!saving) later(reply.more);
   }
 
   /**
-   * Asks for what can wait until the answer is seen, if nothing else waits.
-   * @param {number} step
+   * Asks for what can wait until the answer is seen: the first part at once, the
+   * others when the typing rests, so that a change does not wait for them.
+   * @param {number} step of which there are more to come; 0 for none
    */
   function later(step) {
-    if (step && queue.every((q) => q.ask === "feedback")) queue.push({ ask: "rest", step });
+    if (step) desk.dataset.more = String(step);
+    else delete desk.dataset.more;
+    const ask = () => {
+      if (queue.some(changes)) return; // another plan, and its rest, come next
+      queue.push({ ask: "rest", step });
+      next();
+    };
+    if (step === 2) pausing = setTimeout(ask, 400);
+    else if (step) ask();
+  }
+
+  /** Whether the answer may be to another plan. @param {Question} question */
+  function changes(question) {
+    return ["answer", "open", "openFile"].includes(question.ask);
+  }
+
+  /** @param {(question: Question) => boolean} which */
+  function drop(which) {
+    const i = queue.findIndex(which);
+    if (i >= 0) queue.splice(i, 1);
   }
 
   let announcing = "";
