@@ -18,8 +18,8 @@ const Enough = 0.9
 // takes too long: then [Zone.Draws] says how often.
 const Draws = 10_000
 
-// work is how many emitters are drawn in all, for the reason that a reader
-// waits: half a second.
+// work is how many emitters are drawn in all, because a reader waits: a tenth
+// to half a second.
 const work = 4_000_000
 
 // solves is how many draws are solved in full beside, and nodes how many nodes
@@ -80,7 +80,8 @@ func Of(l *layout.Layout, flows []*network.Solution, blocked float64) []Zone {
 		if !ok {
 			return nil
 		}
-		c.draws = max(50, min(Draws, work/len(l.Zones)/max(1, c.Emitters)))
+		// The tubing of other zones takes its share of the work.
+		c.draws = max(50, min(Draws, work/len(l.Zones)/max(1, c.Emitters, len(c.net.Nodes)/4)))
 		if !c.draw(blocked) {
 			return nil
 		}

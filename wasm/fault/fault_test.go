@@ -280,3 +280,67 @@ func TestDirtNeverGivesMore(t *testing.T) {
 		}
 	}
 }
+
+// The zone that fails first is found whatever the order of the zones.
+func TestTheFirstZoneToFail(t *testing.T) {
+	tried := 0
+	for seed := range uint64(240) {
+		p := random(rand.New(rand.NewPCG(seed, 3)))
+		if len(p.Check()) > 0 {
+			continue
+		}
+		l, flows, f := of(t, p)
+		if f == nil || len(l.Zones) < 2 {
+			continue
+		}
+		for _, s := range f.Slow {
+			least := math.Inf(1)
+			for i, number := range l.Zones {
+				if flows[i].Total <= 0 {
+					continue
+				}
+				alone := &Faults{Every: 1}
+				if !alone.slow(&zone{l: l, number: number, was: flows[i]}) {
+					t.Fatal("unsettled")
+				}
+				if o := alone.find(s.Kind); !o.Never {
+					least = min(least, o.Amount)
+				}
+			}
+			tried++
+			if s.Never != math.IsInf(least, 1) || !s.Never && math.Abs(s.Amount-least) > 1e-6*least {
+				t.Errorf("seed %d: %+v, and alone the first fails at %g", seed, s, least)
+			}
+		}
+	}
+	if tried < 20 {
+		t.Errorf("only %d tried", tried)
+	}
+}
+
+// large is the largest plan that is laid out: 4,000 plants in as many zones.
+func large(zones int) *plan.Plan {
+	p := plan.Default()
+	row := p.Rows[0]
+	p.Rows = nil
+	for i := range 50 {
+		row.Plants, row.Spacing, row.Gap, row.Zone = 80, 0.3, 1, 1+i%zones
+		p.Rows = append(p.Rows, row)
+	}
+	p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, 50, 6e-3
+	p.Runs[0].Tube, p.Runs[0].Bore, p.Header.Tube, p.Header.Bore = 0, 0.06, 0, 0.06
+	return p
+}
+
+func benchmark(b *testing.B, p *plan.Plan) {
+	l, flows, _ := of(b, p)
+	for b.Loop() {
+		if Of(l, flows) == nil {
+			b.Fatal("nothing")
+		}
+	}
+}
+
+func BenchmarkDefault(b *testing.B) { benchmark(b, plan.Default()) }
+func BenchmarkLarge(b *testing.B)   { benchmark(b, large(1)) }
+func BenchmarkZones(b *testing.B)   { benchmark(b, large(12)) }

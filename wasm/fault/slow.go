@@ -35,7 +35,7 @@ func (f *Faults) slow(z *zone) bool {
 		}
 		g.set = func(amount float64) { dirty.Extra = amount }
 		s := Slow{Kind: Dirt}
-		if !g.follow(&s, most) {
+		if !g.follow(&s, most, f.soonest(Dirt)) {
 			return false
 		}
 		if f.first(s) {
@@ -59,7 +59,7 @@ func (f *Faults) slow(z *zone) bool {
 	}
 	g.set = func(amount float64) { law.Curve = worn(l, amount) }
 	s := Slow{Kind: Wear}
-	if !g.follow(&s, 0.99) {
+	if !g.follow(&s, 0.99, f.soonest(Wear)) {
 		return false
 	}
 	if !s.Already && !s.Never {
@@ -83,11 +83,21 @@ func (f *Faults) sinking(z *zone) bool {
 	level := g.net.Head
 	g.set = func(amount float64) { g.net.Head = level - max(0, amount-spare) }
 	s := Slow{Kind: Sinking}
-	if !g.follow(&s, spare+200) {
+	if !g.follow(&s, spare+200, f.soonest(Sinking)) {
 		return false
 	}
 	f.first(s)
 	return true
+}
+
+// soonest returns the amount at which a zone that was followed fails, or 0.
+func (f *Faults) soonest(kind Kind) float64 {
+	for i := range f.Slow {
+		if s := &f.Slow[i]; s.Kind == kind && !s.Never {
+			return s.Amount
+		}
+	}
+	return 0
 }
 
 // first keeps a fault if there is none of its kind that comes sooner, and says
@@ -121,7 +131,9 @@ func (z *zone) laggard(change func(*network.Network)) *laggard {
 
 // follow grows the fault until an emitter that is open is at the lower end of
 // its range, or until fewer open than did. It says whether the flows settled.
-func (g *laggard) follow(s *Slow, end float64) bool {
+// sooner is where another zone fails, 0 for none: what lasts as long as that is
+// not followed further.
+func (g *laggard) follow(s *Slow, end, sooner float64) bool {
 	s.Zone, s.Was = g.number, g.read(g.was)
 	s.Now = s.Was
 	settled := true
@@ -147,6 +159,11 @@ func (g *laggard) follow(s *Slow, end float64) bool {
 	}
 	if m := margin(0); m < 0 || g.was.Unsteady > 0 {
 		s.Already = true
+		return settled
+	}
+	// Where another zone fails first there is nothing to search for.
+	if sooner > 0 && margin(sooner) >= 0 && lasts(sooner) {
+		s.Amount, s.Never = sooner, true
 		return settled
 	}
 	hi := min(end, 0.125)
