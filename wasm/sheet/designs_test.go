@@ -26,7 +26,7 @@ func small(r *rand.Rand) *plan.Plan {
 	p.Filter.Present = r.IntN(2)
 	p.Filter.Fouling = 2e4 * r.Float64()
 	p.Limits.Reserve = r.Float64()
-	p.Limits.Evenness = 0.7 + 0.2*r.Float64()
+	p.Limits.Evenness = 0.86 + 0.1*r.Float64()
 	p.Limits.Speed = 0.4 + 0.8*r.Float64()
 	p.Rows = p.Rows[:2+r.IntN(2)]
 	for i := range p.Rows {
@@ -40,6 +40,9 @@ func small(r *rand.Rand) *plan.Plan {
 	e.Flow = (2 + 25*r.Float64()) / 3.6e6
 	e.Opens = e.Lowest * (0.5 + 0.5*r.Float64())
 	e.Closes = e.Opens * r.Float64()
+	if r.IntN(3) == 0 {
+		e.Highest = e.Lowest * (1.1 + 0.4*r.Float64())
+	}
 	switch r.IntN(4) {
 	case 0:
 		e.Kind, e.Nominal, e.Exponent, e.Lowest = plan.NonCompensating, 1e5, 0.5, 7e4
@@ -60,7 +63,10 @@ func small(r *rand.Rand) *plan.Plan {
 		p.Header.Layout = plan.Ring
 	case 3:
 		p.Runs = append(p.Runs, plan.Run{Length: 4, Rise: 3 * r.Float64(), Tube: 2, Bore: 0.02})
-		p.Runs[1].Rise -= p.Runs[1].Rise * 2 * r.Float64()
+		if r.IntN(2) == 0 { // over a height where the lead may draw air
+			p.Runs[0].Rise = 25 * r.Float64()
+			p.Runs[1].Rise = -p.Runs[0].Rise
+		}
 	}
 	p.Prices.Flush = r.IntN(2)
 	for i := range p.Prices.Tubes {
