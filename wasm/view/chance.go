@@ -23,12 +23,12 @@ func (sc *scene) chance() {
 	}
 	in := ""
 	if len(zones) > 1 {
-		in = " in zone " + strconv.Itoa(z.Number) + ", the worst"
+		in = " in zone " + strconv.Itoa(z.Number) + ", the worst,"
 	}
 	enough := sc.amount(unit.Share, chance.Enough)
 	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + count(z.Draws, "draw", "draws") + " of all emitters."
 	if z.Short > 0 {
-		words = "About " + odds(z.Short) + " plants" + in + " gets less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant does. " +
+		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant does. " +
 			unit.Capital(sc.place(z.Weakest)) + " is short most often: in " + sc.amount(unit.Share, z.Often) + " of them."
 	}
 	sc.tag("p", words)
@@ -61,12 +61,12 @@ func (sc *scene) chance() {
 	sc.html(`</details>`)
 }
 
-// odds is a small share in words.
+// odds is a small share in words, up to the verb.
 func odds(share float64) string {
 	if share > 0.3 {
-		return strconv.Itoa(int(share*100+0.5)) + " in 100"
+		return strconv.Itoa(int(share*100+0.5)) + " in 100 plants get"
 	}
-	return "1 in " + strconv.Itoa(int(1/share+0.5))
+	return "1 in " + strconv.Itoa(int(1/share+0.5)) + " plants gets"
 }
 
 // checked says how far the draws are off.
