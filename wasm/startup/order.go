@@ -37,8 +37,7 @@ func (r *ramp) Loss(q float64) (loss, slope float64) {
 // order raises the head at the supply in steps, and returns at which one each
 // plant's emitters open, in m: 0 for those that drip as soon as they are wet,
 // infinite for those that stay shut, by index into l.Plants, NaN for those of
-// other zones. At each step the emitters that are open stay so, as
-// [network.Solver.After] has it.
+// other zones. At each step they open one after another, as in States.Fewest.
 func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 	at := make([]float64, len(l.Plants))
 	lowest := math.Inf(1)
@@ -90,7 +89,7 @@ func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 				return nil, err
 			}
 		}
-		sol, err := solver.After(open)
+		sol, err := slowly(solver, &m, open)
 		if err != nil {
 			return nil, err
 		}

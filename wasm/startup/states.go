@@ -67,9 +67,9 @@ func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, erro
 // closing head from another there is no such state, and the result is that of
 // [network.Solver.After].
 func slowly(solver *network.Solver, n *network.Network, open []bool) (*network.Solution, error) {
-	sol, _, err := solver.Hold(open)
-	if err != nil {
-		return nil, err
+	sol, ok, err := solver.Hold(open)
+	if err != nil || ok {
+		return sol, err
 	}
 	var ready []int
 	spare := func(k int) float64 {

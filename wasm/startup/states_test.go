@@ -126,7 +126,7 @@ func TestOrder(t *testing.T) {
 				if h < l.Points[node].Z+em.Opens-1e-9 {
 					t.Errorf("%s, plant %d opens at %g m", e.Key, i, h)
 				}
-				if open := z.States.Below.Open[node]; open != (h < 1e6) {
+				if open := z.States.Fewest.Open[node]; open != (h < 1e6) {
 					t.Errorf("%s, plant %d opens at %g m, open in the end: %t", e.Key, i, h, open)
 				}
 			}

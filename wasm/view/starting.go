@@ -43,7 +43,7 @@ func (sc *scene) starting() {
 		for _, w := range widths {
 			sc.opening(w.class, w.width, lo, hi)
 		}
-		sc.tag("figcaption", "The head at the supply at which each emitter opens, along the rows. What is lower opens first; where a line is missing the emitters stay shut or drip at any pressure.")
+		sc.tag("figcaption", "The head at the supply at which each emitter opens, along the rows. What is lower opens first; where a line is missing the emitters stay shut or drip at any pressure. Of rows that open alike one is named.")
 		sc.html(`</figure>`)
 	}
 	sc.fold("The same as a table")

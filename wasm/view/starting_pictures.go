@@ -107,6 +107,11 @@ func (sc *scene) opening(class markup, width, lo, hi float64) {
 	sc.svg(class, width, p.bottom+40, "Head at the supply at which each emitter opens")
 	sc.heads(&p)
 	var lines path
+	type end struct {
+		x, y float64
+		row  int
+	}
+	var ends []end
 	for z := range sc.s.Startup.Zones {
 		row := -1
 		for i, h := range sc.s.Startup.Zones[z].Opens {
@@ -121,15 +126,24 @@ func (sc *scene) opening(class markup, width, lo, hi float64) {
 			} else {
 				lines.move(x-2, y)
 				lines.line(x, y)
-				if pl.Row == 0 || pl.Row == len(l.Tees)-1 {
-					at, anchor := x+4, markup("start")
-					sc.label(at, y-6, anchor, "row "+strconv.Itoa(pl.Row+1))
-				}
 			}
 			row = pl.Row
+			if i == len(l.Plants)-1 || l.Plants[i+1].Row != row {
+				ends = append(ends, end{x, y, row})
+			}
 		}
 	}
 	sc.draw("line line--lead", &lines)
+	// A row is named at its last plant, unless another's name stands there.
+next:
+	for i, e := range ends {
+		for _, o := range ends[:i] {
+			if math.Abs(o.y-e.y) < 14 && math.Abs(o.x-e.x) < 48 {
+				continue next
+			}
+		}
+		sc.label(e.x, e.y-6, "end", "row "+strconv.Itoa(e.row+1))
+	}
 	sc.axis(&p, unit.None, sc.ticks(unit.None, p.x0, p.x1, 5), "plant in its row")
 	sc.html(`</svg>`)
 }

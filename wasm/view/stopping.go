@@ -24,14 +24,14 @@ func (sc *scene) stopping() {
 	for i := range u.Zones {
 		d := &u.Zones[i].Drain
 		siphon = siphon || d.Siphon
-		back += d.Back
+		back = max(back, d.Back)
 		level += d.Level
 		if i < mostWords {
 			sc.tag("p", sc.zoneAs(&u.Zones[i])+sc.runsOut(&u.Zones[i]))
 		}
 	}
 	if back > 0 {
-		sc.tag("p", "No check valve stands in the lead, so when the pump stops up to "+sc.amount(unit.Volume, u.Zones[0].Drain.Back)+" runs back through it into the tank, as far as air comes in behind it. Each start has to fill that again. A check valve in the lead keeps it, and keeps dirty water out of the tank.")
+		sc.tag("p", "No check valve stands in the lead, so when the pump stops up to "+sc.amount(unit.Volume, back)+" runs back through it into the tank. How much depends on the air that comes in behind it: emitters that shut tightly hold it up, an open end does not. Each start has to fill again what left. A check valve in the lead keeps it, and keeps dirty water out of the tank.")
 	}
 	if siphon {
 		sc.tag("p", "The water in the tank stands above open emitters. When the pump stops, the tank runs on through it, until it is empty or the inlet draws air. Put a valve that shuts into the lead, or a hole above the water into the pipe, which breaks the siphon.")

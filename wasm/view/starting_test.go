@@ -1,0 +1,107 @@
+package view
+
+import (
+	"math/rand/v2"
+	"regexp"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
+)
+
+// startOf is the words of how a plan starts and stops.
+func startOf(t *testing.T, p *plan.Plan) string {
+	t.Helper()
+	if errs := p.Check(); len(errs) > 0 {
+		t.Fatal(errs[0])
+	}
+	s := sheet.Answer(p)
+	s.Explore(sheet.Starting)
+	all := ""
+	for _, f := range Explored(s, sheet.Starting, nil) {
+		whole(t, f.ID, f.HTML)
+		all += f.HTML
+	}
+	return all
+}
+
+func TestStartingSays(t *testing.T) {
+	flushes := func(times float64) *plan.Plan {
+		p := plan.Default()
+		e := &p.Emitters[0]
+		e.Flushes, e.Gush, e.Regulates = plan.WhenLow, times*e.Flow, 0.9e5
+		return p
+	}
+	checked := plan.Default()
+	checked.Runs[0].Checks = 1
+	above := plan.Default()
+	above.Runs[0].Rise, above.Emitters[0].Closes = -2, 0
+	weak := plan.Examples()[1].Plan
+	weak.Supply.ShutOff, weak.Supply.MaxFlow = 8, 5.0/6e4
+	high := plan.Default()
+	high.Supply.Kind, high.Runs[0].Rise = plan.GravityTank, -8
+	high.Rows[0].Height = 9
+	for name, tt := range map[string]struct {
+		plan    *plan.Plan
+		say     []string
+		without string
+	}{
+		"a good plan":       {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
+		"a check valve":     {checked, []string{"Nothing runs out"}, "No check valve"},
+		"the wrong pump":    {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},
+		"a weak pump":       {weak, []string{"when the pressure builds slowly", "Letting the rows in one after another"}, "does not get there"},
+		"a weak flush":      {flushes(2), []string{"The supply gets past that"}, "for ever"},
+		"a strong flush":    {flushes(60), []string{"flush on for ever", "would stop at"}, "gets past that:"},
+		"a tank above":      {above, []string{"breaks the siphon"}, ""},
+		"a row too high":    {high, []string{"never reaches the end of 1 of 4 rows", "never"}, ""},
+		"a row up the hill": {hilly(), []string{"runs out of the lines", "would hold it"}, "Nothing runs out"},
+	} {
+		got := startOf(t, tt.plan)
+		for _, want := range tt.say {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s: does not say %q:\n%s", name, want, got)
+			}
+		}
+		if tt.without != "" && strings.Contains(got, tt.without) {
+			t.Errorf("%s: says %q", name, tt.without)
+		}
+	}
+}
+
+// hilly is a plan whose rows rise more than its emitters hold.
+func hilly() *plan.Plan {
+	p := plan.Default()
+	p.Emitters[0].Closes = 0.02e5
+	for i := range p.Rows {
+		p.Rows[i].Slope = 0.1
+	}
+	p.Runs[0].Checks = 1
+	return p
+}
+
+func TestStartingOfRandomPlansIsFinite(t *testing.T) {
+	wrong := regexp.MustCompile(`NaN|Inf|\bnone\b [a-z]|%!|e\+\d`)
+	for seed := range uint64(25) {
+		r := rand.New(rand.NewPCG(seed, 15))
+		p := plan.Examples()[r.IntN(5)].Plan
+		p.Units = unit.System(r.IntN(2))
+		p.Supply.ShutOff = 2 + 40*r.Float64()
+		p.Header.Layout = r.IntN(3)
+		e := &p.Emitters[0]
+		e.Flushes, e.Regulates, e.Closes = r.IntN(2), e.Lowest*r.Float64(), e.Closes*r.Float64()
+		e.Regulates = max(e.Regulates, 1e3)
+		for i := range p.Rows {
+			w := &p.Rows[i]
+			w.Slope, w.Height, w.Zone = 0.2*r.Float64()-0.1, 6*r.Float64()-3, 1+r.IntN(5)
+			w.Gap *= float64(r.IntN(2))
+		}
+		if len(p.Check()) > 0 {
+			continue
+		}
+		if got := startOf(t, p); wrong.MatchString(got) {
+			t.Errorf("seed %d: %s", seed, wrong.FindString(got))
+		}
+	}
+}
