@@ -10,7 +10,7 @@ import (
 func (s *search) finish() *Result {
 	r := &s.r
 	for i := range s.front {
-		r.List = append(r.List, s.designOf(&s.front[i]))
+		r.List = append(r.List, s.designOf(s.front[i]))
 	}
 	if s.own != nil {
 		r.Own = []Design{s.designOf(s.own)}

@@ -2,7 +2,6 @@ package design
 
 import (
 	"math"
-	"slices"
 
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
@@ -256,8 +255,8 @@ func (s *search) gushes(h *header, f *field) []gush {
 	if !s.flush {
 		return nil
 	}
-	if list, ok := h.gushes[f]; ok {
-		return list
+	if f.place < len(h.gushes) && h.gushes[f.place] != nil {
+		return h.gushes[f.place]
 	}
 	var list []gush
 	lost := make([]float64, len(h.pieces))
@@ -276,14 +275,19 @@ func (s *search) gushes(h *header, f *field) []gush {
 		if i := h.leadsTo[r]; i >= 0 {
 			g.head += lost[i]
 		}
-		i := slices.IndexFunc(list, func(o gush) bool { return o.flow == g.flow })
-		if i < 0 {
-			list = append(list, g)
-		} else {
-			list[i].head = max(list[i].head, g.head)
+		i := 0
+		for i < len(list) && list[i].flow != g.flow {
+			i++
 		}
+		if i == len(list) {
+			list = append(list, g)
+		}
+		list[i].head = max(list[i].head, g.head)
 	}
-	h.gushes[f] = list
+	for len(h.gushes) <= f.place {
+		h.gushes = append(h.gushes, nil)
+	}
+	h.gushes[f.place] = list
 	return list
 }
 

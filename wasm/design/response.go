@@ -39,7 +39,7 @@ type response struct {
 const knots = 32
 
 // respond works a response out, from the row's end against the water.
-func (s *search) respond(l *layout.Layout, links []network.Link, drags []network.Drag) *response {
+func (s *search) respond(l *layout.Layout, links []network.Link, drags []*network.Drag) *response {
 	r := new(response)
 	end := math.Inf(-1)
 	for i := range links {
@@ -66,7 +66,7 @@ func (s *search) respond(l *layout.Layout, links []network.Link, drags []network
 }
 
 // march goes along a row against the water, from a head at its end.
-func (s *search) march(l *layout.Layout, links []network.Link, drags []network.Drag, end float64) state {
+func (s *search) march(l *layout.Layout, links []network.Link, drags []*network.Drag, end float64) state {
 	st := state{head: end, rises: 1}
 	st.told[spareOf], st.told[belowOf], st.told[leastOf] = math.Inf(1), math.Inf(1), math.Inf(1)
 	flow, more := 0.0, 0.0 // and its slope per m at the end

@@ -34,7 +34,7 @@ type search struct {
 	rows  [2][]field // without valves and with
 
 	work  int // nodes of all steps of the solver
-	front []found
+	front []*found
 	own   *found // the cheapest that the supply carries
 	fails Limit  // what all candidates fail
 	r     Result
@@ -217,7 +217,7 @@ func (s *search) leadsAt(h *header, spreads []spread) {
 func (s *search) solve(zones []zone, p *plan.Plan, h *header, f *field, numbers []int) bool {
 	if s.tabled {
 		for i, number := range numbers {
-			zones[i] = zone{loose: s.teesOf(h, p, number, f), known: map[float64]met{}}
+			zones[i] = zone{loose: s.teesOf(h, p, number, f)}
 		}
 		return true
 	}
@@ -227,7 +227,7 @@ func (s *search) solve(zones []zone, p *plan.Plan, h *header, f *field, numbers 
 		if !ok {
 			return false
 		}
-		zones[i] = zone{loose: a, known: map[float64]met{}}
+		zones[i] = zone{loose: a}
 		if s.fixed {
 			zones[i] = *a.at(2 * mostHead)
 		}
@@ -279,14 +279,22 @@ func (s *search) rank(cost float64) int {
 	return lo
 }
 
-// keep puts a candidate that serves into the front.
+// keep puts a candidate that serves into the front, in the place of those that
+// it beats: the ones that cost as much or more, up to the first that takes less.
 func (s *search) keep(c *found) {
 	if s.inFront(c) {
 		return
 	}
-	s.front = slices.DeleteFunc(s.front, func(f found) bool { return f.cost >= c.cost && f.effort >= c.effort })
 	i := s.rank(c.cost)
-	s.front = slices.Insert(s.front, i, *c)
+	if i > 0 && s.front[i-1].cost == c.cost {
+		i--
+	}
+	end := i
+	for end < len(s.front) && s.front[end].effort >= c.effort {
+		end++
+	}
+	kept := *c
+	s.front = append(append(s.front[:i:i], &kept), s.front[end:]...)
 }
 
 func (s *search) fail(why Limit) {

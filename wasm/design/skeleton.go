@@ -24,13 +24,13 @@ func bare(p *plan.Plan) *plan.Plan {
 // A lead is the way from the supply to the feed.
 type lead struct {
 	sizes  []int
-	links  []network.Drag // devices, filter and runs, in order of flow
-	tubes  []bool         // by link: it is a run
-	bores  []float64      // m, of the runs
-	ends   []float64      // m, height of each run's end
-	filter network.Drag   // as it is when it is due for cleaning
-	dirty  int            // its place in links, or -1
-	still  float64        // m, head of still water at the supply that its tubing may carry
+	links  []*network.Drag // devices, filter and runs, in order of flow
+	tubes  []bool          // by link: it is a run
+	bores  []float64       // m, of the runs
+	ends   []float64       // m, height of each run's end
+	filter *network.Drag   // as it is when it is due for cleaning
+	dirty  int             // its place in links, or -1
+	still  float64         // m, head of still water at the supply that its tubing may carry
 	cost   float64
 
 	loss, fouled []float64 // m, by zone of the zoning at hand, clean and due
@@ -73,9 +73,9 @@ func (a *lead) at(q float64, due bool) (loss, lift float64) {
 			run--
 			lift = max(lift, a.ends[run]-loss)
 		}
-		d := &a.links[i]
+		d := a.links[i]
 		if due && i == a.dirty {
-			d = &a.filter
+			d = a.filter
 		}
 		lost, _ := d.Loss(q)
 		loss += lost
@@ -115,12 +115,12 @@ type header struct {
 	pieces     []piece
 	leadsTo    []int // by row: the piece that ends at its tee, or -1
 	leads      []lead
-	gushes     map[*field][]gush
+	gushes     [][]gush // by field; none until they are asked for
 }
 
 // A piece is the header from one row's tee, or the feed, to the next.
 type piece struct {
-	drag   network.Drag
+	drag   *network.Drag
 	bore   float64 // m
 	before int     // the piece that the water comes through; -1 at the feed
 	row    int     // that it leads to
@@ -155,8 +155,6 @@ func (s *search) headers(sizesOf []int, feeds []int, combinations [][]int) {
 
 // read reads the header off a layout.
 func (s *search) read(h *header, l *layout.Layout) {
-	at := make(map[int]int, len(l.Tees)) // by node: the piece that ends there
-	h.gushes = map[*field][]gush{}
 	h.leadsTo = slices.Repeat([]int{-1}, len(l.Tees))
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
@@ -168,11 +166,12 @@ func (s *search) read(h *header, l *layout.Layout) {
 			continue
 		}
 		link := l.Network.Links[st.Links[0]]
-		before, ok := at[link.From]
-		if !ok {
+		// It goes on from the piece before it, or is the first on its side.
+		before := len(h.pieces) - 1
+		if link.From == l.Feed {
 			before = -1
 		}
-		at[link.To], h.leadsTo[st.Index] = len(h.pieces), len(h.pieces)
+		h.leadsTo[st.Index] = len(h.pieces)
 		h.pieces = append(h.pieces, piece{network.NewDrag(link, s.water), link.Bore, before, st.Index, l.Network.Nodes[link.To].Z})
 	}
 }

@@ -21,8 +21,8 @@ type zone struct {
 	speed float64 // m/s in the header
 	even  float64 // EU
 
-	loose asked           // where flows follow the heads; else nil
-	known map[float64]met // of loose: what was found before, by reserve
+	loose asked // where flows follow the heads; else nil
+	known []met // of loose: what was found before
 
 	last   *zone // what loose said last, and of which head
 	lastAt float64
@@ -34,24 +34,27 @@ type asked interface {
 	lowest() float64 // a head that the feed must have at least
 }
 
-// A met is a head at the feed and the flow there.
+// A met is a head at the feed at which there is a reserve, and the flow there.
 type met struct {
-	head, flow float64
-	ok         bool
+	reserve, head, flow float64
+	ok                  bool
 }
 
 // least returns the least head at the feed at which every emitter has more than
 // its lowest by a reserve, and the flow there.
 func (z *zone) least(reserve float64) (head, flow float64, ok bool) {
 	if z.loose != nil {
-		m, before := z.known[reserve]
-		if !before {
-			m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
-				at := z.at(head)
-				return head - max(at.needs+reserve, at.air), at.flow
-			}, z.loose.lowest()+reserve, mostHead)
-			z.known[reserve] = m
+		for _, m := range z.known {
+			if m.reserve == reserve {
+				return m.head, m.flow, m.ok
+			}
 		}
+		m := met{reserve: reserve}
+		m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
+			at := z.at(head)
+			return head - max(at.needs+reserve, at.air), at.flow
+		}, z.loose.lowest()+reserve, mostHead)
+		z.known = append(z.known, m)
 		return m.head, m.flow, m.ok
 	}
 	return max(z.needs+reserve, z.air), z.flow, true
@@ -88,6 +91,7 @@ type field struct {
 	cost  float64
 	still float64 // m, as of lead
 	rows  []row
+	place int // among all fields
 }
 
 // fieldOf lays out the rows of one size and runs along them.
@@ -100,7 +104,7 @@ func (s *search) fieldOf(size int, valved bool) field {
 		p.Rows[0].Zone = 2
 	}
 	l := layout.New(p)
-	f := field{size: size, still: math.Inf(1), rows: make([]row, len(p.Rows))}
+	f := field{size: size, still: math.Inf(1), rows: make([]row, len(p.Rows)), place: len(s.rows[0]) + len(s.rows[1])}
 	var line []network.Link
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
@@ -131,8 +135,8 @@ func (s *search) fieldOf(size int, valved bool) field {
 }
 
 // drags makes links ready; most are like the one before.
-func (s *search) drags(links []network.Link) []network.Drag {
-	list := make([]network.Drag, len(links))
+func (s *search) drags(links []network.Link) []*network.Drag {
+	list := make([]*network.Drag, len(links))
 	for i := range links {
 		a := links[i]
 		if i > 0 {
@@ -157,7 +161,7 @@ func alike(a, b *plan.Row) bool {
 
 // along sums the losses of a row whose emitters have fixed flows, against the
 // water, then with it; and runs against it once more with the end open.
-func (s *search) along(l *layout.Layout, links []network.Link, drags []network.Drag) row {
+func (s *search) along(l *layout.Layout, links []network.Link, drags []*network.Drag) row {
 	r := row{top: math.Inf(1)}
 	if s.fixed {
 		flows := make([]float64, len(links))

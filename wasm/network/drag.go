@@ -9,7 +9,7 @@ type Drag struct {
 }
 
 // NewDrag makes a link in water w ready.
-func NewDrag(l Link, w water.Water) Drag { return Drag{l, newResistance(&l, w)} }
+func NewDrag(l Link, w water.Water) *Drag { return &Drag{l, newResistance(&l, w)} }
 
 // Loss returns the head in m that the link loses at a flow of q m³/s, just as a
 // [Solver] takes it, and its slope in m per m³/s.
