@@ -56,7 +56,7 @@ async function refuses(page, path, wrong, said) {
 behaviour("each kind of mistake is told", async ({ page, address }) => {
   await open(page, address);
   await refuses(page, "runs.1.length", "", /is missing|must be/);
-  for (const wrong of ["ten", "1.2.3", "0x10", "NaN", "Infinity", "-", "8 m", "1e999"]) await refuses(page, "runs.1.length", wrong, /must be|is not|cannot/);
+  for (const wrong of ["ten", "1.2.3", "0x10", "NaN", "Infinity", "-", "8 psi", "1e999"]) await refuses(page, "runs.1.length", wrong, /must be|is not|cannot/);
   await refuses(page, "rows.1.plants", "2.5", /must be|whole/);
   await refuses(page, "rows.1.plants", "", /./);
   await refuses(page, "name", "x".repeat(61), /at most 60 characters, not 61/);

@@ -21,8 +21,7 @@ export async function atRest(page) {
  * @param {import("puppeteer-core").Page} page
  */
 export async function explored(page) {
-  await page.waitForFunction(() => !document.querySelector("#told")?.hasAttribute("data-more"));
-  await atRest(page);
+  await page.waitForFunction(() => !document.querySelector("#told")?.hasAttribute("data-more") && (window.e2e?.asked ?? 0) === (window.e2e?.answered ?? 0));
 }
 
 /**

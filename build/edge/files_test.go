@@ -59,7 +59,7 @@ func TestTablesHaveEveryPart(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", x.Key, err)
 		}
-		want := sheet.Work(x.Plan).Parts
+		want := sheet.Answer(x.Plan).Parts
 		if len(lines) != len(want)+1 {
 			t.Fatalf("%s: %d lines for %d parts", x.Key, len(lines), len(want))
 		}

@@ -68,7 +68,7 @@ func TestPagesOfExamples(t *testing.T) {
 		link := carry.Link(x.Plan)
 		w := ask(t, "GET", "/plan?"+link, "")
 		page := w.Body.String()
-		s := sheet.Work(x.Plan)
+		s := sheet.Answer(x.Plan)
 		if w.Code != 200 || !strings.Contains(html.UnescapeString(page), view.Announce(s)[4:40]) {
 			t.Fatalf("%s: %d, without the answer %q", x.Key, w.Code, view.Announce(s))
 		}
@@ -138,7 +138,7 @@ func TestPreviews(t *testing.T) {
 				title = e.attr["href"]
 			}
 		}
-		answer := view.Announce(sheet.Work(x.Plan))
+		answer := view.Announce(sheet.Answer(x.Plan))
 		for name, want := range map[string]string{
 			"description": answer, "og:description": answer, "og:title": x.Plan.Name, "og:type": "website",
 			"og:url": "http://garden.example:8080/plan?" + link, "robots": "noindex",

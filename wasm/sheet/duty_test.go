@@ -85,7 +85,7 @@ func TestNoPumpBeyondReach(t *testing.T) {
 	p := plan.Default()
 	p.Runs[0].Rise, p.Runs[0].Bore = 60, 0.004
 	p.Runs[0].Tube, p.Runs[0].Length = 0, 100
-	s := Work(p)
+	s := Answer(p)
 	for _, f := range s.Fixes {
 		if f.Kind == NewPump && f.Value > mostHead {
 			t.Errorf("a pump of %g m is named", f.Value)

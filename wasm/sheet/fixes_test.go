@@ -23,7 +23,7 @@ func fix(s *Sheet, kind FixKind) *Fix {
 func TestRegulatorSetTooLow(t *testing.T) {
 	p := plan.Default()
 	p.Supply.Regulator = 0.5e5
-	s := Work(p)
+	s := Answer(p)
 	f := fix(s, AddRegulator)
 	if s.Verdict != No || f == nil || f.Value < 1.1e5 || f.Value > 1.5e5 || fix(s, NewPump) != nil {
 		t.Errorf("verdict %d, fixes %+v", s.Verdict, s.Fixes)
@@ -43,7 +43,7 @@ func hill() *plan.Plan {
 // until a regulator stands before the header; the lead, of 16 bar, may stay as
 // it is.
 func TestRegulatorBelowATank(t *testing.T) {
-	s := Work(hill())
+	s := Answer(hill())
 	f := fix(s, AddRegulator)
 	if s.Verdict != Nearly || f == nil || f.Value < 1.1e5 || f.Value > 1.4e5 || fix(s, RaiseTank) != nil {
 		t.Fatalf("verdict %d, findings %+v, fixes %+v", s.Verdict, s.Findings, s.Fixes)
@@ -51,7 +51,7 @@ func TestRegulatorBelowATank(t *testing.T) {
 	// Measured tubing counts as the weakest, of 4 bar.
 	p := f.Plan
 	p.Runs[1].Tube, p.Runs[1].Bore = catalogue.Custom, 0.02
-	if s := Work(p); s.Verdict != Nearly || s.Findings[0].Kind != OverRating || math.Abs(s.Findings[0].Value-60) > 1e-9 {
+	if s := Answer(p); s.Verdict != Nearly || s.Findings[0].Kind != OverRating || math.Abs(s.Findings[0].Value-60) > 1e-9 {
 		t.Errorf("a weak lead: verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 }
@@ -67,13 +67,13 @@ func TestWiderNarrowsNothing(t *testing.T) {
 		p.Rows[i].PerPlant = 2
 	}
 	p.Header.Feed, p.Header.Tube = plan.FeedMiddle, 5
-	f := fix(Work(p), WiderLead)
+	f := fix(Answer(p), WiderLead)
 	if f == nil || f.Plan.Runs[0].Tube == catalogue.Custom || f.Plan.Runs[1].Tube != 6 {
 		t.Errorf("fix %+v", f)
 	}
 	// The narrow run need not be the first.
 	slices.Reverse(p.Runs)
-	if f := fix(Work(p), WiderLead); f == nil || f.Plan.Runs[1].Tube == catalogue.Custom || f.Plan.Runs[0].Tube != 6 {
+	if f := fix(Answer(p), WiderLead); f == nil || f.Plan.Runs[1].Tube == catalogue.Custom || f.Plan.Runs[0].Tube != 6 {
 		t.Errorf("reversed: fix %+v", f)
 	}
 }
@@ -85,9 +85,9 @@ func TestFilterIsCleanedWhenAGaugeShowsIt(t *testing.T) {
 	p.Supply.Kind, p.Supply.MaxFlow = plan.PumpTwo, 1000.0/6e4
 	p.Filter.Rated = 4.0 / 6e4
 	p.Supply.ShutOff = 12.5
-	s := Work(p)
+	s := Answer(p)
 	p.Supply.ShutOff += 0.2 - s.Zones[0].Margin
-	s = Work(p)
+	s = Answer(p)
 	if s.Verdict != Nearly || s.Findings[0].Kind != Fouled {
 		t.Fatalf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
@@ -95,7 +95,7 @@ func TestFilterIsCleanedWhenAGaugeShowsIt(t *testing.T) {
 		t.Errorf("to be cleaned at %g Pa", f.Value)
 	}
 	p.Supply.ShutOff += 1
-	if s = Work(p); fix(s, CleanerFilter) == nil {
+	if s = Answer(p); fix(s, CleanerFilter) == nil {
 		t.Errorf("with %g m to spare, %g m once fouled: fixes %+v", s.Zones[0].Margin, s.Zones[0].Fouled, s.Fixes)
 	}
 }

@@ -22,20 +22,20 @@ func hump(over, shutOff float64) *plan.Plan {
 // A pump of 20 m never pushes water over 22 m, though it would run by itself
 // over them in tubing that was full.
 func TestWaterMustGetOverEveryHeight(t *testing.T) {
-	s := Work(hump(22, 20))
+	s := Answer(hump(22, 20))
 	if s.Verdict != No || s.Findings[0].Kind != TooHigh || math.Abs(s.Findings[0].Value+2) > 1e-9 {
 		t.Errorf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 	// 20 m at no flow, 20 (1 - (4/60)²) = 19.91 m at 4 L/min: 19.95 m is got
 	// over at first and then lacks 0.04 m, and the losses of the lead.
-	s = Work(hump(19.95, 20))
+	s = Answer(hump(19.95, 20))
 	if s.Verdict != Nearly || s.Findings[0].Kind != Suction || s.Findings[0].Value > -0.04 || s.Findings[0].Value < -0.3 {
 		t.Errorf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 	if !slices.ContainsFunc(s.Fixes, func(f Fix) bool { return f.Kind == NewPump && f.Solves }) {
 		t.Errorf("fixes %+v", s.Fixes)
 	}
-	if s := Work(hump(19, 20)); s.Verdict != Yes {
+	if s := Answer(hump(19, 20)); s.Verdict != Yes {
 		t.Errorf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 }
@@ -49,11 +49,11 @@ func TestTankBelowItsHeader(t *testing.T) {
 	for i := range p.Rows {
 		p.Rows[i].Height = -3
 	}
-	if s := Work(p); s.Verdict != No || s.Findings[0].Kind != TooHigh {
+	if s := Answer(p); s.Verdict != No || s.Findings[0].Kind != TooHigh {
 		t.Errorf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 	p.Runs[0].Rise = -0.5
-	if s := Work(p); s.Verdict != Yes {
+	if s := Answer(p); s.Verdict != Yes {
 		t.Errorf("verdict %d, findings %+v", s.Verdict, s.Findings)
 	}
 }

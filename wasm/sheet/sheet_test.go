@@ -43,7 +43,7 @@ func TestExamplesAnswer(t *testing.T) {
 		{"ring", Yes, nil, nil},
 	}
 	for _, tt := range tests {
-		s := Work(example(t, tt.key))
+		s := Answer(example(t, tt.key))
 		var got []FixKind
 		for _, f := range s.Fixes {
 			got = append(got, f.Kind)
@@ -61,9 +61,9 @@ func TestExamplesAnswer(t *testing.T) {
 // far header is among what helps.
 func TestRingGains(t *testing.T) {
 	p := example(t, "ring")
-	with := Work(p).Zones[0].Margin
+	with := Answer(p).Zones[0].Margin
 	p.Header.Layout = plan.HeaderAndRows
-	s := Work(p)
+	s := Answer(p)
 	if s.Verdict != Nearly || s.Findings[0].Kind != ShortReserve || with < s.Zones[0].Margin+0.3 {
 		t.Errorf("verdict %d, findings %v, margin %.2f m, with the rings %.2f m", s.Verdict, kinds(s.Findings), s.Zones[0].Margin, with)
 	}
@@ -77,7 +77,7 @@ func TestRingGains(t *testing.T) {
 // its start to 0.5 m, the pump gives 33.0 m; all rows are level, and 1.03 bar
 // is 10.52 m at 998.2 kg/m³.
 func TestMillraceByHand(t *testing.T) {
-	z := Work(plan.Default()).Zones[0]
+	z := Answer(plan.Default()).Zones[0]
 	if flow := z.Flow * 60000; math.Abs(flow-4) > 1e-9 {
 		t.Errorf("flow %.12g L/min, want 4", flow)
 	}
@@ -101,7 +101,7 @@ func TestMillraceByHand(t *testing.T) {
 // The lines of a budget add up to what the source gives, on every plan.
 func TestBudgetAddsUp(t *testing.T) {
 	for _, p := range variants(300) {
-		s := Work(p)
+		s := Answer(p)
 		for _, z := range s.Zones {
 			sum := 0.0
 			for _, loss := range z.Budget {
@@ -122,7 +122,7 @@ func TestBudgetAddsUp(t *testing.T) {
 func TestFixesHold(t *testing.T) {
 	tried := 0
 	for _, p := range variants(300) {
-		s := Work(p)
+		s := Answer(p)
 		if (s.Verdict == Yes || s.Verdict == Cannot) && len(s.Fixes) > 0 {
 			t.Errorf("%s: fixes for verdict %d", p.Name, s.Verdict)
 		}
@@ -132,7 +132,7 @@ func TestFixesHold(t *testing.T) {
 				if errs := f.Plan.Check(); len(errs) > 0 {
 					t.Errorf("%s: fix %d makes a plan with errors: %v", p.Name, f.Kind, errs)
 				}
-				if yes := Work(f.Plan).Verdict == Yes; yes != f.Solves {
+				if yes := Answer(f.Plan).Verdict == Yes; yes != f.Solves {
 					t.Errorf("%s: fix %d claims %t", p.Name, f.Kind, f.Solves)
 				}
 			case f.Kind == NewPump && f.Solves:
@@ -141,7 +141,7 @@ func TestFixesHold(t *testing.T) {
 				c := p.Clone()
 				c.Supply.Kind, c.Supply.Regulator = plan.PumpPoints, 0
 				c.Supply.Points = []plan.Point{{Head: 1.1 * f.Value}, {Flow: f.Flow, Head: f.Value}, {Flow: 2 * f.Flow, Head: 0.9 * f.Value}}
-				if v := Work(c); v.Verdict != Yes && !slices.Contains(kinds(v.Findings), AboveRange) {
+				if v := Answer(c); v.Verdict != Yes && !slices.Contains(kinds(v.Findings), AboveRange) {
 					t.Errorf("%s: a pump of %g m at %g L/min gives verdict %d, %v", p.Name, f.Value, f.Flow*60000, v.Verdict, kinds(v.Findings))
 				}
 			}
@@ -156,12 +156,12 @@ func TestFixesHold(t *testing.T) {
 // The pump that a fix names is no stronger than it need be: half a metre less
 // is not enough.
 func TestNewPumpIsTheLeast(t *testing.T) {
-	s := Work(example(t, "wrong-pump"))
+	s := Answer(example(t, "wrong-pump"))
 	f := s.Fixes[0]
 	c := s.Plan.Clone()
 	c.Supply.Kind = plan.PumpTwo
 	c.Supply.ShutOff, c.Supply.MaxFlow = design.Through(f.Value-0.5, f.Flow)
-	if Work(c).Verdict == Yes {
+	if Answer(c).Verdict == Yes {
 		t.Errorf("%g m is named, but half a metre less is enough", f.Value)
 	}
 }
@@ -170,7 +170,7 @@ func TestPowerAloneIsNoAnswer(t *testing.T) {
 	p := plan.Default()
 	p.Supply.Kind = plan.PumpPower
 	p.Supply.Power = 746
-	s := Work(p)
+	s := Answer(p)
 	if s.Verdict != Cannot || len(s.Zones) != 0 || s.Findings[0].Kind != PowerOnly || s.Findings[0].Value != 746 {
 		t.Errorf("verdict %d, %d zones, findings %+v", s.Verdict, len(s.Zones), s.Findings)
 	}

@@ -119,7 +119,7 @@ func (f *form) section(s *plan.Section) {
 	}
 	if s.Name == "sky" {
 		// Only a script can read the device's clock, and shows the button then.
-		f.html(`<p><button class="button" type="button" data-do="`+plan.SetClock+`" hidden>Set the clock as on this device</button></p>`)
+		f.html(`<p><button class="button" type="button" data-do="` + plan.SetClock + `" hidden>Set the clock as on this device</button></p>`)
 	}
 	if s.Name == "months" {
 		f.months()

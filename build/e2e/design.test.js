@@ -1,0 +1,26 @@
+// Designs that the tool finds, taken over by one press.
+import assert from "node:assert/strict";
+import { behaviour } from "./browser.js";
+import { atRest, example, explored, open, text, verdict } from "./form.js";
+
+behaviour("the long field becomes a design that serves, in one press", async ({ page, address }) => {
+  await open(page, address);
+  await example(page, "Long field");
+  assert.notEqual(await verdict(page), "Yes");
+  await explored(page);
+  assert.match(await text(page, "#designs"), /designs were compared/);
+  const asked = await page.evaluate(() => window.e2e.asked);
+  await page.$eval('#designs a[href^="#"]', (a) => a.click());
+  await page.waitForFunction((asked) => window.e2e.asked > asked, {}, asked);
+  await atRest(page);
+  assert.equal(await verdict(page), "Yes");
+  await explored(page);
+  assert.match(await text(page, "#zones"), /zone/);
+});
+
+behaviour("the ring says what it gains", async ({ page, address }) => {
+  await open(page, address);
+  await example(page, "Ring");
+  await explored(page);
+  assert.match(await text(page, "#ring"), /far header gives the weakest emitter [\d.]+\sm more/);
+});

@@ -1,0 +1,77 @@
+// The season on the page: a change of date, weather or crop is followed by
+// everything that hangs on it, and two cards are made to be printed.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { behaviour } from "./browser.js";
+import { atRest, choose, example, explored, open, press, text, told, type } from "./form.js";
+
+/** Which of these say something else than before. @param {Record<string, string>} before @param {Record<string, string>} after */
+const changed = (before, after) => Object.keys(before).filter((id) => before[id] !== after[id]);
+
+const season = ["season", "weather", "tasks", "timer"];
+
+behaviour("a date, the weather or a crop that changes is followed at once", async ({ page, address }) => {
+  await open(page, address);
+  let before = await told(page);
+  for (const [what, change] of [
+    ["the last frost", () => type(page, "season.last-frost", "2027-04-20")],
+    ["the climate", () => choose(page, "sky.climate", "plain")],
+    ["a crop", () => choose(page, "rows.1.crop", "melon, trained up")],
+  ]) {
+    await change();
+    const after = await told(page);
+    for (const id of season) assert.ok(changed(before, after).includes(id), `${what} has changed, ${id} has not`);
+    assert.equal(after.pressure, before.pressure, `${what} changes no pressure`);
+    before = after;
+  }
+  assert.match(before.season, /melon, trained up/);
+  assert.ok(changed(before, await (await type(page, "supply.tank", "40"), told(page))).includes("tank"), "the tank has changed");
+});
+
+behaviour("a date that is none keeps the season that stands there", async ({ page, address }) => {
+  await open(page, address);
+  const before = await told(page);
+  for (const wrong of ["2027-02-30", "12 May", "2027-13-01", ""]) {
+    await type(page, "season.last-frost", wrong);
+    assert.equal(await page.$eval('[id="f-season.last-frost"]', (e) => e.value), wrong, "what was typed stays");
+    assert.match(await text(page, '[id="e-season.last-frost"]'), /must be|is missing/);
+    assert.deepEqual(changed(before, await told(page)), []);
+  }
+});
+
+behaviour("the clock of the device becomes that of the place", async ({ page, address }) => {
+  await page.emulateTimezone("America/Los_Angeles");
+  await open(page, address);
+  const before = await told(page);
+  await page.$eval('[data-do="set-clock"]', (button) => button.click());
+  await atRest(page);
+  assert.equal(await page.$eval('[id="f-sky.offset"]', (e) => e.value), "-8");
+  assert.equal(await page.$eval('[id="f-sky.summer"]', (e) => e.value), "march-november");
+  assert.ok(changed(before, await told(page)).includes("timer"));
+});
+
+behaviour("months are pasted as a table", async ({ page, address }) => {
+  await open(page, address);
+  await choose(page, "sky.climate", "own");
+  const table = Array.from({ length: 12 }, (_, i) => `${10 + i},5\t${i}`).join("\n");
+  await page.$eval("#f-months-table", (box, table) => { box.value = table; }, table);
+  await press(page, "fill-months");
+  assert.equal(await page.$eval('[id="f-months.3.high"]', (e) => e.value), "12.5");
+  assert.equal(await page.$eval('[id="f-months.12.low"]', (e) => e.value), "11");
+});
+
+for (const title of ["Millrace tunnel", "Long field"]) {
+  behaviour(`${title}: the card for the timer and the calendar are a page each`, async ({ page, address }) => {
+    await open(page, address);
+    if (title !== "Millrace tunnel") await example(page, title);
+    await explored(page);
+    const pages = execFileSync("pdftotext", ["-layout", "-", "-"], { input: Buffer.from(await page.pdf({ format: "A4" })), encoding: "utf8" }).split("\f");
+    for (const [heading, id] of [["Card for the timer", "timer"], ["What to do, week by week", "tasks"]]) {
+      const at = pages.filter((text) => text.trimStart().startsWith(heading));
+      assert.equal(at.length, 1, `${heading} begins no page`);
+      // Its last line stands on the same page.
+      const last = await page.$$eval(`#${id} tbody tr`, (rows) => rows.at(-1)?.textContent?.replace(/\s+/g, "") ?? "none");
+      assert.ok(at[0].replace(/\s+/g, "").includes(last.slice(-12)), `${last} stands on another page`);
+    }
+  });
+}
