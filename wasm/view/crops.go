@@ -38,7 +38,7 @@ func (sc *scene) crops() {
 	} else {
 		sc.tag("p", "Drip works for all that you grow, but another method is the usual start for: "+other+". Keep them on drip if they are few; one system is less work than two.")
 	}
-	t := sc.table("Which method for which crop", "Method, and why", "Suits the crop")
+	t := sc.table("Methods, crop by crop", "Method, and why", "Suits the crop")
 	for _, crop := range list {
 		t.group(unit.Capital(p.CropName(crop)))
 		for m := range catalogue.Method(catalogue.Methods) {

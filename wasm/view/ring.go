@@ -65,7 +65,7 @@ func (sc *scene) ring(link Linker) {
 	sc.tag("figcaption", "Each row from its least pressure to its most. The thick line is with the far header, the thin one below it without.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("The rows tied into rings, and not", "", "#Without a far header", "#With one")
+	t := sc.table("The rows tied into rings, and not", "What", "#Without a far header", "#With one")
 	both := func(name string, f func(*sheet.Looped) string) { t.row(name, f(without), f(with)) }
 	both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
 	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.Zone.Margin) })

@@ -17,7 +17,7 @@ func (sc *scene) tasks() {
 	sc.tag("p", "From "+s.First.Words()+" to "+s.Last.Words()+". Save it as a calendar file to have it on your phone.")
 	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
 	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }
-	t := sc.table("What to do, week by week", "Week from Monday", "What")
+	t := sc.table("Tasks by week", "Week from Monday", "What")
 	if slices.ContainsFunc(list, func(t season.Task) bool { return weekly(&t) }) {
 		sc.html(`<tr><th scope="row">Every week</th><td>`)
 		sc.week(s, list, weekly, func(k *season.Task) string { return k.Day.Short() + " to " + k.Last().Words() })
