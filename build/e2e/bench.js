@@ -3,7 +3,7 @@
 //
 // Prints the median of many; a measurement for people, not a test.
 import { instrument, launch } from "./chromium.js";
-import { atRest, openPlan } from "./form.js";
+import { atRest, example, open, openPlan } from "./form.js";
 import { alike } from "./plans.js";
 import { serve } from "./site.js";
 
@@ -39,6 +39,18 @@ try {
   await page.goto("about:blank");
   await openPlan(page, site.address, alike(20, 100));
   line("edit to screen, 2,000 plants in 20 rows", await edits(page, 5));
+  for (const [what, show] of [
+    ["long field", (page) => example(page, "Long field")],
+    ["400 plants", (page) => openPlan(page, site.address, alike(10, 40))],
+  ]) {
+    const fresh = await profile.newPage();
+    await fresh.setBypassCSP(true); // a worker of the measurement's own
+    await instrument(fresh);
+    await open(fresh, site.address);
+    await show(fresh);
+    for (const [name, list] of Object.entries(await explorations(fresh))) line(`${name}, ${what}`, list);
+    await fresh.close();
+  }
 } finally {
   await browser.close();
   await site.stop();
@@ -88,4 +100,35 @@ function edits(page, n = times) {
     }
     return list;
   }, n);
+}
+
+/**
+ * Times of the planner alone for each exploration, from question to reply.
+ * @param {import("puppeteer-core").Page} page
+ * @returns {Promise<Record<string, number[]>>}
+ */
+function explorations(page) {
+  return page.evaluate(async () => {
+    const names = ["season", "flushing", "zones and ring", "starting and stopping", "faults", "headroom", "design search", "10,000 draws"];
+    const site = document.documentElement.dataset;
+    const worker = new Worker(site.worker);
+    const reply = () => new Promise((resolve) => worker.addEventListener("message", resolve, { once: true }));
+    const started = reply();
+    worker.postMessage({ program: new URL(site.program, document.baseURI).href });
+    await started;
+    const form = new URLSearchParams(new FormData(document.querySelector("#plan")));
+    const times = Object.fromEntries(names.map((name) => [name, []]));
+    for (let round = 0; round < 6; round++) { // the first warms up
+      for (const [i, name] of names.entries()) {
+        form.set("step", String(i + 1));
+        const start = performance.now();
+        const said = reply();
+        worker.postMessage({ ask: "rest", text: form.toString() });
+        await said;
+        if (round) times[name].push(performance.now() - start);
+      }
+    }
+    worker.terminate();
+    return times;
+  });
 }

@@ -2,8 +2,11 @@
 import assert from "node:assert/strict";
 import { command } from "./site.js";
 
+/** The elements that hold the answer. */
+const answers = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts"];
+
 /** The elements that hold what was worked out. */
-export const results = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "zones", "ring", "flush", "starting", "stopping", "surge", "headroom", "designs", "faults", "chance", "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "findings", "parts"];
+export const results = [...answers, "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
 
 /**
  * Waits until the planner has started and has answered everything.
@@ -124,7 +127,18 @@ export function fields(page) {
  */
 export async function told(page) {
   await explored(page);
-  return page.evaluate((ids) => Object.fromEntries(ids.map((id) => [id, document.getElementById(id)?.textContent ?? "missing"])), results);
+  return texts(page, results);
+}
+
+/**
+ * The text of the answer alone, by element: what is explored afterwards is not waited for.
+ * @param {import("puppeteer-core").Page} page
+ */
+export const answered = (page) => texts(page, answers);
+
+/** @param {import("puppeteer-core").Page} page @param {string[]} ids @returns {Promise<Record<string, string>>} */
+function texts(page, ids) {
+  return page.evaluate((ids) => Object.fromEntries(ids.map((id) => [id, document.getElementById(id)?.textContent ?? "missing"])), ids);
 }
 
 /**
