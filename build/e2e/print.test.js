@@ -27,6 +27,6 @@ for (const title of ["Millrace tunnel", "The wrong pump"]) {
     assert.match(words, /Punch|Emitters|Tubing/);
     assert.doesNotMatch(words, /Add a row|Water temperature/);
     // The reader of pages ends each, the last one too, with a form feed.
-    for (const [i, words] of words.split("\f").slice(0, -1).entries()) assert.ok(words.trim().split(/\s+/).length > 20, `page ${i + 1} is blank`);
+    for (const [i, text] of words.split("\f").slice(0, -1).entries()) assert.ok(text.trim().split(/\s+/).length > 20, `page ${i + 1} is blank`);
   });
 }
