@@ -6,6 +6,7 @@ import (
 	"evenrow/wasm/headroom"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
+	"evenrow/wasm/water"
 )
 
 // bounds names what ends a room, by finding.
@@ -83,6 +84,13 @@ func (sc *scene) headroom() {
 		t.explained(unit.Capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
 	}
 	t.end()
+	sc.html(`</details>`)
+	e := sc.emitterOf(sc.zone.Worst)
+	sc.fold("Show the working")
+	sc.tag("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, "+
+		sc.amount(unit.Head, sc.plants[sc.zone.Worst].head)+", over your reserve of "+sc.amount(unit.Head, sc.s.Plan.Limits.Reserve)+" and what it needs:")
+	w := &sc.s.Layout.Network.Water
+	sc.formula(water.HeadOfPressureFormula, w.Density, e.Lowest*sc.weight)
 	sc.html(`</details>`)
 }
 

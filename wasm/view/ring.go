@@ -88,6 +88,19 @@ func (sc *scene) ring(link Linker) {
 	t.end()
 	sc.tag("p", "How long rows may be is reckoned with all rows longer alike, every emitter open, at its lowest pressure and your reserve; the place is not looked at.")
 	sc.html(`</details>`)
+	row := without.Layout.Plants[without.Zone.Worst].Row
+	a, b := firstLink(without.Layout, layout.RowOf, row), firstLink(with.Layout, layout.RowOf, row)
+	if a < 0 || b < 0 {
+		return
+	}
+	if qa, qb := without.Zone.Solution.Flow[a], with.Zone.Solution.Flow[b]; qa > 0 && qb > 0 {
+		sc.fold("Show the working")
+		sc.tag("p", "Row "+strconv.Itoa(row+1)+" is the weakest without a far header. At its start, without one:")
+		sc.friction(without.Layout, a, qa)
+		sc.tag("p", "With one, a part of its water comes from the other end:")
+		sc.friction(with.Layout, b, qb)
+		sc.html(`</details>`)
+	}
 }
 
 // longer is how many plants every row may have more.

@@ -25,7 +25,7 @@ func (sc *scene) working() {
 	if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
 		if q := z.Solution.Flow[last.links[0]]; q > 0 {
 			sc.tag("p", "Friction in the first "+sc.amount(unit.Length, link.Length)+" of "+sc.stepName(last)+":")
-			sc.formula(pipe.TubingHeadFormula, q, link.Length, link.Bore, link.Roughness, n.Water.Kinematic)
+			sc.friction(sc.s.Layout, last.links[0], q)
 		}
 	}
 	if h := sc.plants[z.Worst].head; h > 0 && sc.plants[z.Worst].state > shut {
@@ -40,6 +40,23 @@ func (sc *scene) working() {
 	row := &sc.s.Plan.Rows[sc.s.Layout.Plants[z.Worst].Row]
 	sc.formula(evenness.EmissionUniformityFormula, e.CV, float64(row.PerPlant), sc.leastShare())
 	sc.html(`</details>`)
+}
+
+// friction prints what a link of tubing loses at a flow.
+func (sc *scene) friction(l *layout.Layout, link int, q float64) {
+	k := &l.Network.Links[link]
+	sc.formula(pipe.TubingHeadFormula, q, k.Length, k.Bore, k.Roughness, l.Network.Water.Kinematic)
+}
+
+// firstLink returns the first link of the tubing of a kind, of row or run i;
+// -1 when there is none.
+func firstLink(l *layout.Layout, kind layout.StretchKind, i int) int {
+	for k := range l.Stretches {
+		if s := &l.Stretches[k]; s.Kind == kind && s.Index == i && len(s.Links) > 0 {
+			return s.Links[0]
+		}
+	}
+	return -1
 }
 
 // leastShare is the least flow of the zone's plants over their mean.

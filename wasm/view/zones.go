@@ -1,8 +1,10 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
+	"evenrow/wasm/layout"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
 )
@@ -42,9 +44,12 @@ func (sc *scene) zones(link Linker) {
 		"#Head at the "+sc.sourceName()+", "+sc.symbol(unit.Head), "#To spare at its weakest, "+sc.symbol(unit.Head), "#Begins after", "#Runs for")
 	start := 0.0
 	for i := range s.Zones {
-		v := &s.Zones[i]
+		v, long := &s.Zones[i], each[i]
+		if long == 0 {
+			long = math.NaN() // nothing runs
+		}
 		t.explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.bare(unit.Flow, v.Flow), sc.bare(unit.Head, v.Head),
-			sc.bare(unit.Head, v.Margin), sc.amount(unit.Duration, start), sc.amount(unit.Duration, each[i]))
+			sc.bare(unit.Head, v.Margin), sc.amount(unit.Duration, start), sc.amount(unit.Duration, long))
 		start += each[i]
 	}
 	if len(s.Zones) > 1 {
@@ -52,6 +57,15 @@ func (sc *scene) zones(link Linker) {
 	}
 	t.end()
 	sc.html(`</details>`)
+	if k := firstLink(s.Layout, layout.RunOf, 0); k >= 0 && sc.zone != nil && sc.zone.Solution.Flow[k] > 0 {
+		q := sc.zone.Solution.Flow[k]
+		sc.fold("Show the working")
+		sc.tag("p", "Fewer rows at once draw less, and the way to them takes less. In the first run of the lead, with the flow of "+sc.zoneName(sc.zone)+":")
+		sc.friction(s.Layout, k, q)
+		sc.tag("p", "With half of it:")
+		sc.friction(s.Layout, k, q/2)
+		sc.html(`</details>`)
+	}
 }
 
 // fewest says how many zones the plan needs.
@@ -67,7 +81,7 @@ func (sc *scene) fewest(z *sheet.Zoning) string {
 	case z.Fewest == 0:
 		return "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself. What else helps stands with the answer."
 	case z.Plan != nil && sc.s.Verdict == sheet.Yes:
-		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do."
+		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do." + sc.thirsts()
 	case z.Plan != nil && z.Fewest == now:
 		return "The number of zones is enough, but not with the rows as they are grouped: put rows that stand together into each zone, with about the same flow."
 	case z.Plan != nil:
@@ -76,6 +90,16 @@ func (sc *scene) fewest(z *sheet.Zoning) string {
 		return "One zone is enough."
 	}
 	return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes."
+}
+
+// thirsts is a reason to keep zones that the water does not need.
+func (sc *scene) thirsts() string {
+	for i := range sc.s.Plan.Rows {
+		if sc.s.Plan.Rows[i].Crop != sc.s.Plan.Rows[0].Crop {
+			return " Crops of different thirst are a reason to keep them."
+		}
+	}
+	return ""
 }
 
 // zoneRows names the rows of a zone: "rows 1 to 3 and 7".
