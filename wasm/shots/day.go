@@ -81,7 +81,8 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 		longest = young
 	}
 	s.Zone = beds[0].Zone
-	s.Wanted = dose.Count(s.Run, max(longest, LeastShot))
+	s.Most = max(longest, LeastShot)
+	s.Wanted = dose.Count(s.Run, s.Most)
 	// Rather few shots than such as are too short.
 	s.Wanted = min(s.Wanted, max(1, int(s.Run/LeastShot)))
 	return s, s.Wanted > 0

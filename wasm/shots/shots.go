@@ -79,6 +79,7 @@ type Setting struct {
 	Run    float64 // s, that the thirstiest plants need in all
 	Given  float64 // s, that the timer gives in all: at least Run, and more by less than a step
 	Wanted int     // shots, were the timer no limit
+	Most   float64 // s, that one of these takes at most
 	Shots  []Shot  // in order
 	Off    float64 // s of rest between two shots; OnAndOff only
 	Lead   int     // index into Beds of those that need most time

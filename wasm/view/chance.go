@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/chance"
@@ -8,11 +9,24 @@ import (
 	"evenrow/wasm/unit"
 )
 
+// luck is how many standard deviations a plant must be short more often than
+// the mean of all before it is named: with less, one of a thousand plants that
+// are alike would be (for rare events counts scatter as their square root).
+const luck = 6
+
+// idle stands where nothing can be said because no water flows.
+func (sc *scene) idle() string {
+	if len(sc.s.Zones) > 0 {
+		return "This is worked out once water runs at the plants. Look at the answer first."
+	}
+	return "This is worked out as soon as the plan says what drives the water."
+}
+
 // chance says how many plants are short of water because emitters differ.
 func (sc *scene) chance() {
 	zones := sc.s.Chance
 	if len(zones) == 0 {
-		sc.tag("p", "This is worked out as soon as the plan says what drives the water.")
+		sc.tag("p", sc.idle())
 		return
 	}
 	z := &zones[0]
@@ -28,8 +42,13 @@ func (sc *scene) chance() {
 	enough := sc.amount(unit.Share, chance.Enough)
 	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + count(z.Draws, "draw", "draws") + " of all emitters."
 	if z.Short > 0 {
-		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant does. " +
-			unit.Capital(sc.place(z.Weakest)) + " is short most often: in " + sc.amount(unit.Share, z.Often) + " of them."
+		// Where all plants are alike, one of them is short most often by luck.
+		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant does. "
+		if z.Often > z.Short+luck*math.Sqrt(z.Short/float64(z.Draws)) {
+			words += unit.Capital(sc.place(z.Weakest)) + " was short most often: in " + sc.amount(unit.Share, z.Often) + " of the draws."
+		} else {
+			words += "It may be any of them: no plant was short more often than luck explains."
+		}
 	}
 	sc.tag("p", words)
 	switch {

@@ -17,7 +17,7 @@ const legible = 5e3
 func (sc *scene) faults() {
 	f := sc.s.Faults
 	if f == nil {
-		sc.tag("p", "This is worked out as soon as the plan says what drives the water.")
+		sc.tag("p", sc.idle())
 		return
 	}
 	for i := range f.Slow {

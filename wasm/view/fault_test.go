@@ -58,6 +58,26 @@ func TestWhatToWriteOnTheGauge(t *testing.T) {
 	}
 }
 
+// Where no emitter opens, the plan does say what drives the water.
+func TestNothingRuns(t *testing.T) {
+	for _, which := range []sheet.Exploration{sheet.Faulting, sheet.Chancing} {
+		if words := exploredAs(t, planOf(t, "wrong-pump"), which); !strings.Contains(words, "Look at the answer first") {
+			t.Error(words)
+		}
+	}
+}
+
+// Of plants that are alike none is named for its luck in the draws; the ends
+// of rows that get less are.
+func TestThePlantThatIsShortMostOften(t *testing.T) {
+	if words := exploredAs(t, plan.Default(), sheet.Chancing); !strings.Contains(words, "no plant was short more often than luck explains") {
+		t.Error(words)
+	}
+	if words := exploredAs(t, planOf(t, "long-field"), sheet.Chancing); !strings.Contains(words, "plant 130 was short most often") {
+		t.Error(words)
+	}
+}
+
 // Worse emitters and blocked ones leave more plants short, and the page says so.
 func TestChanceSpeaksOfShortPlants(t *testing.T) {
 	p := plan.Default()

@@ -33,26 +33,27 @@ func (sc *scene) outage() {
 		}
 	}
 	b := &l.Beds[worst]
-	sc.tag("p", "If the pump stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
+	giver, look, spare := sc.giver()
+	sc.tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
 	young := sc.young(c)
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
 	all := 0.0
 	for i := range l.Beds {
 		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
 	}
-	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then. Unplug the pump before you look at it. Shade and mist gain time. Look at the gauge at noon on every hot day, and keep a spare pump or a way to feed the rows from a tank that stands high.")
+	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look at the gauge at noon on every hot day, and keep "+spare+".")
 	sc.html(`<figure>`)
 	for _, w := range widths {
 		sc.lastingPicture(w.class, w.width, l, b)
 	}
-	sc.tag("figcaption", "How long the water lasts for "+sc.bedName(b)+" when the pump stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.")
+	sc.tag("figcaption", "How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
 	columns := []string{"Plants"}
 	for _, h := range outages {
 		columns = append(columns, "#Stops at "+sc.hourName(h))
 	}
-	t := sc.table("How long plants last when the pump stops", columns...)
+	t := sc.table("How long plants last when the "+giver+" stops", columns...)
 	row := func(l *shots.Line, b *shots.Bed, name string) {
 		for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
 			var cells []string
@@ -86,9 +87,19 @@ func (sc *scene) outage() {
 	sc.html(`</details>`)
 }
 
+// giver is what may stop, what to mind before one looks at it, and what to keep
+// in case.
+func (sc *scene) giver() (name, look, spare string) {
+	if sc.sourceName() == "pump" {
+		return "pump", " Unplug the pump before you look at it.", "a spare pump or a way to feed the rows from a tank that stands high"
+	}
+	return "water", "", "a watering can and a full barrel"
+}
+
 // otherMedia compares what the plants of a bed would last in each medium.
 func (sc *scene) otherMedia(l *shots.Line, b *shots.Bed) {
-	sc.tag("p", unit.Capital(sc.bedName(b))+" in other media, the pump stopping at "+sc.hourName(9)+":")
+	giver, _, _ := sc.giver()
+	sc.tag("p", unit.Capital(sc.bedName(b))+" in other media, the "+giver+" stopping at "+sc.hourName(9)+":")
 	t := sc.table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
 	row := sc.s.Plan.Rows[b.Rows[0]]
 	for i := range catalogue.Media {
@@ -173,6 +184,7 @@ func (sc *scene) young(c *shots.Card) []seedling {
 // pump stops.
 func (sc *scene) lastingPicture(class markup, width float64, l *shots.Line, b *shots.Bed) {
 	const most = 24 * hour
+	giver, _, _ := sc.giver()
 	p := plot{left: 56, right: width - 16, top: 22, bottom: 190, x0: math.Floor(l.Lit.Rise/hour) * hour, x1: math.Ceil(l.Lit.Set/hour) * hour}
 	for sky := shots.Typical; sky <= shots.Hot; sky++ {
 		for at := p.x0; at <= p.x1; at += hour / 2 {
@@ -180,7 +192,7 @@ func (sc *scene) lastingPicture(class markup, width float64, l *shots.Line, b *s
 		}
 	}
 	p.y1 = max(p.y1, hour)
-	sc.svg(class, width, p.bottom+40, "How long plants last when the pump stops, by the time of day")
+	sc.svg(class, width, p.bottom+40, "How long plants last when the "+giver+" stops, by the time of day")
 	sc.side(&p, unit.Hours)
 	every := 3.0
 	if width < 400 {
@@ -189,7 +201,7 @@ func (sc *scene) lastingPicture(class markup, width float64, l *shots.Line, b *s
 	for h := math.Ceil(p.x0/hour/every) * every; h*hour <= p.x1; h += every {
 		sc.label(p.x(h*hour), p.bottom+16, "middle", sc.hourName(h))
 	}
-	sc.label(p.right, p.bottom+34, "end", "the pump stops at")
+	sc.label(p.right, p.bottom+34, "end", "the "+giver+" stops at")
 	for _, line := range [...]struct {
 		sky   shots.Sky
 		class markup

@@ -120,7 +120,11 @@ func (sc *scene) fills(z *startup.Zone) string {
 			last = r
 		}
 	}
-	words := "From empty lines, the water is at the end of every row after " + brief(z.Filled, sc) + ", in row " + strconv.Itoa(last.Row+1) + " last. It takes " + sc.amount(unit.Volume, z.Holds) + " of it."
+	words := "From empty lines, the water is at the end of every row after " + brief(last.End, sc) + ", in row " + strconv.Itoa(last.Row+1) + " last."
+	if z.Filled > last.End+1 { // the far header fills on
+		words += " All is full after " + brief(z.Filled, sc) + "."
+	}
+	words += " It takes " + sc.amount(unit.Volume, z.Holds) + " of it."
 	if !math.IsInf(z.Swell, 1) {
 		words += " When the lines are still full from the shot before, there is nothing to fill, and the pressure is up after " + brief(z.Swell, sc) + "."
 	}

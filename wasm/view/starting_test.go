@@ -49,6 +49,8 @@ func TestStartingSays(t *testing.T) {
 		without string
 	}{
 		"a good plan":       {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
+		"a ring":            {planOf(t, "ring"), []string{"at the end of every row after 44\u00a0s, in row 6 last. All is full after 54\u00a0s."}, ""},
+		"a tank on a slope": {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
 		"a check valve":     {checked, []string{"Nothing runs out"}, "No check valve"},
 		"the wrong pump":    {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},
 		"a weak pump":       {weak, []string{"when the pressure builds slowly", "Letting the rows in one after another"}, "does not get there"},
@@ -78,6 +80,13 @@ func hilly() *plan.Plan {
 		p.Rows[i].Slope = 0.1
 	}
 	p.Runs[0].Checks = 1
+	return p
+}
+
+// slope is a tank above rows that rise a little, with emitters that do not shut.
+func slope(t *testing.T) *plan.Plan {
+	p := planOf(t, "balcony")
+	p.Rows[0].Slope = 0.01
 	return p
 }
 

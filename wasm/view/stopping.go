@@ -100,7 +100,7 @@ func (sc *scene) runsOut(z *startup.Zone) string {
 		}
 		return "Nothing runs out: no tubing lies above the emitters."
 	}
-	words := sc.amount(unit.Volume, d.Volume) + " runs out of the lines, through the emitters of " + count(d.Outlets, "plant", "plants") + ". Most of it goes to " + sc.place(d.Most) + ": " + sc.amount(unit.Dose, d.Extra[d.Most])
+	words := sc.amount(unit.Volume, d.Volume) + " runs out of the lines, through the emitters of " + count(d.Outlets, "plant", "plants") + ". No plant gets more of it than " + sc.place(d.Most) + ": " + sc.amount(unit.Dose, d.Extra[d.Most])
 	if flow := sc.plants[d.Most].flow; flow > 0 {
 		words += ", which is " + sc.shareOf(d.Extra[d.Most], flow) + " of a shot of 6 to 2 minutes"
 	}

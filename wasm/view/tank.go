@@ -97,5 +97,8 @@ func every(days float64) string {
 
 // days is a number of days to a tenth.
 func (sc *scene) days(n float64) string {
-	return sc.amount(unit.None, math.Round(n*10)/10) + "\u00a0days"
+	if n = math.Round(n*10) / 10; n == 1 {
+		return "1\u00a0day"
+	}
+	return sc.amount(unit.None, n) + "\u00a0days"
 }

@@ -51,7 +51,11 @@ func (sc *scene) shots() {
 		l := &c.Lines[i]
 		if s := setting(&l.Sets[shots.Typical], s.Zone); s != nil {
 			n := len(s.Shots)
-			t.row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set))
+			rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
+			if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
+				rise, set = "–", "–"
+			}
+			t.row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), rise, set)
 		}
 	}
 	t.end()
@@ -65,7 +69,9 @@ func (sc *scene) shots() {
 	}
 	given := dose.Applied(s.Beds[s.Lead].Use, wanted)
 	sc.formula(dose.AppliedFormula, s.Beds[s.Lead].Use, wanted)
-	sc.formula(dose.CountFormula, given, s.Run/float64(s.Wanted)*b.Least)
+	if dose.Count(given, s.Most*b.Least) == s.Wanted { // else they would be too short, and are fewer
+		sc.formula(dose.CountFormula, given, s.Most*b.Least)
+	}
 	sc.formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
 	sc.html(`</details><p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
 }

@@ -1,12 +1,17 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/plan"
 	"evenrow/wasm/shots"
 	"evenrow/wasm/unit"
 )
+
+// taken is the largest shot that a medium takes in, as a share of it: the upper
+// end of what is usual on coco (from memory).
+const taken = 0.06
 
 // limitsOfTimer says what the timer cannot do, and what helps.
 func (sc *scene) limitsOfTimer(c *shots.Card) {
@@ -19,12 +24,16 @@ func (sc *scene) limitsOfTimer(c *shots.Card) {
 	}
 	l := &c.Lines[c.Peak]
 	if t.Kind == plan.Dial {
-		words := "This timer cannot give short shots: a pin is a quarter of an hour"
+		words, fate := "This timer cannot give short shots: a pin is a quarter of an hour", "Most of it runs through, and there are few shots."
 		if s := &l.Sets[shots.Typical].Zones[thirsty(&l.Sets[shots.Typical])]; len(s.Beds) > 0 {
 			b := s.Beds[s.Lead].Bed
-			words += ", which brings each plant " + sc.amount(unit.Dose, shots.Quarter*b.Mean) + ", " + sc.amount(unit.Share, shots.Quarter*b.Mean/b.Root) + " of its medium"
+			share := shots.Quarter * b.Mean / b.Root
+			words += ", which brings each plant " + sc.amount(unit.Dose, shots.Quarter*b.Mean) + ", " + sc.amount(unit.Share, share) + " of its medium"
+			if share <= taken {
+				fate = "The medium takes that in, but there are few shots, and little to set."
+			}
 		}
-		sc.tag("p", words+". Most of it runs through, and there are few shots. Get a timer with a list of start times and steps of a minute, or one that counts seconds on and minutes off.")
+		sc.tag("p", words+". "+fate+" Get a timer with a list of start times and steps of a minute, or one that counts seconds on and minutes off.")
 	}
 	for _, sky := range [...]shots.Sky{shots.Hot, shots.Typical} {
 		d := &l.Sets[sky]
@@ -117,10 +126,12 @@ func (sc *scene) shared(c *shots.Card) {
 		beds := 0
 		for k := range zones {
 			s := &zones[k]
-			beds += len(s.Beds)
 			for j := range s.Beds {
 				f := &s.Beds[j]
-				if j != s.Lead && (most == nil && f.Drain > sc.s.Plan.Timer.Drain+0.05 || most != nil && f.Drain > most.Drain) {
+				if !follows(s.Beds[:j], f.Bed) { // what stands where another stood shares its valve
+					beds++
+				}
+				if j != s.Lead && !follows(s.Beds[s.Lead:s.Lead+1], f.Bed) && (most == nil && f.Drain > sc.s.Plan.Timer.Drain+0.05 || most != nil && f.Drain > most.Drain) {
 					at, most, lead = l, f, s.Beds[s.Lead].Bed
 				}
 			}
@@ -130,16 +141,64 @@ func (sc *scene) shared(c *shots.Card) {
 	if most != nil {
 		sc.tag("p", "Plants of different thirst share a valve. The thirstiest decide, so that no plant lacks water, and the others drain more. In the "+sc.lineWord()+" from "+at.From.Short()+" that is most: "+sc.bedName(lead)+" decides, and "+sc.bedName(most.Bed)+" drains "+sc.whole(most.Drain)+"\u00a0% on a typical day, where "+sc.whole(sc.s.Plan.Timer.Drain)+"\u00a0% would do. "+sc.ownValves(valves))
 	}
-	for i := range c.Lines {
-		l := &c.Lines[i]
-		if len(l.Bare) > 0 && l.Sets[shots.Typical].Zones != nil {
-			name, them := "Row ", "it"
-			if len(l.Bare) > 1 {
-				name, them = "Rows ", "them"
+	sc.bareRows(c)
+}
+
+// follows reports whether a bed has a row that another bed of the line has too,
+// before or after it.
+func follows(others []shots.Fare, b *shots.Bed) bool {
+	for i := range others {
+		for _, r := range others[i].Bed.Rows {
+			if slices.Contains(b.Rows, r) {
+				return true
 			}
-			sc.tag("p", name+listed(l.Bare)+" would be watered with nothing in "+them+" from "+l.From.Short()+" on. Shut "+them+" off.")
-			return
 		}
+	}
+	return false
+}
+
+// bareRows says which rows are watered with nothing in them, each for the first
+// time that it is so.
+func (sc *scene) bareRows(c *shots.Card) {
+	type span struct{ from, to int } // lines
+	var spans []span
+	var rows [][]int
+	for r := range sc.s.Plan.Rows {
+		s := span{-1, len(c.Lines)}
+		for i := range c.Lines {
+			is := slices.Contains(c.Lines[i].Bare, r) && c.Lines[i].Sets[shots.Typical].Zones != nil
+			if is && s.from < 0 {
+				s.from = i
+			}
+			if !is && s.from >= 0 {
+				s.to = i
+				break
+			}
+		}
+		if s.from < 0 {
+			continue
+		}
+		at := slices.Index(spans, s)
+		if at < 0 {
+			at = len(spans)
+			spans, rows = append(spans, s), append(rows, nil)
+		}
+		rows[at] = append(rows[at], r)
+	}
+	for i, s := range spans {
+		if i == mostWords {
+			sc.tag("p", "Other rows are watered bare for a time as well.")
+			break
+		}
+		name, them := "Row ", "it"
+		if len(rows[i]) > 1 {
+			name, them = "Rows ", "them"
+		}
+		until := " on. Shut " + them + " off."
+		if s.to < len(c.Lines) {
+			until = " to " + c.Lines[s.to].From.Short() + ". Shut " + them + " off for so long."
+		}
+		sc.tag("p", name+listed(rows[i])+" would be watered with nothing in "+them+" from "+c.Lines[s.from].From.Short()+until)
 	}
 }
 

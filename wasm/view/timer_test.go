@@ -4,9 +4,12 @@ import (
 	"math"
 	"math/rand/v2"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/catalogue"
+	"evenrow/wasm/day"
 	"evenrow/wasm/drain"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
@@ -62,6 +65,21 @@ func TestShotsOfRandomPlansAreTold(t *testing.T) {
 	}
 }
 
+// later has lettuce in two rows three times, then cucumbers in a third.
+func later(p *plan.Plan) {
+	on := func(text string) int { d, _ := day.Parse(text); return int(d) }
+	crop := func(name string) int {
+		return slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return c.Name == name })
+	}
+	for i := range p.Rows {
+		p.Rows[i].Crop = crop("lettuce")
+	}
+	p.Plantings = []plan.Planting{
+		{Crop: crop("lettuce"), From: 1, To: 2, Mode: plan.FromPlanting + 1, Date: on("2027-03-01"), Times: 3, Every: 35},
+		{Crop: crop("cucumber"), From: 3, Mode: plan.FromPlanting + 1, Date: on("2027-05-01"), Times: 1, Every: 21},
+	}
+}
+
 // What a timer cannot do is said, with what helps.
 func TestLimitsOfTheTimerAreTold(t *testing.T) {
 	for _, c := range []struct {
@@ -80,6 +98,16 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
 		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 to 2 drains"},
 		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it"},
+		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 26 April. Shut it off for so long."},
+		{"a row that stays bare", later, "shots", "Row 4 would be watered with nothing in it from 1 March on."},
+		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise = plan.GravityTank, -15 }, "outage", "If the water stops at"},
+		{"a shot as the medium takes it", func(*plan.Plan) {}, "shots", "<dd>160 mL</dd>"}, // 3 % of a third of 16 L
+		{"a dial on large pots", func(p *plan.Plan) {
+			p.Timer.Kind = plan.Dial
+			for i := range p.Rows {
+				p.Rows[i].Medium, p.Rows[i].PerPiece = plan.Pot, 1
+			}
+		}, "shots", "The medium takes that in"},
 		{"a small tank", func(p *plan.Plan) { p.Supply.Tank = 0.1 }, "tank", "less than one day takes"},
 		{"a tap", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow = plan.Mains, 3e5, 20.0/6e4
@@ -95,6 +123,13 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		if html := told(p)[c.id]; !strings.Contains(html, c.want) {
 			t.Errorf("%s: %q is not in\n%s", c.name, c.want, html)
 		}
+	}
+	// One after another in the same rows, plants cannot have a valve each.
+	p := plan.Default()
+	later(p)
+	p.Plantings = p.Plantings[:1]
+	if html := told(p)["shots"]; strings.Contains(html, "share a valve") {
+		t.Errorf("lettuce after lettuce: %s", html)
 	}
 	twelve := plan.Default()
 	for range 8 {
