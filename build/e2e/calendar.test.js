@@ -4,7 +4,7 @@ import { execFile } from "node:child_process";
 import { test } from "node:test";
 import ICAL from "ical.js";
 import { alike } from "./plans.js";
-import { root } from "./site.js";
+import { root, shared } from "./site.js";
 
 // RFC 7986 came later than the library: the name of a calendar is text.
 ICAL.design.icalendar.property.name = { defaultType: "text" };
@@ -101,6 +101,24 @@ test("a file of the same plan with other dates moves the same events", async () 
   assert.deepEqual([...later.keys()].sort(), before.map((event) => event.uid).sort());
   assert.ok(before.filter((event) => later.get(event.uid)?.first !== event.first).length > 20);
   for (const event of after) assert.equal(event.getFirstPropertyValue("sequence"), 1);
+});
+
+test("the address of the calendar gives the same file, to subscribe to", async () => {
+  const link = (await written("link", plan())).trim().replace(/^#/, "");
+  const site = await shared();
+  try {
+    const reply = await fetch(`${site.address}plan.ics?${link}`);
+    assert.equal(reply.status, 200);
+    assert.match(reply.headers.get("content-type") ?? "", /^text\/calendar\b/);
+    const text = await reply.text();
+    assert.equal(text, await written("calendar", plan()));
+    assert.ok(events(text).list.length >= 30);
+    // Whoever is subscribed asks again, and gets it only when it has changed.
+    const again = await fetch(`${site.address}plan.ics?${link}`, { headers: { "If-None-Match": reply.headers.get("etag") ?? "" } });
+    assert.equal(again.status, 304);
+  } finally {
+    await site.stop();
+  }
 });
 
 test("a plan that is wrong gives no file", async () => {
