@@ -16,7 +16,7 @@ var priceFields = func() []*Field {
 	list := []*Field{
 		number(1, "valve", "Valve of a row", unit.Money, 0, 1e5, 8,
 			"With its fittings; each row has one when there are several zones.", func(p *Plan, _ int) *float64 { return &p.Prices.Valve }).when(zoned),
-		number(2, "zone", "One more zone", unit.Money, 0, 1e5, 25,
+		number(2, "zone", "Each zone, when there are several", unit.Money, 0, 1e5, 25,
 			"Its place at the timer and its cable.", func(p *Plan, _ int) *float64 { return &p.Prices.Zone }).when(zoned),
 		choice(3, "flush", "Must each row flush clean?", []Option{{"no", "no"}, {"yes", "yes, one at a time, the others shut"}}, 1,
 			"", func(p *Plan, _ int) *int { return &p.Prices.Flush }),

@@ -29,7 +29,7 @@ var notes = [TaskKinds]string{
 	Filter:   "Every week: read both gauges, or open it and look.",
 	Flushing: "Open the ends a few at a time until the water runs clear.",
 	Treating: "With plants on the line only what the label allows; strong doses only with none. Never mix bleach and acid. Flush afterwards.",
-	Storing:  "Unplug the pump first. Open every end and let it drain before frost; store emitters and pump dry.",
+	Storing:  "Unplug the pump or shut the valve first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
 
 // String is what a task is called.

@@ -35,7 +35,8 @@ func (r *ramp) Loss(q float64) (loss, slope float64) {
 }
 
 // order raises the head at the supply in steps, and returns at which one each
-// plant's emitters open, in m: 0 for those that drip as soon as they are wet,
+// plant's emitters open, in m: 0 for those that drip as soon as they are wet or
+// stand that low, for a tank the level with a minus sign when lower would do,
 // infinite for those that stay shut, by index into l.Plants, NaN for those of
 // other zones. At each step they open one after another, as in States.Fewest.
 func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
@@ -97,6 +98,9 @@ func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 		for i := range l.Plants {
 			if math.IsInf(at[i], 1) && open[l.Plants[i].Node] {
 				at[i] = upTo
+				if l.Curve != nil { // a pump or a tap gives no less than nothing
+					at[i] = max(upTo, 0)
+				}
 			}
 		}
 	}

@@ -52,10 +52,14 @@ func (sc *scene) chance() {
 	}
 	sc.tag("p", words)
 	switch {
-	case z.Short > 0.02 && sc.s.Plan.Chance.Blocked > 0:
+	case z.Short > 0.02 && sc.s.Plan.Chance.Blocked > 0 && z.Fewest < 2:
 		sc.tag("p", "Clean or replace blocked emitters, and give each plant two: then one that is blocked does not leave it dry.")
-	case z.Short > 0.02:
+	case z.Short > 0.02 && sc.s.Plan.Chance.Blocked > 0:
+		sc.tag("p", "Clean or replace blocked emitters. One that is blocked does not leave its plant dry: it has others.")
+	case z.Short > 0.02 && z.Fewest < 2:
 		sc.tag("p", "Emitters with a smaller CV help, and so do two of them at each plant, each with half the flow: what one gives too little the other may give too much.")
+	case z.Short > 0.02:
+		sc.tag("p", "Emitters with a smaller CV help.")
 	}
 	sc.html(`<figure>`)
 	for _, w := range widths {

@@ -90,7 +90,13 @@ func TestChanceSpeaksOfShortPlants(t *testing.T) {
 		t.Error(words)
 	}
 	p.Chance.Blocked = 0.1
-	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "replace blocked") {
+	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "replace blocked emitters, and give each plant two") {
 		t.Error(words)
+	}
+	for i := range p.Rows {
+		p.Rows[i].PerPlant = 2
+	}
+	if words := exploredAs(t, p, sheet.Chancing); strings.Contains(words, "give each plant two") || !strings.Contains(words, "it has others") {
+		t.Errorf("two at each plant already: %s", words)
 	}
 }

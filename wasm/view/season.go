@@ -171,7 +171,7 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 		}
 		return name + " would be planted out on " + out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on " + c.Until.Words() + ". It kills this crop. Plant it out after that, or heat."
 	case season.FrostKill:
-		return name + ": the frost of " + c.Until.Words() + " comes before the first harvest, on " + picked.Words() + ". Sow it at least " + days(picked-c.Until+1) + " earlier, or heat."
+		return name + ": the frost of " + c.Until.Words() + " comes before the first harvest, on " + picked.Words() + ". Sow it at least " + days(picked-c.Until+1) + " earlier, or heat. Its dates and its water are counted as if that frost did not come."
 	case season.TwoInRow:
 		return "Row " + strconv.Itoa(c.Row+1) + " is not free for " + s.Name(p, c.Planting) + " on " + out.Words() + ": " + s.Name(p, c.Other) + " stands there until " + c.Until.Words() + ". Move one of them by " + days(c.Until-out) + ", or choose another row."
 	case season.NotReady:

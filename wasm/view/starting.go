@@ -56,7 +56,11 @@ func (sc *scene) starting() {
 		}
 	}
 	t.end()
-	sc.tag("p", "Opening heads are those at the supply's outlet, above the water it draws from; 0 means from the first drop.")
+	words := "Opening heads are those at the supply's outlet, above the water it draws from; 0 means from the first drop."
+	if sc.sourceName() == "tank" {
+		words = "Opening heads are levels of the water in the tank, above where it stands; a minus sign means that a lower level would do, and 0 from the first drop."
+	}
+	sc.tag("p", words)
 	sc.html(`</details>`)
 	sc.fold("Show the working")
 	sc.tag("p", "The water that row 1 takes to fill, and how long the flow of a running shot would take to fill it alone:")
@@ -177,6 +181,8 @@ func (sc *scene) opens(z *startup.Zone) string {
 		return "No emitter opens by itself."
 	case hi == 0:
 		return "The emitters drip as soon as the water is there, the nearest first."
+	case hi < 0: // of a tank only
+		return "The emitters open as soon as the pressure stands, and would with the water in the tank " + sc.amount(unit.Head, -hi) + " lower." + sc.stay(shut)
 	case hi == lo && shut == 0:
 		return "Then all emitters open together, as soon as the supply holds " + sc.head(lo) + "."
 	}
@@ -184,10 +190,15 @@ func (sc *scene) opens(z *startup.Zone) string {
 	if lo == 0 {
 		words = "Some drip as soon as the water is there. The last open at " + sc.place(last) + ", when the supply holds " + sc.head(hi) + "."
 	}
-	if shut > 0 {
-		words += " Those of " + count(shut, "plant", "plants") + " stay shut."
+	return words + sc.stay(shut)
+}
+
+// stay says how many plants' emitters stay shut.
+func (sc *scene) stay(shut int) string {
+	if shut == 0 {
+		return ""
 	}
-	return words
+	return " Those of " + count(shut, "plant", "plants") + " stay shut."
 }
 
 // bothStates says whether more emitters can be held open than open by

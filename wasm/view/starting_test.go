@@ -48,17 +48,19 @@ func TestStartingSays(t *testing.T) {
 		say     []string
 		without string
 	}{
-		"a good plan":       {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
-		"a ring":            {planOf(t, "ring"), []string{"at the end of every row after 44\u00a0s, in row 6 last. All is full after 54\u00a0s."}, ""},
-		"a tank on a slope": {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
-		"a check valve":     {checked, []string{"Nothing runs out"}, "No check valve"},
-		"the wrong pump":    {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},
-		"a weak pump":       {weak, []string{"when the pressure builds slowly", "Letting the rows in one after another"}, "does not get there"},
-		"a weak flush":      {flushes(2), []string{"The supply gets past that"}, "for ever"},
-		"a strong flush":    {flushes(60), []string{"flush on for ever", "would stop at"}, "gets past that:"},
-		"a tank above":      {above, []string{"breaks the siphon"}, ""},
-		"a row too high":    {high, []string{"never reaches the end of 1 of 4 rows", "never"}, ""},
-		"a row up the hill": {hilly(), []string{"runs out of the lines", "would hold it"}, "Nothing runs out"},
+		"a good plan":           {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
+		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 44\u00a0s, in row 6 last. All is full after 54\u00a0s."}, ""},
+		"a tank on a slope":     {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
+		"a check valve":         {checked, []string{"Nothing runs out"}, "No check valve"},
+		"the wrong pump":        {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},
+		"a weak pump":           {weak, []string{"when the pressure builds slowly", "Letting the rows in one after another"}, "does not get there"},
+		"a weak flush":          {flushes(2), []string{"The supply gets past that"}, "for ever"},
+		"a strong flush":        {flushes(60), []string{"flush on for ever", "would stop at"}, "gets past that:"},
+		"open from the first":   {low(), []string{"drip as soon as the water is there"}, "−"},
+		"emitters below a tank": {tall(), []string{"would with the water in the tank 7.", "a lower level would do"}, "when the supply holds"},
+		"a tank above":          {above, []string{"breaks the siphon"}, ""},
+		"a row too high":        {high, []string{"never reaches the end of 1 of 4 rows", "never"}, ""},
+		"a row up the hill":     {hilly(), []string{"runs out of the lines", "would hold it"}, "Nothing runs out"},
 	} {
 		got := startOf(t, tt.plan)
 		for _, want := range tt.say {
@@ -80,6 +82,21 @@ func hilly() *plan.Plan {
 		p.Rows[i].Slope = 0.1
 	}
 	p.Runs[0].Checks = 1
+	return p
+}
+
+// low is a plan whose emitters open at any pressure, below the water that its
+// pump draws from.
+func low() *plan.Plan {
+	p := plan.Default()
+	p.Runs[0].Rise, p.Emitters[0].Opens, p.Emitters[0].Closes = -1.5, 0, 0
+	return p
+}
+
+// tall is a tank that stands twice as high as its emitters need to open.
+func tall() *plan.Plan {
+	p := plan.Default()
+	p.Supply.Kind, p.Runs[0].Rise = plan.GravityTank, -15
 	return p
 }
 
