@@ -472,8 +472,9 @@ function reveal(place) {
   const target = place instanceof HTMLDetailsElement ? place.querySelector("summary") : place;
   if (!(target instanceof HTMLElement)) return;
   target.focus({ preventScroll: true });
-  const tall = target.offsetHeight > innerHeight / 2; // its beginning matters, not its nearer edge
-  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : tall ? "start" : "nearest" });
+  // Of what is read on from, and of what is tall, the beginning matters.
+  const start = target.matches("h1, h2, fieldset") || target.offsetHeight > innerHeight / 2;
+  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : start ? "start" : "nearest" });
 }
 
 /**

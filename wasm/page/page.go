@@ -74,6 +74,9 @@ func Answer(form string) Reply {
 		return r
 	}
 	r.told(p)
+	if record == "sky" {
+		r.Announce = "The clock is set. " + r.Announce
+	}
 	return r
 }
 

@@ -335,6 +335,9 @@ func TestTheClockOfTheDevice(t *testing.T) {
 	if !drawn || !strings.Contains(ask, `name="sky.offset" aria-describedby="h-sky.offset e-sky.offset" value="-8"`) || !strings.Contains(ask, `<option value="march-november" selected`) {
 		t.Error("the form does not show the clock that was sent")
 	}
+	if !strings.HasPrefix(r.Announce, "The clock is set. ") {
+		t.Errorf("read aloud: %q", r.Announce)
+	}
 	if len(r.Errors) > 0 || r.Link == "" {
 		t.Errorf("%v", r.Errors)
 	}

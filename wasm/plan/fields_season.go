@@ -16,7 +16,7 @@ func frosty(p *Plan, _ int) bool { return p.Season.Frost != 0 }
 
 // dated names the ways to date a planting, in the order of FromFrost and so on.
 var dated = []Option{
-	FromFrost:    {"frost", "back from planting out after the last frost"},
+	FromFrost:    {"frost", "from the last frost"},
 	FromSowing:   {"sowing", "forwards from sowing"},
 	FromPlanting: {"planting", "back from planting out"},
 	FromHarvest:  {"harvest", "back from the first harvest"},
@@ -50,7 +50,7 @@ var seasonFields = []*Field{
 		"In a tunnel a few, in the open one to three weeks; before it with a minus sign.", func(p *Plan, _ int) *int { return &p.Season.After }).when(frosty),
 	choice(7, "shelter", "What keeps frost out", []Option{
 		OpenAir:  {"open", "nothing"},
-		Unheated: {"unheated", "a tunnel or greenhouse without heating"},
+		Unheated: {"unheated", "an unheated tunnel or greenhouse"},
 		Heated:   {"heated", "heating"},
 	}, Unheated, "", func(p *Plan, _ int) *int { return &p.Season.Shelter }),
 	number(8, "seedbed", "Temperature where seeds come up", unit.Temperature, 1, 45, 25,

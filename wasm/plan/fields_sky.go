@@ -29,9 +29,9 @@ var skyFields = []*Field{
 	}),
 	choice(4, "summer", "Summer time, clocks an hour ahead", []Option{
 		NoSummer:     {"none", "none"},
-		MarchOctober: {"march-october", "last Sunday of March to last Sunday of October"},
-		MarchNov:     {"march-november", "second Sunday of March to first Sunday of November"},
-		OctoberApril: {"october-april", "first Sunday of October to first Sunday of April"},
+		MarchOctober: {"march-october", "last Sundays of March and October"},
+		MarchNov:     {"march-november", "2nd Sunday of March, 1st of November"},
+		OctoberApril: {"october-april", "first Sundays of October and April"},
 		OwnSummer:    {"own", "other dates"},
 	}, MarchOctober, "", func(p *Plan, _ int) *int { return &p.Sky.Summer }),
 	date(5, "summer-from", "First day of summer time", "2027-03-28",

@@ -32,9 +32,9 @@ func supplied(kinds ...int) func(*Plan, int) bool {
 
 var supplyFields = []*Field{
 	choice(1, "kind", "Kind of supply", []Option{
-		PumpPoints:  {"pump-points", "a pump, with points of its curve"},
-		PumpTwo:     {"pump-two", "a pump, with its greatest head and greatest flow"},
-		PumpPower:   {"pump-power", "a pump, with nothing known but its power"},
+		PumpPoints:  {"pump-points", "a pump: points of its curve"},
+		PumpTwo:     {"pump-two", "a pump: greatest head, greatest flow"},
+		PumpPower:   {"pump-power", "a pump: only its power is known"},
 		GravityTank: {"gravity", "a tank above the rows"},
 		Mains:       {"mains", "a tap"},
 	}, PumpPoints, "", func(p *Plan, _ int) *int { return &p.Supply.Kind }),
@@ -117,8 +117,8 @@ func headed(p *Plan, _ int) bool { return p.Header.Layout != OneLine }
 var headerFields = []*Field{
 	choice(1, "layout", "Layout", []Option{
 		HeaderAndRows: {"rows", "a header across, rows from it"},
-		OneLine:       {"line", "one line: up one row and down the next"},
-		Ring:          {"ring", "a ring: a second header ties the far ends of the rows"},
+		OneLine:       {"line", "one line: up one row, down the next"},
+		Ring:          {"ring", "a ring: headers at both ends of rows"},
 	}, HeaderAndRows, "", func(p *Plan, _ int) *int { return &p.Header.Layout }),
 	choice(2, "feed", "The water comes in", []Option{
 		FeedEnd:    {"end", "at the end, by row 1"},

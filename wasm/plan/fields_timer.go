@@ -8,9 +8,9 @@ func listed(p *Plan, _ int) bool { return p.Timer.Kind == StartTimes }
 // Lieth, 2008; FAO Paper 217; University of Florida Bulletin 327).
 var timerFields = []*Field{
 	choice(1, "kind", "Kind of timer", []Option{
-		StartTimes: {"list", "a list of start times, with minutes for each"},
-		OnAndOff:   {"cycle", "seconds on, minutes off, over and over"},
-		Dial:       {"dial", "a dial with a pin for each quarter of an hour"},
+		StartTimes: {"list", "start times, with minutes for each"},
+		OnAndOff:   {"cycle", "seconds on, minutes off, repeated"},
+		Dial:       {"dial", "a dial with a pin per quarter hour"},
 	}, StartTimes, "", func(p *Plan, _ int) *int { return &p.Timer.Kind }),
 	whole(2, "programmes", "Start times a day", 1, 99, 12,
 		"As many as it holds for one valve.", func(p *Plan, _ int) *int { return &p.Timer.Programmes }).when(listed),

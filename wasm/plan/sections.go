@@ -61,7 +61,7 @@ var sections = []*Section{
 	},
 	{
 		ID: 12, Name: "crops", Title: "Crops of your own", Guide: "season", List: true, One: "crop", Many: "crops", Max: MaxCrops,
-		Intro:  "Change a number of a crop, or describe a crop that is not in the list. What you leave empty is as in the table.",
+		Intro:  "Change a number of a crop, or describe a crop that is not in the list. What you leave empty is as in the table; an own crop starts as a large fruiting one.",
 		Len:    func(p *Plan) int { return len(p.Crops) },
 		Resize: func(p *Plan, n int) { p.Crops = resize(p.Crops, n) },
 	},
@@ -71,7 +71,7 @@ var sections = []*Section{
 	},
 	{
 		ID: 14, Name: "months", Title: "Months", Guide: "weather", List: true, One: "month", Many: "months", Min: 12, Max: 12,
-		Intro:  "Mean daily high and low of each month, from a weather service or your own thermometer.",
+		Intro:  "Mean daily high and low of each month, from a weather service or your own thermometer. They start as an invented sketch.",
 		When:   func(p *Plan) bool { return p.Sky.Climate == OwnClimate },
 		Len:    func(p *Plan) int { return len(p.Months) },
 		Resize: func(p *Plan, n int) { p.Months = resize(p.Months, n) },

@@ -202,7 +202,7 @@ func (sc *scene) reasons(a *drain.Advice) string {
 	if finite(a.Above) {
 		above = minus(strconv.FormatFloat(math.Abs(a.Above), 'f', 1, 64)) + "\u00a0mS/cm"
 	}
-	add(drain.SaltUp, "The drain's EC is "+above+" above the feed's, so salt builds up: more has to drain for some days. Weaker feed helps too, but do one at a time.")
+	add(drain.SaltUp, "The drain's EC is "+above+" above the feed's, so salt builds up: hence more should drain than usual, for some days. Weaker feed helps too, but do one at a time.")
 	add(drain.SaltHigh, "The drain's EC is "+above+" above the feed's, a little high: watch it.")
 	add(drain.Weak, "The drain is weaker than the feed, by "+above+": the feed is too weak, or there is too much water.")
 	add(drain.TooSour, "The drain's pH is low, "+strconv.FormatFloat(a.PH, 'f', 1, 64)+": use less acid in the feed.")

@@ -169,9 +169,10 @@ func shotsOf(s *shots.Setting) string {
 // cellOf is a setting as a cell: "9 × 5 + 3 × 4 min".
 func cellOf(s *shots.Setting) string {
 	many, few, long, short := parted(s)
-	cell := strconv.Itoa(many) + " × " + minutes(long)
+	const times = "\u00a0×\u00a0" // a narrow column breaks at the plus only
+	cell := strconv.Itoa(many) + times + minutes(long)
 	if few > 0 {
-		cell += " + " + strconv.Itoa(few) + " × " + minutes(short)
+		cell += " + " + strconv.Itoa(few) + times + minutes(short)
 	}
 	if s.Off > 0 && many > 1 {
 		cell += ", off " + minutes(s.Off)

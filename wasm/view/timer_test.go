@@ -92,7 +92,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"few start times", func(*plan.Plan) {}, "shots", "16 shots would be right, and the timer holds 12 start times"},
 		{"very few", func(p *plan.Plan) { p.Timer.Programmes = 1 }, "shots", "plants may lack water between two shots"},
 		{"a dial", func(p *plan.Plan) { p.Timer.Kind = plan.Dial }, "shots", "This timer cannot give short shots: a pin is a quarter of an hour, which brings each plant 500\u00a0mL"},
-		{"on and off", func(p *plan.Plan) { p.Timer.Kind = plan.OnAndOff }, "timer", "11 × 4\u00a0min 45\u00a0s, off 64\u00a0min"},
+		{"on and off", func(p *plan.Plan) { p.Timer.Kind = plan.OnAndOff }, "timer", "11\u00a0×\u00a04\u00a0min 45\u00a0s, off 64\u00a0min"},
 		{"by light", func(p *plan.Plan) { p.Timer.Kind, p.Timer.Window = plan.OnAndOff, plan.ByLight }, "shots", "The light switch lets the first shot come at sunrise"},
 		{"too few valves", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "shots", "The plan has 2 zones and the timer switches 1 valve."},
 		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
