@@ -70,7 +70,12 @@ func (sc *scene) ring(link Linker) {
 	both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
 	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.Zone.Margin) })
 	both("From the least to the most head", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.High-s.Low) })
-	both("Evenness (EU)", func(s *sheet.Looped) string { return sc.amount(unit.Share, s.Zone.Even.EU) })
+	both("Evenness (EU)", func(s *sheet.Looped) string {
+		if !(s.Zone.Flow > 0) {
+			return "–"
+		}
+		return sc.amount(unit.Share, s.Zone.Even.EU)
+	})
 	both("Plants more in every row", sc.longer)
 	both("Longest row then", func(s *sheet.Looped) string {
 		if !s.Sought {

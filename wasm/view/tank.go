@@ -15,7 +15,7 @@ func (sc *scene) tank() {
 		sc.tag("p", timerWaits)
 		return
 	}
-	l := &c.Lines[c.Peak]
+	l := &c.Lines[thirstiest(c)]
 	var given, drained [shots.Skies]float64
 	most := 0.0
 	for sky := range given {
@@ -61,6 +61,18 @@ func (sc *scene) tank() {
 	}
 	t.end()
 	sc.html(`</details>`)
+}
+
+// thirstiest is the line that takes most from the tank on a hot day. Where crops
+// share a valve that need not be the one in which plants use most.
+func thirstiest(c *shots.Card) int {
+	at, most := 0, 0.0
+	for i := range c.Lines {
+		if given, _ := c.Lines[i].Sets[shots.Hot].Given(); given > most {
+			at, most = i, given
+		}
+	}
+	return at
 }
 
 // refill says how often the tank has to be filled.
