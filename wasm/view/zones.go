@@ -85,11 +85,20 @@ func (sc *scene) fewest(z *sheet.Zoning) string {
 	case z.Plan != nil && z.Fewest == now:
 		return "The number of zones is enough, but not with the rows as they are grouped: put rows that stand together into each zone, with about the same flow."
 	case z.Plan != nil:
-		return "With " + count(z.Fewest, "zone", "zones") + " the answer is Yes, and with no fewer."
+		return "With " + count(z.Fewest, "zone", "zones") + " the answer is Yes, and with no fewer" + together(z.Fewest) + "."
 	case now == 1:
 		return "One zone is enough."
 	}
-	return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes."
+	return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes" + together(now) + "."
+}
+
+// together is how fewer zones than so many were tried: with one there is no
+// choice, with more only rows that stand together share a zone.
+func together(zones int) string {
+	if zones <= 2 {
+		return ""
+	}
+	return ", as long as rows that stand together share a zone"
 }
 
 // thirsts is a reason to keep zones that the water does not need.
