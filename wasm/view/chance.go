@@ -35,15 +35,16 @@ func (sc *scene) chance() {
 			z = &zones[i]
 		}
 	}
-	in := ""
+	in, of := "", ""
 	if len(zones) > 1 {
+		of = " of that zone"
 		in = " in zone " + strconv.Itoa(z.Number) + ", the worst,"
 	}
 	enough := sc.amount(unit.Share, chance.Enough)
 	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + count(z.Draws, "draw", "draws") + " of all emitters."
 	if z.Short > 0 {
 		// Where all plants are alike, one of them is short most often by luck.
-		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant does. "
+		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
 		if z.Often > z.Short+luck*math.Sqrt(z.Short/float64(z.Draws)) {
 			words += unit.Capital(sc.place(z.Weakest)) + " was short most often: in " + sc.amount(unit.Share, z.Often) + " of the draws."
 		} else {

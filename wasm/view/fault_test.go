@@ -78,6 +78,16 @@ func TestThePlantThatIsShortMostOften(t *testing.T) {
 	}
 }
 
+// With zones, the systems without a short plant are those without one in the
+// zone that is spoken of.
+func TestChanceOfOneZoneOfSeveral(t *testing.T) {
+	p := plan.Default()
+	p.Rows[3].Zone = 2
+	if words := exploredAs(t, p, sheet.Chancing); !strings.Contains(words, "no plant of that zone does") {
+		t.Error(words)
+	}
+}
+
 // Worse emitters and blocked ones leave more plants short, and the page says so.
 func TestChanceSpeaksOfShortPlants(t *testing.T) {
 	p := plan.Default()
