@@ -30,7 +30,7 @@ var skyFields = []*Field{
 	choice(4, "summer", "Summer time, clocks an hour ahead", []Option{
 		NoSummer:     {"none", "none"},
 		MarchOctober: {"march-october", "last Sundays of March and October"},
-		MarchNov:     {"march-november", "2nd Sunday of March, 1st of November"},
+		MarchNov:     {"march-november", "2nd Sunday of March, 1st of Nov."},
 		OctoberApril: {"october-april", "first Sundays of October and April"},
 		OwnSummer:    {"own", "other dates"},
 	}, MarchOctober, "", func(p *Plan, _ int) *int { return &p.Sky.Summer }),

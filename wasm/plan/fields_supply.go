@@ -33,7 +33,7 @@ func supplied(kinds ...int) func(*Plan, int) bool {
 var supplyFields = []*Field{
 	choice(1, "kind", "Kind of supply", []Option{
 		PumpPoints:  {"pump-points", "a pump: points of its curve"},
-		PumpTwo:     {"pump-two", "a pump: greatest head, greatest flow"},
+		PumpTwo:     {"pump-two", "a pump: its greatest head and flow"},
 		PumpPower:   {"pump-power", "a pump: only its power is known"},
 		GravityTank: {"gravity", "a tank above the rows"},
 		Mains:       {"mains", "a tap"},

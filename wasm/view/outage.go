@@ -185,7 +185,7 @@ func (sc *scene) young(c *shots.Card) []seedling {
 func (sc *scene) lastingPicture(class markup, width float64, l *shots.Line, b *shots.Bed) {
 	const most = 24 * hour
 	giver, _, _ := sc.giver()
-	p := plot{left: 56, right: width - 16, top: 22, bottom: 190, x0: math.Floor(l.Lit.Rise/hour) * hour, x1: math.Ceil(l.Lit.Set/hour) * hour}
+	p := plot{left: 56, right: width - 20, top: 22, bottom: 190, x0: math.Floor(l.Lit.Rise/hour) * hour, x1: math.Ceil(l.Lit.Set/hour) * hour}
 	for sky := shots.Typical; sky <= shots.Hot; sky++ {
 		for at := p.x0; at <= p.x1; at += hour / 2 {
 			p.y1 = max(p.y1, min(most, sc.lasts(l, b, sky, at/hour)))

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/plan"
@@ -108,12 +109,17 @@ func (sc *scene) curves(class markup, width, most float64, sys *system, ok bool)
 		}
 	}
 	sc.draw("line line--head", &give).draw("dash dash--curve", &ask)
+	asked := markup("end")
 	if len(give.b) > 0 {
 		g, _ := sc.supplyHead(most * 0.15)
-		sc.label(p.x(most*0.15)+6, p.y(g)-8, "start", "the "+sc.sourceName()+" gives")
+		gx, gy := p.x(most*0.15)+6, p.y(g)-8
+		sc.label(gx, gy, "start", "the "+sc.sourceName()+" gives")
+		if ok && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
+			asked, ax, ay = "start", p.left+6, p.y(sys.head(0))+28
+		}
 	}
 	if len(ask.b) > 0 {
-		sc.label(ax, ay-10, "end", "the system asks")
+		sc.label(ax, ay-10, asked, "the system asks")
 	}
 	x, y := p.x(sc.zone.Flow), p.y(sc.zone.Head)
 	spare := &path{}

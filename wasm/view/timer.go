@@ -293,7 +293,7 @@ func (sc *scene) clockFace(class markup, width float64, c *shots.Card, zone int)
 	if len(c.Lines) > 16 {
 		room = 13
 	}
-	p := plot{left: 84, right: width - 16, top: 8, x0: math.Inf(1)}
+	p := plot{left: 84, right: width - 20, top: 8, x0: math.Inf(1)}
 	for i := range c.Lines {
 		l := &c.Lines[i]
 		p.x0, p.x1 = span(p.x0, p.x1, l.Lit.Rise, l.Lit.Set)
