@@ -37,6 +37,7 @@ func randomPlan(t testing.TB, seed uint64) *plan.Plan {
 		e := &p.Emitters[i]
 		e.Lowest = e.Opens + 1e4
 		e.Closes = e.Opens / 2
+		e.Regulates = e.Lowest / 2
 		e.Highest = e.Lowest * 2
 		e.Exponent = []float64{0.1, 0.5}[e.Kind]
 	}

@@ -49,13 +49,13 @@ type throttle float64
 func (t throttle) Loss(float64) (loss, slope float64) { return float64(t), 0 }
 
 // A device takes a head, in m, from flowing water whatever the flow, as the
-// spring in a backflow device does: all but a fiftieth at 3 L/min, half of it
-// at a twentieth of a litre a minute, nothing from still water. It is our own
-// choice for want of a curve.
+// spring in a backflow device does: all but a thirtieth at 0.3 L/min, half of
+// it at a hundredth of a litre a minute, nothing from still water. It is our
+// own choice for want of a curve.
 type device float64
 
 // littleFlow is the flow in m³/s at which a device takes half of its head.
-const littleFlow = 0.05e-3 / 60
+const littleFlow = 0.01e-3 / 60
 
 // Loss returns the head taken at flow q, in m, and its slope.
 func (d device) Loss(q float64) (loss, slope float64) {
