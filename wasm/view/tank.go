@@ -27,7 +27,7 @@ func (sc *scene) tank() {
 		tank = 0
 	}
 	most = max(most, tank)
-	sc.tag("p", "In the "+sc.lineWord()+" from "+l.From.Short()+" all plants together are given "+sc.amount(unit.Volume, given[shots.Typical])+" on a typical day, "+sc.amount(unit.Volume, given[shots.Hot])+" on a hot day and "+sc.amount(unit.Volume, given[shots.Record])+" on a record-hot day."+sc.refill(tank, &given))
+	sc.tag("p", "In the "+sc.lineWord()+" that takes most water, from "+l.From.Short()+", all plants together are given "+sc.amount(unit.Volume, given[shots.Typical])+" on a typical day, "+sc.amount(unit.Volume, given[shots.Hot])+" on a hot day and "+sc.amount(unit.Volume, given[shots.Record])+" on a record-hot day."+sc.refill(tank, &given))
 	sc.tag("p", "Of that, "+sc.amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
 	sc.html(`<figure>`)
 	var bs []bar

@@ -145,7 +145,7 @@ func (sc *scene) thirst(class markup, width float64, d *demand.Demand, shown []i
 		p.top = top + room*float64(n)
 		p.bottom = p.top + high
 		sc.label(p.left, p.top-8, "start", unit.Capital(sc.planted(d, i)))
-		sc.sideOf(&p, unit.PlantWater, 2)
+		sc.sideOf(&p, unit.PlantWater, 3) // with fewer, 0 may stand alone
 		lines := [climate.Kinds]path{}
 		for at := g.From; ; at = min(at+step, g.To-1) {
 			for k, u := range d.Use(i, at) {

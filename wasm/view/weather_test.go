@@ -93,6 +93,23 @@ func TestSunAndWaterUnderAnySky(t *testing.T) {
 	}
 }
 
+// A scale that shows nothing but 0 says nothing.
+func TestTheScaleOfThirstHasAFigure(t *testing.T) {
+	for _, sys := range []unit.System{unit.Metric, unit.US} {
+		p := plan.Default()
+		p.Units = sys
+		for use := 0.2; use <= 4; use += 0.05 {
+			p.Sky.Adjust = use
+			s := sheet.Answer(p)
+			s.Explore(sheet.Season)
+			html := newScene(s).part("weather", (*scene).weather).HTML
+			if regexp.MustCompile(`>0(\.0*)? (L|gal)</text>`).MatchString(html) {
+				t.Errorf("system %d, use %g: no figure but 0 beside the picture", sys, use)
+			}
+		}
+	}
+}
+
 func TestManyPlantingsShowTheThirstiest(t *testing.T) {
 	p := plantedOut("2027-05-10")
 	for crop := range 12 {
