@@ -110,7 +110,7 @@ func (sc *scene) why() string {
 		return sc.explain(&sc.s.Findings[0])
 	}
 	if z := sc.zone; z != nil {
-		return "The weakest, " + sc.place(z.Worst) + ", has " + sc.amount(unit.Head, z.Margin) + " more than it needs."
+		return "The weakest, " + sc.place(z.Worst) + ", has " + sc.amount(unit.Head, z.Margin) + " more pressure than it needs."
 	}
 	return ""
 }
