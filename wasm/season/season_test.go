@@ -350,3 +350,14 @@ func BenchmarkLargest(b *testing.B) {
 		season.Of(p)
 	}
 }
+
+// On the day of the test the ends run clear before cups are caught.
+func TestEndsAreFlushedBeforeCupsAreCaught(t *testing.T) {
+	s := season.Of(plan.Default())
+	at := func(k season.TaskKind) int {
+		return slices.IndexFunc(s.Tasks, func(t season.Task) bool { return t.Kind == k })
+	}
+	if leaks, flush, cups := at(season.Leaks), at(season.Flushing), at(season.Cups); leaks < 0 || flush < leaks || cups < flush || s.Tasks[flush].Day != s.Tasks[cups].Day {
+		t.Errorf("leaks are task %d, flushing %d, cups %d", leaks, flush, cups)
+	}
+}

@@ -32,6 +32,15 @@ const (
 // ForPlants reports whether a task is for plants rather than for the system.
 func (k TaskKind) ForPlants() bool { return k <= Clearing }
 
+// turn is the place of a kind among those of one day: cups are caught when the
+// ends have run clear.
+func (k TaskKind) turn() int {
+	if k == Cups {
+		return 2*int(Flushing) + 1
+	}
+	return 2 * int(k)
+}
+
 // A Task is something to do on a day, or again and again.
 type Task struct {
 	Kind     TaskKind
@@ -119,7 +128,7 @@ func (s *Season) tasks(p *plan.Plan) {
 			return a.Day < b.Day
 		}
 		if a.Kind != b.Kind {
-			return a.Kind < b.Kind
+			return a.Kind.turn() < b.Kind.turn()
 		}
 		return a.Planting < b.Planting
 	}, func(i, j int) { list[i], list[j] = list[j], list[i] })

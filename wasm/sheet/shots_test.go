@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"evenrow/wasm/climate"
+	"evenrow/wasm/day"
 	"evenrow/wasm/dose"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/shots"
@@ -140,5 +142,25 @@ func TestCardsOfRandomPlans(t *testing.T) {
 	}
 	if cards < 1000 {
 		t.Errorf("only %d settings", cards)
+	}
+}
+
+// The line of greatest need is that of the day on which all plants together
+// use most, so that no two sections name different ones.
+func TestThePeakIsThatOfTheWeather(t *testing.T) {
+	for _, x := range plan.Examples() {
+		s := explored(x.Plan)
+		if s.Shots == nil || len(s.Shots.Lines) == 0 {
+			continue
+		}
+		on, most := s.Demand.From, 0.0
+		for at := s.Demand.From; at < s.Demand.To; at++ {
+			if sum := s.Demand.Total(at)[climate.Hot]; sum > most {
+				on, most = at, sum
+			}
+		}
+		if l := &s.Shots.Lines[s.Shots.Peak]; on < l.From || on >= l.From+day.Day(l.Days) {
+			t.Errorf("%s: most is used on %s, the peak is from %s", x.Key, on.ISO(), l.From.ISO())
+		}
 	}
 }

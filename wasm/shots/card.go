@@ -1,6 +1,8 @@
 package shots
 
 import (
+	"slices"
+
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/day"
 	"evenrow/wasm/dose"
@@ -32,7 +34,7 @@ type Line struct {
 // A Card is the settings of a season.
 type Card struct {
 	Lines []Line
-	Peak  int // the line with the greatest use on a hot day
+	Peak  int // the line with the day on which all plants together use most, were each day hot
 }
 
 // A Year is what a card is made for.
@@ -72,16 +74,12 @@ func (y *Year) Card() *Card {
 	most := 0.0
 	for ; from < to; from += day.Day(days) {
 		l := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + day.Day(days/2))}
-		y.beds(&l)
+		use := y.beds(&l)
 		if len(l.Beds) == 0 {
 			continue
 		}
 		for sky := range l.Sets {
 			l.Sets[sky] = Of(&y.Plan.Timer, l.Beds, l.Lit, Sky(sky))
-		}
-		use := 0.0
-		for i := range l.Beds {
-			use += l.Beds[i].Use[Hot] * float64(l.Beds[i].Plants)
 		}
 		if use > most {
 			most, c.Peak = use, len(c.Lines)
@@ -91,8 +89,10 @@ func (y *Year) Card() *Card {
 	return c
 }
 
-// beds finds the plants that stand in their rows during a line.
-func (y *Year) beds(l *Line) {
+// beds finds the plants that stand in their rows during a line, and returns
+// what all of them together use on its day of greatest use, were each day hot.
+func (y *Year) beds(l *Line) float64 {
+	days := make([]float64, l.Days)
 	for zone := 1; zone <= plan.MaxZones; zone++ {
 		var planted [plan.MaxRows]bool
 		start := len(l.Beds)
@@ -110,6 +110,9 @@ func (y *Year) beds(l *Line) {
 			for d := first; d < last; d++ {
 				for sky, use := range y.Use(i, d) {
 					b.Use[sky] = max(b.Use[sky], use)
+					if sky == int(Hot) {
+						days[d-l.From] += use * float64(b.Plants)
+					}
 				}
 			}
 			for sky := 1; sky < Skies; sky++ {
@@ -130,6 +133,7 @@ func (y *Year) beds(l *Line) {
 			}
 		}
 	}
+	return slices.Max(days)
 }
 
 // bed returns the part of a planting that stands in a zone, and notes its rows.

@@ -21,7 +21,7 @@ var outages = [...]float64{9, 12, 15, 18}
 // to water by hand.
 func (sc *scene) outage() {
 	c := sc.s.Shots
-	if c == nil || len(c.Lines) == 0 || len(c.Lines[c.Peak].Beds) == 0 {
+	if !timed(c) || len(c.Lines[c.Peak].Beds) == 0 {
 		sc.tag("p", timerWaits)
 		return
 	}

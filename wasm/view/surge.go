@@ -38,7 +38,7 @@ func (sc *scene) surge() {
 	if worst.Closing == 0 {
 		for i := range blows {
 			if b := &blows[i]; b.Rest+b.Rise > b.InSun {
-				sc.tag("p", "Black tubing in the sun may be "+sun+" warm, and the "+sc.struck(b)+" tubing may then carry only "+sc.amount(unit.Pressure, b.InSun)+". Shade it.")
+				sc.tag("p", "Black tubing in the sun may be "+sun+" warm, and the "+sc.struck(b)+" tubing may then carry only "+sc.amount(unit.Pressure, b.InSun)+", less than the "+sc.amount(unit.Pressure, b.Rest+b.Rise)+" that a shut valve brings. Shade it.")
 				break
 			}
 		}

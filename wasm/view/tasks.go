@@ -14,6 +14,7 @@ func (sc *scene) tasks() {
 		sc.tag("p", "There is nothing to do yet.")
 		return
 	}
+	sc.cardName(s.First)
 	sc.html(`<p>`).text("From " + s.First.Words() + " to " + s.Last.Words()).html(`. <a href="#h-share">Save it as a calendar file</a> to have it on your phone.</p>`)
 	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
 	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }

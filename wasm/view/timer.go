@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/dose"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/shots"
@@ -88,12 +89,18 @@ func (sc *scene) timer() {
 		sc.tag("p", timerWaits)
 		return
 	}
+	sc.cardName(c.Lines[0].From)
 	words := "What to set the timer to, and when. Change it on the day of the next line, and on the eve of a hot or a dull day."
 	if sc.s.Plan.Timer.Kind == plan.StartTimes {
 		words += " Where shots have two lengths, the longer ones are those about noon. On a dull day switch off some start times, spread over the day."
 	}
 	sc.tag("p", words)
 	sc.card(c)
+}
+
+// cardName says on a card which plan and year it is for: it hangs alone.
+func (sc *scene) cardName(first day.Day) {
+	sc.html(`<p><b>`).text(Title(sc.s.Plan)).html(`</b>, `).text(strconv.Itoa(first.Year())).html(`</p>`)
 }
 
 // lineWord is what a line of the card is for.

@@ -88,7 +88,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		id     string
 		want   string
 	}{
-		{"enough start times", func(p *plan.Plan) { p.Timer.Programmes = 30 }, "shots", "give 9 shots of 5\u00a0min and 2 of 4\u00a0min"},
+		{"enough start times", func(p *plan.Plan) { p.Timer.Programmes = 30 }, "shots", "give 6 shots of 5\u00a0min and 6 of 4\u00a0min"},
 		{"few start times", func(*plan.Plan) {}, "shots", "16 shots would be right, and the timer holds 12 start times"},
 		{"very few", func(p *plan.Plan) { p.Timer.Programmes = 1 }, "shots", "plants may lack water between two shots"},
 		{"a dial", func(p *plan.Plan) { p.Timer.Kind = plan.Dial }, "shots", "This timer cannot give short shots: a pin is a quarter of an hour, which brings each plant 500\u00a0mL"},
