@@ -57,7 +57,7 @@ var taskNames = [...]string{
 
 var conflictNames = [...]string{
 	season.NoRow: "no-row", season.DeadSeed: "dead-seed", season.FrostOut: "frost-at-planting", season.FrostKill: "frost-before-harvest", season.TwoInRow: "two-in-row",
-	season.NotReady: "not-ready", season.NoPlace: "no-place", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost",
+	season.NotReady: "not-ready", season.NoPlace: "no-place", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost", season.Untold: "own-crop-untold",
 }
 
 // yearOf writes a season.

@@ -37,6 +37,16 @@ func (p *Plan) Edited(crop int, t catalogue.Trait) (float64, bool) {
 	return 0, false
 }
 
+// Told reports whether the grower has told any number about a crop.
+func (p *Plan) Told(crop int) bool {
+	for t := range catalogue.Trait(catalogue.Traits) {
+		if _, ok := p.Edited(crop, t); ok {
+			return true
+		}
+	}
+	return false
+}
+
 // CropName returns the name of a crop, which the grower may have changed.
 func (p *Plan) CropName(crop int) string {
 	for i := range p.Crops {

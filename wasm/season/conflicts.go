@@ -1,6 +1,7 @@
 package season
 
 import (
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/day"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
@@ -21,6 +22,7 @@ const (
 	EarlyOpen                     // in the open, Count days after the last frost, when a late one is not rare
 	Guessed                       // the seedbed's temperature lies beyond those that were tested
 	Ended                         // the frost of Until ends the harvest Count days early
+	Untold                        // a crop of the grower's own of which no number is told
 )
 
 // Notes is the first kind that is only worth knowing.
@@ -55,6 +57,9 @@ func (s *Season) conflicts(p *plan.Plan) {
 			add(Conflict{Kind: DeadSeed, Planting: i})
 		case Untested:
 			add(Conflict{Kind: Guessed, Planting: i})
+		}
+		if catalogue.Own(g.Crop) && !p.Told(g.Crop) {
+			add(Conflict{Kind: Untold, Planting: i})
 		}
 		s.frosts(p, i)
 		for _, j := range order[:k] {

@@ -250,6 +250,7 @@ func TestConflicts(t *testing.T) {
 		{"a late start", func(p *plan.Plan) { p.Season.Start = int(day.Of(2027, 4, 25)) }, season.Conflict{Kind: season.NotReady, Until: day.Of(2027, 5, 16)}},
 		{"few places", func(p *plan.Plan) { p.Season.Places = 119 }, season.Conflict{Kind: season.NoPlace, Planting: -1, Count: 120, Until: day.Of(2027, 5, 2)}},
 		{"in the open", func(p *plan.Plan) { p.Season.Shelter = plan.OpenAir }, season.Conflict{Kind: season.EarlyOpen, Count: 3}},
+		{"an own crop of which nothing is told", func(p *plan.Plan) { p.Rows[0].Crop = catalogue.FirstOwn }, season.Conflict{Kind: season.Untold}},
 		{"the frost ends peppers", func(p *plan.Plan) {}, season.Conflict{Kind: season.Ended, Count: 89, Until: day.Of(2027, 10, 8)}},
 	} {
 		p := plan.Default()

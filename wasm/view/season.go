@@ -182,6 +182,8 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 		return name + " goes out in the open " + days(day.Day(c.Count)) + " after the last frost, when a late one is not rare. Have a cover ready, or wait a week."
 	case season.Guessed:
 		return name + ": days to come up were not tested at " + seedbed + ". The dates take those at the nearest tested temperature."
+	case season.Untold:
+		return name + ": none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own."
 	}
 	weeks := int(c.Until-picked) / 7
 	return name + ": the frost of " + c.Until.Words() + " ends it after " + count(weeks, "week", "weeks") + " of harvest. In warmth it would go on for " + count((c.Count+3)/7, "week", "weeks") + " more."
