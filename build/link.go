@@ -58,6 +58,24 @@ func input(name string, std stdio) ([]byte, error) {
 	return os.ReadFile(name)
 }
 
+// planNamed returns the plan file that a command is given, or nil and the exit
+// code when there is none or something is wrong in it.
+func planNamed(command string, args []string, std stdio) (*plan.Plan, int) {
+	flags := flag.NewFlagSet(command, flag.ContinueOnError)
+	if code, ok := parse(flags, args, std, 1); !ok {
+		return nil, code
+	}
+	text, err := input(flags.Arg(0), std)
+	if err != nil {
+		return nil, std.fail(err)
+	}
+	p, err := readPlan(text)
+	if err != nil {
+		return nil, std.fail(err)
+	}
+	return p, 0
+}
+
 // readPlan reads a plan as JSON. The error joins one for each field that is
 // wrong.
 func readPlan(text []byte) (*plan.Plan, error) {
