@@ -46,6 +46,9 @@ type Index struct {
 	// element that holds each.
 	Fragments map[string]template.HTML
 
+	// Chapters are the parts of the page below the answer.
+	Chapters []Chapter
+
 	// Cautions is every caution, by name. In Fragments each element with
 	// data-caution="NAME" is filled already; the script fills those that come
 	// later.

@@ -3,7 +3,6 @@ package page
 import (
 	"html"
 	"net/url"
-	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -57,36 +56,6 @@ func start(t *testing.T) url.Values {
 		t.Fatal("the page has no form")
 	}
 	return filled(form)
-}
-
-func TestStartFillsEveryPlaceOfTheTemplate(t *testing.T) {
-	var text []byte
-	for _, name := range []string{"index.html", "parts/told.html"} {
-		part, err := os.ReadFile("../../site/templates/" + name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		text = append(text, part...)
-	}
-	places := map[string]bool{}
-	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {
-		if m[1] != m[2] {
-			t.Errorf("the place %s holds the fragment %s", m[1], m[2])
-		}
-		places[m[1]] = true
-	}
-	if len(places) < 10 {
-		t.Fatalf("the template has %d places", len(places))
-	}
-	for _, f := range Start().Fragments {
-		if !places[f.ID] {
-			t.Errorf("the template has no place for %s", f.ID)
-		}
-		delete(places, f.ID)
-	}
-	for id := range places {
-		t.Errorf("nothing fills the place %s", id)
-	}
 }
 
 // The form as it is drawn, sent back as it is, is the same plan.

@@ -1,0 +1,70 @@
+package tool
+
+import (
+	"os"
+	"regexp"
+	"slices"
+	"testing"
+
+	"evenrow/build/site"
+	"evenrow/wasm/page"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/view"
+)
+
+// Every fragment of the first page has one place: among the parts below the
+// answer, or in the template of the page itself.
+func TestEveryFragmentHasAPlace(t *testing.T) {
+	text, err := os.ReadFile("../../site/templates/index.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	places := map[string]bool{}
+	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {
+		if m[1] != m[2] {
+			t.Errorf("the place %s holds the fragment %s", m[1], m[2])
+		}
+		places[m[1]] = true
+	}
+	if len(places) < 5 {
+		t.Fatalf("the template has %d places", len(places))
+	}
+	for _, c := range site.Chapters(true) {
+		for _, p := range c.Parts {
+			for _, id := range p.Places {
+				if places[id] {
+					t.Errorf("%s has two places", id)
+				}
+				places[id] = true
+			}
+		}
+	}
+	for _, f := range page.Start().Fragments {
+		if !places[f.ID] {
+			t.Errorf("there is no place for %s", f.ID)
+		}
+		delete(places, f.ID)
+	}
+	for id := range places {
+		t.Errorf("nothing fills the place %s", id)
+	}
+}
+
+// A page without scripts has the parts that are explored for it, and no other.
+func TestAPageWithoutScriptsHasWhatIsPrompt(t *testing.T) {
+	var without []string
+	for _, c := range site.Chapters(false) {
+		for _, p := range c.Parts {
+			without = append(without, p.Places...)
+		}
+	}
+	s := sheet.Work(plan.Default())
+	for which := range sheet.Exploration(sheet.Explorations) {
+		for _, f := range view.Explored(s, which, nil) {
+			if has, prompt := slices.Contains(without, f.ID), slices.Contains(sheet.Prompt, which); has != prompt {
+				t.Errorf("%s: on the page without scripts %v, explored for it %v", f.ID, has, prompt)
+			}
+		}
+	}
+}
