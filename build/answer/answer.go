@@ -47,6 +47,11 @@ type document struct {
 	Designs    *search         `json:"designs"`
 	Surge      []blow          `json:"surge"`
 	Headroom   []room          `json:"headroom"`
+	Starts     []start         `json:"starts"`
+	Faults     []failing       `json:"faults"`
+	Chance     []odds          `json:"chance"`
+	Water      []thirst        `json:"water"` // day by day
+	Timer      []line          `json:"timer"`
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
@@ -227,6 +232,8 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	}
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
+	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s.Chance)
+	d.Water, d.Timer = thirstOf(s.Demand), linesOf(s.Shots)
 	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s.Designs, p)
 	for i := range s.Surge {
 		b := &s.Surge[i]

@@ -1,0 +1,144 @@
+package answer
+
+import (
+	"evenrow/wasm/chance"
+	"evenrow/wasm/fault"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/startup"
+)
+
+// A start is the first minutes of a zone's shot, and what runs out after it.
+type start struct {
+	Zone     int      `json:"zone"`
+	Holds    number   `json:"holds_m3"`
+	Filled   number   `json:"filled_from_empty_s"` // null where it never is
+	Swell    number   `json:"pressure_up_when_full_s"`
+	Rows     []filled `json:"rows"`
+	Fewest   int      `json:"open_when_pressure_builds_slowly"`
+	Opened   int      `json:"open_when_turned_on"`
+	Held     int      `json:"open_when_all_were"`
+	InTurn   int      `json:"open_when_rows_come_in_turn,omitempty"`
+	Checked  bool     `json:"states_checked"`
+	Flood    *flood   `json:"flushing_themselves,omitempty"`
+	Drained  number   `json:"runs_out_m3"`
+	Back     number   `json:"runs_back_into_the_tank_m3"`
+	Outlets  int      `json:"plants_that_get_it"`
+	Refill   number   `json:"refilled_s"`
+	Prevents number   `json:"closing_head_that_prevents_it_m"`
+	Siphon   bool     `json:"siphon"`
+}
+
+type filled struct {
+	Row   int    `json:"row"`
+	Start number `json:"start_s"`
+	End   number `json:"end_s"`
+}
+
+type flood struct {
+	Emitters int    `json:"emitters"`
+	Stuck    int    `json:"stuck"`
+	Wanted   number `json:"wanted_flow_m3_s"`
+	Flow     number `json:"flow_m3_s"`
+	Zones    int    `json:"zones_that_help"` // 0 when not found
+}
+
+func startsOf(s *startup.Startup) []start {
+	list := []start{}
+	if s == nil {
+		return list
+	}
+	for i := range s.Zones {
+		z := &s.Zones[i]
+		d, st := &z.Drain, &z.States
+		one := start{
+			z.Zone, number(z.Holds), number(z.Filled), number(z.Swell), []filled{}, st.Few, st.Opened, st.Held, st.InTurn, st.Checked,
+			nil, number(d.Volume), number(d.Back), d.Outlets, number(d.Refill), number(d.Prevents), d.Siphon,
+		}
+		for _, r := range z.Rows {
+			one.Rows = append(one.Rows, filled{r.Row + 1, number(r.Start), number(r.End)})
+		}
+		if f := z.Flood; f != nil {
+			one.Flood = &flood{f.Emitters, f.Stuck, number(f.Wanted), number(f.Total), f.Zones}
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// A failing is one fault, with what gauges show without it and with it.
+type failing struct {
+	Kind    string   `json:"kind"`
+	Zone    int      `json:"zone"`
+	Row     int      `json:"row,omitempty"`
+	Place   *place   `json:"plant,omitempty"`
+	Amount  *number  `json:"until,omitempty"` // m of head, or for wear a share, at which the first emitter is not served; null for what is sudden
+	Never   bool     `json:"never,omitempty"`
+	Already bool     `json:"already,omitempty"`
+	Lost    number   `json:"lost_m3_s"`
+	Cut     int      `json:"plants_cut_off"`
+	Dry     int      `json:"other_plants_dry"`
+	Below   int      `json:"other_plants_below_range"`
+	Above   int      `json:"other_plants_above_range"`
+	Was     readings `json:"was"`
+	Now     readings `json:"now"`
+}
+
+type readings struct {
+	Before number `json:"before_filter_m"`
+	After  number `json:"after_filter_m"`
+	Header number `json:"at_header_m"`
+	Still  number `json:"before_filter_at_rest_m"`
+	Flow   number `json:"flow_m3_s"`
+}
+
+func readingsOf(r fault.Reading) readings {
+	return readings{number(r.Before), number(r.After), number(r.Header), number(r.Still), number(r.Flow)}
+}
+
+var faults = [...]string{
+	fault.Dirt: "dirty-filter", fault.Wear: "wear", fault.Sinking: "sinking-tank", fault.Emitter: "blocked-emitter",
+	fault.Row: "blocked-row", fault.Hole: "emitter-out", fault.End: "open-end",
+}
+
+func faultsOf(s *sheet.Sheet) []failing {
+	list := []failing{}
+	if s.Faults == nil {
+		return list
+	}
+	for i := range s.Faults.Slow {
+		f := &s.Faults.Slow[i]
+		amount := number(f.Amount)
+		list = append(list, failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Place: placeOf(s, f.Plant), Amount: &amount,
+			Never: f.Never, Already: f.Already, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
+	}
+	for i := range s.Faults.Sudden {
+		f := &s.Faults.Sudden[i]
+		list = append(list, failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Row: f.Row + 1, Place: placeOf(s, f.Plant),
+			Lost: number(f.Lost), Cut: f.Cut, Dry: f.Dry, Below: f.Below, Above: f.Above, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
+	}
+	return list
+}
+
+// An odds is what the draws of one zone say.
+type odds struct {
+	Zone    int    `json:"zone"`
+	Draws   int    `json:"draws"`
+	Enough  number `json:"enough"` // of the mean
+	Short   number `json:"plants_short"`
+	AllWell number `json:"draws_without_one"`
+	CV      number `json:"cv"`
+	EU      number `json:"eu"`
+	Formula number `json:"eu_by_formula"`
+	CU      number `json:"cu"`
+	Solved  int    `json:"draws_solved_in_full"`
+	Off     number `json:"greatest_difference"`
+}
+
+func oddsOf(zones []chance.Zone) []odds {
+	list := []odds{}
+	for i := range zones {
+		z := &zones[i]
+		list = append(list, odds{z.Number, z.Draws, chance.Enough, number(z.Short), number(z.None), number(z.CV), number(z.EU), number(z.Design), number(z.CU), z.Solved, number(z.Off)})
+	}
+	return list
+}

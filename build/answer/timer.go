@@ -1,0 +1,85 @@
+package answer
+
+import (
+	"evenrow/wasm/demand"
+	"evenrow/wasm/shots"
+)
+
+// A line is what the timer is set to for some days of the year.
+type line struct {
+	From string   `json:"from"`
+	Days int      `json:"days"`
+	Set  []onADay `json:"set"`
+}
+
+type onADay struct {
+	Sky     string    `json:"day"`
+	Given   number    `json:"given_m3"`
+	Drained number    `json:"drains_m3"`
+	Over    number    `json:"late_s"`
+	Zones   []setting `json:"zones"`
+}
+
+type setting struct {
+	Zone  int    `json:"zone"`
+	Run   number `json:"needed_s"`
+	Given number `json:"given_s"`
+	Shots []shot `json:"shots"`
+}
+
+type shot struct {
+	At  number `json:"after_midnight_s"`
+	For number `json:"for_s"`
+}
+
+var skies = [...]string{shots.Dull: "dull", shots.Typical: "typical", shots.Hot: "hot", shots.Record: "record-hot"}
+
+func linesOf(c *shots.Card) []line {
+	list := []line{}
+	if c == nil {
+		return list
+	}
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		out := line{l.From.ISO(), l.Days, []onADay{}}
+		for sky := range l.Sets {
+			d := &l.Sets[sky]
+			given, drained := d.Given()
+			day := onADay{skies[sky], number(given), number(drained), number(d.Over), []setting{}}
+			for k := range d.Zones {
+				z := &d.Zones[k]
+				set := setting{z.Zone, number(z.Run), number(z.Given), []shot{}}
+				for _, s := range z.Shots {
+					set.Shots = append(set.Shots, shot{number(s.At), number(s.For)})
+				}
+				day.Zones = append(day.Zones, set)
+			}
+			out.Set = append(out.Set, day)
+		}
+		list = append(list, out)
+	}
+	return list
+}
+
+// A thirst is what all plants take up on a day.
+type thirst struct {
+	Day  string            `json:"day"`
+	Each map[string]number `json:"all_plants_m3"` // by kind of day
+}
+
+var kindsOfDay = [...]string{"cool", "typical", "hot", "record-hot"}
+
+func thirstOf(d *demand.Demand) []thirst {
+	list := []thirst{}
+	if d == nil {
+		return list
+	}
+	for at := d.From; at < d.To; at++ {
+		one := thirst{at.ISO(), map[string]number{}}
+		for k, use := range d.Total(at) {
+			one.Each[kindsOfDay[k]] = number(use)
+		}
+		list = append(list, one)
+	}
+	return list
+}
