@@ -38,7 +38,8 @@ type document struct {
 	Findings   []finding       `json:"findings"`
 	Fixes      []fix           `json:"fixes"`
 	Critical   int             `json:"critical_zone,omitempty"`
-	PerLitre   number          `json:"one_litre_each_s"`
+	PerLitre   number          `json:"one_litre_each_s"` // until the last plant has it
+	Sameness   string          `json:"sameness"`         // how the water of one plant compares with another's
 	Season     *year           `json:"season"`
 	Zones      []zone          `json:"zones"`
 	Flush      *flushing       `json:"flush"`  // null where no water flows
@@ -60,6 +61,7 @@ type finding struct {
 	Kind  string `json:"kind"`
 	Zone  int    `json:"zone,omitempty"` // left out when it concerns all
 	Row   int    `json:"row,omitempty"`
+	Base  int    `json:"than_row,omitempty"` // the row that it is compared with
 	Plant int    `json:"plant,omitempty"`
 	Count int    `json:"count,omitempty"`
 	Value number `json:"value"`
@@ -89,7 +91,9 @@ type zone struct {
 	Open        int       `json:"open"`
 	Below       int       `json:"below_range"`
 	Above       int       `json:"above_range"`
-	Even        even      `json:"evenness"`
+	Even        even      `json:"evenness"`       // against what the emitters are made to give
+	Alike       even      `json:"plants_evenness"` // of the plants' flows as they are
+	Least       number    `json:"least_m3_s"`
 	LeadSpeed   number    `json:"lead_speed_m_s"`
 	HeaderSpeed number    `json:"header_speed_m_s"`
 	RowSpeed    number    `json:"row_speed_m_s"`
@@ -197,6 +201,7 @@ type part struct {
 // end.
 func JSON(p *plan.Plan) ([]byte, error) {
 	s := sheet.Work(p)
+	round, _ := s.Round()
 	d := document{
 		Answer:     view.Announce(s),
 		Verdict:    name(verdicts[:], int(s.Verdict)),
@@ -206,15 +211,20 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		Surge:      []blow{},
 		Headroom:   []room{},
 		Parts:      []part{},
-		PerLitre:   number(s.Runtime),
+		PerLitre:   number(round),
+		Sameness:   name(samenesses[:], int(s.Sameness)),
 		WorkedPlan: carry.JSON(p),
 	}
 	for _, f := range s.Findings {
 		k := kind(findings[:], int(f.Kind))
-		d.Findings = append(d.Findings, finding{
+		told := finding{
 			Kind: k.name, Unit: k.unit, Zone: f.Zone, Row: f.Row + 1, Plant: f.Plant, Count: f.Count,
 			Value: number(f.Value), Limit: number(f.Limit),
-		})
+		}
+		if f.Kind == sheet.Unlike {
+			told.Base = f.Base + 1
+		}
+		d.Findings = append(d.Findings, told)
 	}
 	for _, f := range s.Fixes {
 		k := kind(fixes[:], int(f.Kind))
@@ -255,7 +265,7 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 	out := zone{
 		Zone: z.Zone, Flow: number(z.Flow), Head: number(z.Head), Margin: number(z.Margin), Fouled: number(z.Fouled),
 		Worst: placeOf(s, z.Worst), Best: placeOf(s, z.Best),
-		Emitters: z.Emitters, Open: z.Open, Below: z.Below, Above: z.Above, Even: evenOf(z.Even),
+		Emitters: z.Emitters, Open: z.Open, Below: z.Below, Above: z.Above, Even: evenOf(z.Even), Alike: evenOf(z.Alike), Least: number(z.Least),
 		LeadSpeed: number(z.LeadSpeed), HeaderSpeed: number(z.HeaderSpeed), RowSpeed: number(z.RowSpeed),
 		Budget: []loss{}, Stretches: []stretch{}, Plants: []plant{},
 	}

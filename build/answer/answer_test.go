@@ -21,6 +21,7 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"sheet/sheet.go", "FindingKind", len(findings)},
 		{"sheet/sheet.go", "FixKind", len(fixes)},
 		{"sheet/sheet.go", "LossKind", len(losses)},
+		{"sheet/alike.go", "Sameness", len(samenesses)},
 		{"layout/layout.go", "StretchKind", len(stretches)},
 		{"flush/flush.go", "Place", len(ends)},
 		{"headroom/headroom.go", "Kind", len(rooms)},

@@ -28,6 +28,7 @@ var (
 		{"too-high", "m"},
 		{"suction", "m"},
 		{"no-backflow", ""},
+		{"unlike", ""},
 	}
 
 	fixes = [...]kindOf{
@@ -43,7 +44,11 @@ var (
 		{"cleaner-filter", "Pa"},
 		{"lower-emitters", "Pa"},
 		{"close-ring", ""},
+		{"one-emitter", ""},
+		{"own-zones", ""},
 	}
+
+	samenesses = [...]string{"differs", "same", "nearly-same", "same-in-zone", "nearly-same-in-zone", "as-needed"}
 
 	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
 	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}

@@ -28,6 +28,7 @@ func fixes(s *Sheet) []Fix {
 	t.regulator()
 	t.filter()
 	t.emitters()
+	t.unlike()
 	solving := slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Solves })
 	kept := t.fixes[:0]
 	for _, f := range t.fixes {
@@ -321,3 +322,41 @@ func (t *trial) emitters() {
 
 // roundUp returns the least multiple of step that is at least x.
 func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
+
+// unlike tries to water rows whose emitters differ each for its own time, or to
+// give all plants the emitters of one row.
+func (t *trial) unlike() {
+	if !t.has(Unlike) {
+		return
+	}
+	rows := t.s.Plan.Rows
+	made := func(i int) [3]int { return [3]int{rows[i].Zone, rows[i].Emitter, rows[i].PerPlant} }
+	var kinds []int // the first row of each, zone by zone
+	zone := make([]int, len(rows))
+	for i := range rows {
+		k := slices.IndexFunc(kinds, func(j int) bool { return made(i) == made(j) })
+		if k < 0 {
+			k, kinds = len(kinds), append(kinds, i)
+		}
+		zone[i] = k + 1
+	}
+	if t.s.Plan.Header.Layout == plan.HeaderAndRows && len(kinds) <= plan.MaxZones {
+		if p, ok := t.try(func(p *plan.Plan) {
+			for i := range p.Rows {
+				p.Rows[i].Zone = zone[i]
+			}
+		}); ok {
+			t.fixes = append(t.fixes, Fix{Kind: OwnZones, Index: len(kinds), Solves: true, Plan: p})
+		}
+	}
+	for _, k := range kinds {
+		if p, ok := t.try(func(p *plan.Plan) {
+			for i := range p.Rows {
+				p.Rows[i].Emitter, p.Rows[i].PerPlant = rows[k].Emitter, rows[k].PerPlant
+			}
+		}); ok {
+			t.fixes = append(t.fixes, Fix{Kind: OneEmitter, Index: k, Solves: true, Plan: p})
+			return
+		}
+	}
+}

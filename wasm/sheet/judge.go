@@ -14,7 +14,7 @@ import (
 )
 
 // findingKinds is how many kinds of finding there are.
-const findingKinds = NoBackflow + 1
+const findingKinds = Unlike + 1
 
 // verdictOf is the verdict that a finding leads to by itself; those not named
 // are advice and leave it at Yes.
@@ -34,6 +34,7 @@ var verdictOf = [findingKinds]Verdict{
 	OutsidePlace: Nearly,
 	TooHigh:      No,
 	Suction:      Nearly,
+	Unlike:       Nearly,
 }
 
 // find adds a finding, or widens the one of its kind from another zone.

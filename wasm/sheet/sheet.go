@@ -41,6 +41,7 @@ type Finding struct {
 	Value float64 // what was found, in the inner unit that Kind implies
 	Limit float64 // what was wanted
 	Zone  int     // 0 when it concerns all
+	Base  int     // the row, from 0, that Row is compared with; Unlike only
 }
 
 // A FindingKind is what a finding says. The comment names Value and Limit.
@@ -66,6 +67,7 @@ const (
 	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
 	Suction      // on the way, flowing water is under less than the air's pressure. Value: head there, negative
 	NoBackflow   // a tap, and no loss counted for the device that keeps its water clean
+	Unlike       // rows watered together get neither the same nor what their crops need. Value: how many times as much of its need Row gets as Base does, Limit: 1
 )
 
 // A Fix is a change that turns the answer into a yes, or as near as it gets.
@@ -94,6 +96,8 @@ const (
 	CleanerFilter
 	LowerEmitters // emitters that open at Value Pa
 	CloseRing     // a second header ties the far ends of the rows
+	OneEmitter    // every plant has as many of one kind of emitter as row Index, from 0
+	OwnZones      // a zone for each kind and number of emitters; Index zones
 )
 
 // A Loss is one line of the budget: where the head goes on the way to the
@@ -129,7 +133,11 @@ type ZoneResult struct {
 	Worst                            int               // index into Layout.Plants: least head above its Lowest
 	Best                             int               // most
 	Margin                           float64           // m, of the worst above its Lowest; negative when short
-	Even                             evenness.Evenness // by plant
+	Even                             evenness.Evenness // how true plants' flows are to what their emitters are made to give
+	Alike                            evenness.Evenness // how alike plants' flows are
+	Least                            float64           // m³/s, of the plant that gets least
+	Mixed                            bool              // plants have emitters that are made to give different amounts
+	CV, PerPlant                     float64           // greatest variation of manufacture, and fewest emitters a plant, of the zone: the safe side
 	Open                             int
 	Emitters                         int
 	Below, Above                     int // emitters open but below or above their range
@@ -160,5 +168,6 @@ type Sheet struct {
 	Startup  *startup.Startup // the first minutes of a shot and the last; nil where no water flows
 	Faults   *fault.Faults    // what wear, dirt and leaks do; nil where no water flows
 	Chance   []chance.Zone    // zones of emitters that differ; empty where no water flows
-	Runtime  float64          // s to give each plant one litre, at the mean flow
+	Sameness Sameness         // how the water of one plant compares with another's
+	Water    []RowWater       // by row; nil but where emitters that are watered together differ
 }

@@ -71,17 +71,10 @@ func assess(p *plan.Plan) *Sheet {
 			s.Critical = len(s.Zones) - 1
 		}
 	}
-	plants, flow := 0, 0.0
 	for i := range s.Zones {
-		z := &s.Zones[i]
-		plants += z.Even.N
-		flow += z.Flow
-		s.judgeZone(z)
+		s.judgeZone(&s.Zones[i])
 	}
-	if flow > 0 {
-		const litre = 1e-3
-		s.Runtime = litre * float64(plants) / flow
-	}
+	s.compare()
 	s.judgePlan()
 	s.sortFindings()
 	return s

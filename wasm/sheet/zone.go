@@ -23,7 +23,7 @@ func solveZone(l *layout.Layout, zone int) (ZoneResult, error) {
 		z.Head, _ = l.Curve.Head(sol.Total)
 	}
 	z.tally(l, n)
-	z.Even = uniformity(l, n, sol)
+	z.uniformity(l, n)
 	z.speeds(l)
 	z.Budget = budget(l, n, &z)
 	z.Fouled = z.Margin
@@ -79,35 +79,37 @@ func margin(l *layout.Layout, n *network.Network, sol *network.Solution) (least 
 	return least, plant
 }
 
-// uniformity measures the flows of the zone's plants. Rows may have different
-// emitters on purpose, so each plant's flow is taken as a share of what its
-// emitters are made to give, times the mean of that. The variation of
-// manufacture is the greatest, and the emitters a plant the fewest, of any row:
-// the safe side.
-func uniformity(l *layout.Layout, n *network.Network, sol *network.Solution) evenness.Evenness {
-	var flows []float64
-	nominal, cv, fewest := 0.0, 0.0, math.Inf(1)
+// uniformity measures the flows of the zone's plants twice: as they are, and as
+// shares of what each plant's emitters are made to give, times the mean of
+// that.
+func (z *ZoneResult) uniformity(l *layout.Layout, n *network.Network) {
+	var flows, shares []float64
+	nominal, first := 0.0, 0.0
+	z.Least, z.PerPlant = math.Inf(1), math.Inf(1)
 	for i := range l.Plants {
 		k := l.Plants[i].Node
 		node := &n.Nodes[k]
 		if node.Emitter == network.None {
 			continue
 		}
-		e := &n.Emitters[node.Emitter]
+		e, q := &n.Emitters[node.Emitter], z.Solution.Out[k]
 		made := e.Flow * node.Count
-		flows = append(flows, sol.Out[k]/made)
+		if len(flows) == 0 {
+			first = made
+		}
+		z.Mixed = z.Mixed || math.Abs(made-first) > 1e-9*first
+		flows = append(flows, q)
+		shares = append(shares, q/made)
 		nominal += made
-		cv = max(cv, e.CV)
-		fewest = min(fewest, node.Count)
+		z.Least = min(z.Least, q)
+		z.CV = max(z.CV, e.CV)
+		z.PerPlant = min(z.PerPlant, node.Count)
 	}
-	if len(flows) == 0 {
-		return evenness.Evenness{}
+	for i := range shares {
+		shares[i] *= nominal / float64(len(shares))
 	}
-	nominal /= float64(len(flows))
-	for i := range flows {
-		flows[i] *= nominal
-	}
-	return evenness.Of(flows, fewest, cv)
+	z.Even = evenness.Of(shares, z.PerPlant, z.CV)
+	z.Alike = evenness.Of(flows, z.PerPlant, z.CV)
 }
 
 // speeds finds the largest velocity of each rank of tubing.

@@ -62,18 +62,24 @@ func zoned(s *Sheet) *Zoning {
 	return z
 }
 
-// Round returns the seconds in which the zones, one after another, give each
-// plant one litre at the mean flow of its zone, and each zone's share of them;
-// 0 where no water flows.
+// Round returns the seconds after which the zones, one after another, have
+// given every plant one litre, also the one that gets least, and each zone's
+// share of them; 0 for a zone, and for all, where some plant gets no water.
 func (s *Sheet) Round() (whole float64, zones []float64) {
 	const litre = 1e-3
+	dry := false
 	for i := range s.Zones {
 		t := 0.0
-		if z := &s.Zones[i]; z.Flow > 0 {
-			t = litre * float64(z.Even.N) / z.Flow
+		if z := &s.Zones[i]; z.Least > 0 && z.Even.N > 0 {
+			t = litre / z.Least
+		} else {
+			dry = true
 		}
 		zones = append(zones, t)
 		whole += t
+	}
+	if dry {
+		whole = 0
 	}
 	return whole, zones
 }

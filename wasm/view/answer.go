@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/sheet"
@@ -17,7 +18,7 @@ func (sc *scene) verdict() (word, rest string) {
 	if sc.s.Verdict == sheet.Yes || len(sc.s.Findings) == 0 {
 		switch sc.s.Verdict {
 		case sheet.Yes:
-			return word, sc.everyOne(all) + ", and every plant gets the same water."
+			return word, sc.everyOne(all) + sc.sameness()
 		case sheet.Nearly:
 			return word, "Every emitter opens, but something is outside its limits."
 		case sheet.No:
@@ -58,10 +59,32 @@ func (sc *scene) verdict() (word, rest string) {
 		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
 	case sheet.OutsidePlace:
 		return word, "Every plant gets its water, but a row does not fit the place."
+	case sheet.Unlike:
+		return word, "Every emitter opens, but rows that are watered together get different shares of what they need."
 	case sheet.OverRating:
 		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry."
 	}
 	return word, "Every emitter opens, but something needs a change."
+}
+
+// sameness says how the water of one plant compares with another's.
+func (sc *scene) sameness() string {
+	switch sc.s.Sameness {
+	case sheet.Same:
+		if len(sc.plants) == 1 {
+			return ", and the plant gets its water."
+		}
+		return ", and every plant gets the same water."
+	case sheet.NearlySame:
+		return ", and every plant gets nearly the same water."
+	case sheet.SameInZone:
+		return ", and every plant of a zone gets the same water."
+	case sheet.NearInZone:
+		return ", and every plant of a zone gets nearly the same water."
+	case sheet.AsNeeded:
+		return ". Plants get different water, each row about in the measure that its crop needs."
+	}
+	return ", but not every plant gets the same water."
 }
 
 // some says how many of all the emitters run.
@@ -106,11 +129,36 @@ var wordClass = [...]markup{sheet.Yes: " word--yes", sheet.Nearly: " word--nearl
 
 // why explains the verdict in one or two sentences.
 func (sc *scene) why() string {
+	words := ""
 	if len(sc.s.Findings) > 0 {
-		return sc.explain(&sc.s.Findings[0])
+		words = sc.explain(&sc.s.Findings[0])
+	} else if z := sc.zone; z != nil {
+		words = "The weakest, " + sc.place(z.Worst) + ", has " + sc.head(z.Margin) + " more than it needs."
 	}
-	if z := sc.zone; z != nil {
-		return "The weakest, " + sc.place(z.Worst) + ", has " + sc.amount(unit.Head, z.Margin) + " more pressure than it needs."
+	if sc.s.Verdict == sheet.Yes {
+		words += sc.apart()
+	}
+	return words
+}
+
+// apart says what plants get where it is not about the same for all.
+func (sc *scene) apart() string {
+	low, high := math.Inf(1), 0.0
+	var a, b *sheet.ZoneResult
+	for i := range sc.s.Zones {
+		z := &sc.s.Zones[i]
+		if z.Alike.Mean < low {
+			low, a = z.Alike.Mean, z
+		}
+		if z.Alike.Mean > high {
+			high, b = z.Alike.Mean, z
+		}
+	}
+	switch sc.s.Sameness {
+	case sheet.SameInZone, sheet.NearInZone:
+		return " A plant of " + sc.zoneName(a) + " gets " + sc.amount(unit.EmitterFlow, low) + " and one of " + sc.zoneName(b) + " " + sc.amount(unit.EmitterFlow, high) + ", so run each zone for its own time."
+	case sheet.Differs, sheet.AsNeeded:
+		return " What each row gets stands under Evenness."
 	}
 	return ""
 }
@@ -127,15 +175,18 @@ func (sc *scene) figures() {
 	}
 	h := sc.plants[z.Worst].head
 	sc.html(`<dl class="figures">`)
-	sc.figure("Weakest emitter", sc.amount(unit.Head, h), sc.amount(unit.Pressure, h*sc.weight)+", "+sc.place(z.Worst))
-	sc.figure("It needs", sc.amount(unit.Head, e.Lowest), sc.amount(unit.Pressure, e.Lowest*sc.weight))
+	figure := func(label string, head float64, small string) {
+		sc.figure(label, sc.amount(unit.Pressure, head*sc.weight), "("+sc.amount(unit.Head, head)+")"+small)
+	}
+	figure("Weakest emitter", h, ", "+sc.place(z.Worst))
+	figure("It needs", e.Lowest, "")
 	if z.Margin < 0 {
-		sc.figure("It lacks", sc.amount(unit.Head, -z.Margin), sc.amount(unit.Pressure, -z.Margin*sc.weight))
+		figure("It lacks", -z.Margin, "")
 	} else {
-		sc.figure("To spare", sc.amount(unit.Head, z.Margin), sc.amount(unit.Pressure, z.Margin*sc.weight))
+		figure("To spare", z.Margin, ", your reserve included")
 	}
 	if z.Open > 0 {
-		sc.figure("Evenness (EU)", sc.amount(unit.Share, z.Even.EU), "you ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
+		sc.figure("Plants alike (EU)", sc.amount(unit.Share, z.Alike.EU), "you ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
 	}
 	sc.figure("Flow", sc.amount(unit.Flow, z.Flow), sc.zoneName(z))
 	sc.html(`</dl>`)
@@ -165,8 +216,8 @@ func (sc *scene) always() {
 	switch {
 	case z == nil:
 	case z.Margin < 0:
-		sc.text(sc.amount(unit.Head, -z.Margin) + " short at " + sc.place(z.Worst))
+		sc.text(sc.amount(unit.Pressure, -z.Margin*sc.weight) + " short at " + sc.place(z.Worst))
 	default:
-		sc.text(sc.amount(unit.Head, z.Margin) + " to spare at " + sc.place(z.Worst))
+		sc.text(sc.amount(unit.Pressure, z.Margin*sc.weight) + " to spare at " + sc.place(z.Worst))
 	}
 }

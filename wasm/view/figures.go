@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/parts"
@@ -21,7 +22,7 @@ func (sc *scene) budget() {
 		lines = lines[1:]
 	}
 	sc.html(`<h3>`).text("What " + sc.head(given) + " are spent on").html(`</h3>`)
-	t := sc.table("What the head of the supply is spent on", "Where", "#Head", "#Pressure", "#Share")
+	t := sc.table("What the head of the supply is spent on", "Where", "#Pressure", "#Head", "#Share")
 	sum := 0.0
 	for i := range lines {
 		b := &lines[i]
@@ -30,9 +31,9 @@ func (sc *scene) budget() {
 		if given > 0 {
 			share = sc.amount(unit.Share, b.Head/given)
 		}
-		t.row(sc.lossName(b), sc.amount(unit.Head, b.Head), sc.amount(unit.Pressure, b.Head*sc.weight), share)
+		t.row(sc.lossName(b), sc.amount(unit.Pressure, b.Head*sc.weight), sc.amount(unit.Head, b.Head), share)
 	}
-	t.total("Given by the "+sc.sourceName(), sc.amount(unit.Head, sum), sc.amount(unit.Pressure, sum*sc.weight), "")
+	t.total("Given by the "+sc.sourceName(), sc.amount(unit.Pressure, sum*sc.weight), sc.amount(unit.Head, sum), "")
 	t.end()
 }
 
@@ -64,39 +65,81 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 		return "Kept in reserve"
 	}
 	if b.Head < 0 {
-		return "Missing"
+		return "Short of the reserve"
 	}
-	return "To spare"
+	return "Beyond the reserve"
 }
 
-// evenness gives the usual measures with plain words and limits.
+// evenness says how alike the plants' water is, and how true each emitter is to
+// what it is made to give: one where all emitters are of a kind.
 func (sc *scene) evenness() {
 	z := sc.zone
 	if z == nil || z.Open == 0 {
 		sc.tag("p", "There is nothing to compare until emitters open.")
 		return
 	}
-	e := &z.Even
-	sc.tag("p", "How alike the plants' flows are, with the difference between one emitter and the next as they are made. 100 % would be the same water everywhere.")
-	t := sc.table("Measures of evenness", "Measure", "#Here", "What it says")
-	t.row("Emission uniformity, EU", sc.amount(unit.Share, e.EU), "The least flow against the mean, with the spread of manufacture. You ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness)+" or more.")
-	t.row("Distribution uniformity, DU", sc.amount(unit.Share, e.DU), "The mean of the lowest quarter of plants against the mean of all.")
-	t.row("Christiansen's coefficient, CU", sc.amount(unit.Share, e.CU), "100 % less the mean deviation.")
-	t.row("Statistical uniformity, Us", sc.amount(unit.Share, e.Us), "100 % less the coefficient of variation.")
+	e, made := &z.Alike, &z.Even
+	words := "How alike the plants' water is"
+	if len(sc.s.Zones) > 1 {
+		words += " in " + sc.zoneName(z) + ", where the weakest emitter stands"
+	}
+	if z.Mixed {
+		words += "; and how true each emitter is to what it is made to give, since the rows have different ones."
+	} else {
+		words += ". All plants here have the same emitters, so this is also how true each is to what it is made to give."
+	}
+	sc.tag("p", words+" EU counts the difference between one emitter and the next as they are made. 100 % would be the same everywhere.")
+	columns := []string{"Measure", "#Plants alike", "#True to make", "What it says"}
+	if !z.Mixed {
+		columns = slices.Delete(columns, 2, 3)
+	}
+	t := sc.table("Measures of evenness", columns...)
+	row := func(name string, alike, true float64, says string) {
+		cells := []string{name, sc.amount(unit.Share, alike), sc.amount(unit.Share, true), says}
+		if !z.Mixed {
+			cells = slices.Delete(cells, 2, 3)
+		}
+		t.row(cells...)
+	}
+	row("Emission uniformity, EU", e.EU, made.EU, "The least flow against the mean, with the spread of manufacture. You ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness)+" or more.")
+	row("Distribution uniformity, DU", e.DU, made.DU, "The mean of the lowest quarter of plants against the mean of all.")
+	row("Christiansen's coefficient, CU", e.CU, made.CU, "100 % less the mean deviation.")
+	row("Statistical uniformity, Us", e.Us, made.Us, "100 % less the coefficient of variation.")
 	t.end()
 
 	sc.html(`<dl class="figures">`)
 	sc.figure("Flow per plant", sc.amount(unit.EmitterFlow, e.Mean), "mean of "+count(e.N, "plant", "plants"))
-	sc.figure("Lowest quarter", sc.amount(unit.EmitterFlow, e.Low), "mean")
-	if sc.s.Runtime > 0 {
+	sc.figure("Least", sc.amount(unit.EmitterFlow, z.Least), "of any plant")
+	if round, _ := sc.s.Round(); round > 0 {
 		litre := "one litre"
 		if sc.sys == unit.US {
 			litre = "one litre (0.26 gal)"
 		}
-		sc.figure("Time for "+litre, sc.amount(unit.Duration, sc.s.Runtime), "to each plant")
+		sc.figure("Time for "+litre, sc.amount(unit.Duration, round), "until the last plant has it")
 	}
 	sc.html(`</dl>`)
+	sc.needs()
 	sc.working()
+}
+
+// needs sets what each row gets beside what its crop takes up, where rows that
+// are watered together have different emitters.
+func (sc *scene) needs() {
+	if sc.s.Water == nil {
+		return
+	}
+	t := sc.table("What each row gets, and what its crop needs", "Row", "#Flow per plant, "+sc.symbol(unit.EmitterFlow),
+		"#A plant takes up at most, "+sc.symbol(unit.PlantWater)+" a typical day", "#So it runs, to give that")
+	for i := range sc.s.Water {
+		w := &sc.s.Water[i]
+		need, long := "–", "–"
+		if w.Need > 0 {
+			need = sc.bare(unit.PlantWater, w.Need)
+			long = sc.amount(unit.Duration, w.Need/w.Mean)
+		}
+		t.row("Row "+strconv.Itoa(i+1), sc.bare(unit.EmitterFlow, w.Mean), need, long)
+	}
+	t.end()
 }
 
 // speeds compares the water's speeds with the limit.

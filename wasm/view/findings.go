@@ -32,7 +32,7 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.AboveRange:
 		return count(f.Count, "emitter runs", "emitters run") + " above the range" + where + ": the highest has " + sc.head(v) + ", and they are made for " + sc.head(l) + " at most."
 	case sheet.ShortReserve:
-		return "The weakest emitter has " + sc.amount(unit.Head, v) + " to spare" + where + ", and you asked for " + sc.amount(unit.Head, l) + ". A fouled filter or a warm day uses it up."
+		return "The weakest emitter has " + sc.head(v) + " to spare" + where + ", and you asked for a reserve of " + sc.head(l) + ". A fouled filter or a warm day uses it up."
 	case sheet.Uneven:
 		return "The evenness (EU) is " + sc.amount(unit.Share, v) + where + ", and you asked for " + sc.amount(unit.Share, l) + "."
 	case sheet.FastLead:
@@ -48,9 +48,14 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.OutsidePlace:
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:
-		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.amount(unit.Head, -v) + where + ". Clean the filter sooner, or give the system more head."
+		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.head(-v) + where + ". Clean the filter sooner, or give the system more head."
 	case sheet.NoBackflow:
 		return "No loss is counted for a backflow device. A tap usually needs one, your water supplier says which, and it takes head: enter it under Supply from its data sheet."
+	case sheet.Unlike:
+		a, b := &sc.s.Water[f.Row], &sc.s.Water[f.Base]
+		return row + " gets " + sc.amount(unit.EmitterFlow, a.Mean) + " a plant and row " + strconv.Itoa(f.Base+1) + " " + sc.amount(unit.EmitterFlow, b.Mean) +
+			", from the same shots. On a typical day their plants take up " + sc.amount(unit.PlantWater, a.Need) + " and " + sc.amount(unit.PlantWater, b.Need) +
+			" at most. So when row " + strconv.Itoa(f.Base+1) + " has what it needs, " + unit.Uncapital(row) + " gets " + times(v) + " its need, and the rest drains."
 	case sheet.TooHigh:
 		return "With nothing flowing the water stays " + sc.amount(unit.Head, -v) + " below the highest point of its way" + where + ", so it never gets over it. Lead the tubing lower, or give the system more head."
 	case sheet.Suction:
@@ -61,6 +66,11 @@ func (sc *scene) explain(f *sheet.Finding) string {
 		return "At this flow the tank is empty after " + sc.amount(unit.Duration, v*3600) + " of watering. Keep it filled, or take a larger one."
 	}
 	return ""
+}
+
+// times says how many times as much, to two figures.
+func times(v float64) string {
+	return strconv.FormatFloat(v, 'g', max(2, len(strconv.Itoa(int(v)))), 64) + " times"
 }
 
 // findings lists everything worth a look, by weight.
@@ -104,6 +114,11 @@ func (sc *scene) remedy(f *sheet.Fix) string {
 		return "Clean the filter sooner: when it takes " + sc.amount(unit.Pressure, f.Value) + " more than it does clean."
 	case sheet.LowerEmitters:
 		return "Use emitters that keep their flow from " + sc.headOf(f.Value) + " on, or from less."
+	case sheet.OneEmitter:
+		r := &sc.s.Plan.Rows[f.Index]
+		return "Give every plant what row " + strconv.Itoa(f.Index+1) + " has: " + count(r.PerPlant, "emitter", "emitters") + " of " + sc.amount(unit.EmitterFlow, sc.s.Plan.Emitters[r.Emitter].Flow) + "."
+	case sheet.OwnZones:
+		return "Water rows with different emitters in zones of their own, " + strconv.Itoa(f.Index) + " in all, each for its own time."
 	case sheet.CloseRing:
 		return "Tie the far ends of the rows with a second header."
 	}

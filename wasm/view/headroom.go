@@ -25,6 +25,7 @@ var bounds = [...]string{
 	sheet.Unsolved:     "flows that do not settle",
 	sheet.TooHigh:      "a height on the way that the water does not get over",
 	sheet.Suction:      "a height on the way where the water is sucked",
+	sheet.Unlike:       "shares of what rows need",
 }
 
 // headroom says how much more the system can carry.

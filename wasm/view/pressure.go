@@ -31,8 +31,10 @@ func (sc *scene) pressure() {
 		sc.gradeLine(w.class, w.width, start, steps, lines)
 	}
 	caption := "Heads above the " + sc.from() + ", in " + unit.Of(unit.Head, sc.sys).Words + "."
-	if end.z != 0 {
+	if end.z > 0 {
 		caption += " The weakest emitter stands " + sc.amount(unit.Head, end.z) + " above it."
+	} else if end.z < 0 {
+		caption += " The weakest emitter stands " + sc.amount(unit.Head, -end.z) + " below it."
 	}
 	sc.tag("figcaption", caption)
 	sc.html(`</figure>`)

@@ -126,15 +126,15 @@ func (sc *scene) bare(k unit.Kind, v float64) string {
 	return minus(unit.Figure(k, sc.sys, v))
 }
 
-// head is a head with the pressure that a gauge would show: "32.2 m (3.2 bar)".
+// head is the pressure that a gauge would show, with its head: "3.2 bar (32.2 m)".
 func (sc *scene) head(v float64) string {
 	if !finite(v) {
 		return "–"
 	}
-	return sc.amount(unit.Head, v) + " (" + sc.amount(unit.Pressure, v*sc.weight) + ")"
+	return sc.amount(unit.Pressure, v*sc.weight) + " (" + sc.amount(unit.Head, v) + ")"
 }
 
-// headOf is a pressure as a head with the pressure.
+// headOf is a pressure with its head.
 func (sc *scene) headOf(pascals float64) string { return sc.head(pascals / sc.weight) }
 
 // symbol is the unit of a kind, for a heading.

@@ -111,9 +111,9 @@ func TestEveryPictureHasATable(t *testing.T) {
 func TestAnswerBeginsWithTheVerdict(t *testing.T) {
 	all := sheets()
 	for key, want := range map[string]string{
-		"millrace":   "Yes. All 120 emitters open, and every plant gets the same water.",
+		"millrace":   "Yes. All 120 emitters open, and every plant gets nearly the same water.",
 		"wrong-pump": "No. No emitter opens, and no plant gets water.",
-		"one plant":  "Yes. The emitter opens, and every plant gets the same water.",
+		"one plant":  "Yes. The emitter opens, and the plant gets its water.",
 		"power only": "Cannot say yet. Power alone does not tell how high the pump lifts the water.",
 	} {
 		s, ok := all[key]
@@ -145,7 +145,7 @@ func TestDashForWhatIsNotFinite(t *testing.T) {
 	s := sheet.Work(plan.Default())
 	z := &s.Zones[0]
 	z.Margin, z.Flow, z.Head = math.NaN(), math.Inf(1), math.NaN()
-	z.Even.EU, z.LeadSpeed, s.Runtime = math.NaN(), math.NaN(), math.Inf(1)
+	z.Even.EU, z.Alike.EU, z.Alike.Mean, z.LeadSpeed, z.Least = math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN()
 	for i := range z.Solution.Head {
 		z.Solution.Head[i] = math.NaN()
 	}
@@ -217,7 +217,7 @@ func TestTankGivesItsFall(t *testing.T) {
 			continue
 		}
 		got := strings.ReplaceAll(fragment(t, e.Plan, "budget"), "\u00a0", " ")
-		if !strings.Contains(got, "What 1.6 m (0.16 bar) are spent on") || strings.Contains(got, "Lift") {
+		if !strings.Contains(got, "What 0.16 bar (1.6 m) are spent on") || strings.Contains(got, "Lift") {
 			t.Errorf("the budget of a tank 1.6 m up: %s", got)
 		}
 	}

@@ -36,9 +36,10 @@ func (sc *scene) working() {
 		}
 		sc.formula(f, e.Flow, at, e.Exponent, h)
 	}
-	sc.tag("p", "Emission uniformity:")
-	row := &sc.s.Plan.Rows[sc.s.Layout.Plants[z.Worst].Row]
-	sc.formula(evenness.EmissionUniformityFormula, e.CV, float64(row.PerPlant), sc.leastShare())
+	if least := z.Least / z.Alike.Mean; finite(least) {
+		sc.tag("p", "Emission uniformity:")
+		sc.formula(evenness.EmissionUniformityFormula, z.CV, z.PerPlant, least)
+	}
 	sc.html(`</details>`)
 }
 
@@ -57,27 +58,6 @@ func firstLink(l *layout.Layout, kind layout.StretchKind, i int) int {
 		}
 	}
 	return -1
-}
-
-// leastShare is the least flow of the zone's plants over their mean.
-func (sc *scene) leastShare() float64 {
-	least, sum, n := 0.0, 0.0, 0
-	for i := range sc.plants {
-		r := sc.s.Layout.Plants[i].Row
-		if sc.s.Layout.ZoneOf(r) != sc.zone.Zone {
-			continue
-		}
-		q := sc.plants[i].flow
-		if n == 0 || q < least {
-			least = q
-		}
-		sum += q
-		n++
-	}
-	if !(sum > 0) {
-		return 0
-	}
-	return least * float64(n) / sum
 }
 
 // formula prints a formula with the values that went in, the result and its
