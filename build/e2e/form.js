@@ -157,19 +157,21 @@ export async function verdict(page) {
 }
 
 /**
- * One figure of the answer by its label, such as "22.4 m".
+ * One figure of the answer by its label, such as "2.2 bar".
  * @param {import("puppeteer-core").Page} page
  * @param {string} label
+ * @param {"firstChild" | "lastChild"} [part] the figure, or the small words behind it
  * @returns {Promise<string>}
  */
-export async function figure(page, label) {
+export async function figure(page, label, part = "firstChild") {
   const value = await page.$$eval(
     "#answer .figures > div",
-    (all, label) => {
+    (all, label, part) => {
       const one = all.find((e) => e.querySelector("dt")?.textContent === label);
-      return one?.querySelector("dd")?.firstChild?.textContent?.replace(/\s/g, " ").trim();
+      return one?.querySelector("dd")?.[part]?.textContent?.replace(/\s/g, " ").trim();
     },
     label,
+    part,
   );
   assert.ok(value, `no figure ${label}`);
   return value;
@@ -180,6 +182,13 @@ export async function figure(page, label) {
  * @param {string} shown
  */
 export const number = (shown) => Number.parseFloat(shown.replace("−", "-"));
+
+/**
+ * The head that stands in brackets behind a pressure under the answer.
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} label
+ */
+export const head = async (page, label) => number(/\((.*)\)/.exec(await figure(page, label, "lastChild"))?.[1] ?? "");
 
 /**
  * The link of the plan as the page's address holds it, once the typing has rested.

@@ -74,7 +74,7 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
     assert.ok(Math.abs(Number(us[path]) - exact) < 5e-5 * exact, `${path} ${us[path]}`);
     assert.ok(us[path].length <= 7, us[path]);
   }
-  assert.match(await figure(page, "Weakest emitter"), / ft$/);
+  assert.match(await figure(page, "Weakest emitter"), / psi$/);
   assert.match(await text(page, '[id="f-place.length"] + .field__unit'), /^ft$/);
   assert.equal(await text(page, "#errors"), "");
   await page.click('[id="f-units-metric"]');
