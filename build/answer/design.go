@@ -106,7 +106,7 @@ func loopOf(l *sheet.Loop) *loop {
 		return nil
 	}
 	of := func(s *sheet.Looped) side {
-		out := side{verdicts[s.Verdict], number(s.Zone.Margin), number(s.Low), number(s.High), number(s.Zone.Even.EU), nil}
+		out := side{verdicts[s.Verdict], number(s.Zone.Margin), number(s.Low), number(s.High), number(s.Zone.Alike.EU), nil}
 		if s.Sought {
 			out.Longer = &s.Longer
 		}

@@ -65,7 +65,7 @@ behaviour("the pump that would do is the least that does", async ({ page, addres
   await open(page, address);
   await example(page, "The wrong pump");
   const said = await text(page, "#answer .fixes");
-  const least = Number(said.match(/pump that gives (\d+\.\d) m/)?.[1]);
+  const least = Number(said.match(/pump that gives .*?\((\d+\.\d) m\)/)?.[1]);
   await choose(page, "supply.kind", "pump-points");
   for (const [i, [flow, head]] of [[0, 15], [4, least + 0.1], [8, 8], [12, 2]].entries()) {
     await type(page, `points.${i + 1}.flow`, String(flow));

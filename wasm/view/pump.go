@@ -149,5 +149,5 @@ func (sc *scene) evenness1(z *sheet.ZoneResult) string {
 	if z.Open == 0 {
 		return "–"
 	}
-	return sc.amount(unit.Share, z.Even.EU)
+	return sc.amount(unit.Share, z.Alike.EU)
 }

@@ -74,7 +74,7 @@ func (sc *scene) ring(link Linker) {
 		if !(s.Zone.Flow > 0) {
 			return "–"
 		}
-		return sc.amount(unit.Share, s.Zone.Even.EU)
+		return sc.amount(unit.Share, s.Zone.Alike.EU)
 	})
 	both("Plants more in every row", sc.longer)
 	both("Longest row then", func(s *sheet.Looped) string {

@@ -1,0 +1,302 @@
+package view
+
+import (
+	"encoding/xml"
+	"io"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// A printed is the page of a plan as a reader sees it, without pictures: the
+// words of each fragment, its lists of figures, and its tables.
+type printed struct {
+	s       *sheet.Sheet
+	words   map[string]string            // by fragment
+	figures map[string]map[string]string // by fragment and label
+	tables  map[string][]grid            // by fragment
+}
+
+// A grid is a table: its caption and its cells, headings first.
+type grid struct {
+	caption string
+	rows    [][]string
+}
+
+// read prints all fragments of a plan of which everything was explored.
+func read(t *testing.T, s *sheet.Sheet) *printed {
+	t.Helper()
+	p := &printed{s, map[string]string{}, map[string]map[string]string{}, map[string][]grid{}}
+	for _, f := range Everything(s, nil) {
+		p.figures[f.ID] = map[string]string{}
+		d := xml.NewDecoder(strings.NewReader("<x>" + strings.ReplaceAll(f.HTML, "\u00a0", " ") + "</x>"))
+		d.Entity, d.Strict = xml.HTMLEntity, false
+		var words, cell strings.Builder
+		var label string
+		g := &grid{}
+		for {
+			token, err := d.Token()
+			if err == io.EOF {
+				break
+			}
+			if err != nil {
+				t.Fatalf("%s: %v", f.ID, err)
+			}
+			switch e := token.(type) {
+			case xml.StartElement:
+				switch e.Name.Local {
+				case "svg":
+					if err := d.Skip(); err != nil {
+						t.Fatal(err)
+					}
+				case "table":
+					g = &grid{}
+				case "tr":
+					g.rows = append(g.rows, nil)
+				case "td", "th", "caption", "dt", "dd":
+					cell.Reset()
+				}
+			case xml.CharData:
+				words.Write(e)
+				cell.Write(e)
+			case xml.EndElement:
+				switch e.Name.Local {
+				case "caption":
+					g.caption = cell.String()
+				case "td", "th":
+					g.rows[len(g.rows)-1] = append(g.rows[len(g.rows)-1], cell.String())
+				case "table":
+					p.tables[f.ID] = append(p.tables[f.ID], *g)
+				case "dt":
+					label = cell.String()
+				case "dd":
+					if _, ok := p.figures[f.ID][label]; !ok {
+						p.figures[f.ID][label] = cell.String()
+					}
+				case "p", "li", "figcaption", "h3", "summary":
+					words.WriteByte('\n')
+				}
+			}
+		}
+		p.words[f.ID] = words.String()
+	}
+	return p
+}
+
+// said returns the groups of a pattern in a fragment's words; nil where it does
+// not say so.
+func (p *printed) said(fragment, pattern string) []string {
+	m := regexp.MustCompile(pattern).FindStringSubmatch(p.words[fragment])
+	if m == nil {
+		return nil
+	}
+	return m[1:]
+}
+
+// figure returns the groups of a pattern in the figure of a label.
+func (p *printed) figure(fragment, label, pattern string) []string {
+	m := regexp.MustCompile(pattern).FindStringSubmatch(p.figures[fragment][label])
+	if m == nil {
+		return nil
+	}
+	return m[1:]
+}
+
+// cell returns a cell by the beginnings of its table's caption, its row's name and
+// its column's.
+func (p *printed) cell(fragment, caption, row, column string) []string {
+	for _, g := range p.tables[fragment] {
+		if !strings.HasPrefix(g.caption, caption) || len(g.rows) == 0 {
+			continue
+		}
+		for c, name := range g.rows[0] {
+			if !strings.HasPrefix(name, column) {
+				continue
+			}
+			for _, r := range g.rows[1:] {
+				if len(r) > c && strings.HasPrefix(r[0], row) {
+					return []string{r[c]}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// A fact is a number, or a few, that the page prints in several places.
+type fact struct {
+	name string
+	at   []func(p *printed) []string // nil where a plan's page does not have it
+}
+
+// zone names the zone of the weakest emitter, as tables do.
+func (p *printed) zone() string { return strconv.Itoa(p.s.Zones[p.s.Critical].Zone) }
+
+// weakest is the plant of the weakest emitter.
+func (p *printed) weakest() (row, plant string) {
+	w := p.s.Layout.Plants[p.s.Zones[p.s.Critical].Worst]
+	return strconv.Itoa(w.Row + 1), strconv.Itoa(w.Number)
+}
+
+// tied is the column of a comparison with a ring in which the plan itself stands.
+func (p *printed) tied() string {
+	if p.s.Plan.Header.Layout == plan.Ring {
+		return "With one"
+	}
+	return "Without"
+}
+
+const (
+	pressure = `([\d.]+ (?:bar|psi))`
+	aHead    = `([\d.]+ (?:m|ft))`
+)
+
+var facts = []fact{
+	{"what is left at the weakest emitter, as pressure", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "To spare", "^"+pressure) },
+		func(p *printed) []string { return p.figure("answer", "It lacks", "^"+pressure) },
+		func(p *printed) []string { return p.said("answer", "has "+pressure+` \([^)]*\) more than it needs`) },
+		func(p *printed) []string { return p.said("always", pressure+" (?:to spare|short) at") },
+	}},
+	{"what is left at the weakest emitter, as head", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "To spare", `\(`+aHead) },
+		func(p *printed) []string { return p.said("answer", `\(`+aHead+`\) more than it needs`) },
+		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "To spare") },
+		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "To spare") },
+		func(p *printed) []string { return p.cell("ring", "The rows tied", "To spare", p.tied()) },
+	}},
+	{"the weakest emitter", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `row (\d+), plant (\d+)`) },
+		func(p *printed) []string { return p.said("always", `row (\d+), plant (\d+)`) },
+		func(p *printed) []string { return p.said("pressure", `weakest emitter, row (\d+), plant (\d+)`) },
+		func(p *printed) []string { return p.said("rows", `the weakest: row (\d+), plant (\d+)`) },
+	}},
+	{"the head at the weakest emitter", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `\(`+aHead) },
+		func(p *printed) []string {
+			row, plant := p.weakest()
+			return p.cell("rows", "Row "+row+", plant", plant, "Head")
+		},
+	}},
+	{"the flow of the zone", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "Flow", `^([\d.]+)`) },
+		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "Flow") },
+		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "Flow") },
+		func(p *printed) []string { return p.said("pump", `works: .* at ([\d.]+)`) },
+	}},
+	{"what the supply gives", []func(p *printed) []string{
+		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "Head at the") },
+		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "Head of the supply") },
+		func(p *printed) []string { return p.said("pump", `works: [\d.]+ \S+ \(`+aHead) },
+	}},
+	{"what the budget adds up to", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("budget", "What "+pressure) },
+		func(p *printed) []string { return p.cell("budget", "What the head", "Given by", "Pressure") },
+	}},
+	{"how alike the plants' water is", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `^([\d.]+ %)`) },
+		func(p *printed) []string { return p.cell("evenness", "Measures", "Emission", "Plants alike") },
+		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "EU") },
+		func(p *printed) []string { return p.cell("ring", "The rows tied", "Evenness", p.tied()) },
+	}},
+	{"the evenness that is asked for", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `ask for ([\d.]+ %)`) },
+		func(p *printed) []string { return p.said("evenness", `You ask for ([\d.]+ %)`) },
+	}},
+	{"the time for a litre", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("evenness", "Time for one litre", `^([\d.]+) min`) },
+		func(p *printed) []string {
+			return p.figure("evenness", "Time for one litre (0.26 gal)", `^([\d.]+) min`)
+		},
+		func(p *printed) []string { return p.said("zones", `A litre for every plant takes ([\d.]+) min\.`) },
+		func(p *printed) []string { return p.cell("zones", "The zones", "One round", "Runs for") },
+	}},
+	{"how many plants there are", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("answer", `(\d+) plants?\n`) },
+		func(p *printed) []string { return p.cell("zones", "The zones", "One round", "Plants") },
+	}},
+}
+
+// figureOf is a printed value without the unit, for columns that name it above.
+func figureOf(values []string) []string {
+	out := make([]string, len(values))
+	for i, v := range values {
+		out[i], _, _ = strings.Cut(v, " ")
+	}
+	return out
+}
+
+// Whatever the page prints twice, it prints alike.
+func TestSectionsAgree(t *testing.T) {
+	plans := map[string]*sheet.Sheet{}
+	for name, s := range sheets() {
+		plans[name] = s
+	}
+	for i, p := range mixed(60) {
+		plans["mixed plan "+strconv.Itoa(i)] = sheet.Work(p)
+	}
+	compared := make([]int, len(facts))
+	twice := make([][]bool, len(facts))
+	for i := range facts {
+		twice[i] = make([]bool, len(facts[i].at))
+	}
+	for name, s := range plans {
+		if len(s.Zones) == 0 {
+			continue
+		}
+		p := read(t, s)
+		for i, f := range facts {
+			var first []string
+			from := -1
+			for k, at := range f.at {
+				v := at(p)
+				if v == nil || v[0] == "–" {
+					continue
+				}
+				v = figureOf(v)
+				twice[i][k] = true
+				if from < 0 {
+					first, from = v, k
+					continue
+				}
+				compared[i]++
+				if strings.Join(v, " ") != strings.Join(first, " ") {
+					t.Errorf("%s: %s is %v in place %d and %v in place %d", name, f.name, first, from+1, v, k+1)
+				}
+			}
+		}
+	}
+	for i, f := range facts {
+		if compared[i] == 0 {
+			t.Errorf("%s is nowhere printed twice", f.name)
+		}
+		for k, found := range twice[i] {
+			if !found {
+				t.Errorf("%s is not found in place %d: has its wording changed?", f.name, k+1)
+			}
+		}
+	}
+}
+
+// The lines of the budget add up on the page too: what is left beyond the
+// reserve, and the reserve, are what the answer says is to spare.
+func TestTheReserveIsInWhatIsToSpare(t *testing.T) {
+	p := read(t, sheet.Work(plan.Default()))
+	number := func(v []string) float64 {
+		x, err := strconv.ParseFloat(figureOf(v)[0], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	beyond, kept := p.cell("budget", "What the head", "Beyond the reserve", "Pressure"), p.cell("budget", "What the head", "Kept in reserve", "Pressure")
+	spare := p.figure("answer", "To spare", "^"+pressure)
+	// Three figures rounded to a hundredth each.
+	if d := number(beyond) + number(kept) - number(spare); d > 0.015 || d < -0.015 {
+		t.Errorf("%v beyond %v in reserve, and %v to spare", beyond, kept, spare)
+	}
+}
