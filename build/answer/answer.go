@@ -153,8 +153,8 @@ type blow struct {
 	Celerity number `json:"celerity_m_s"`
 	Rest     number `json:"rest_pa"`
 	Rise     number `json:"rise_pa"`
-	Carries  number `json:"carries_pa"`
-	InSun    number `json:"carries_in_sun_pa"`
+	Rated    number `json:"rated_pa"`          // at 20 °C
+	Carries  number `json:"carries_in_sun_pa"` // at 50 °C
 	Closing  number `json:"closing_s"` // null where the pressure at rest is too much
 }
 
@@ -249,7 +249,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]
 		d.Surge = append(d.Surge, blow{s.Layout.Tubes[st.Tube].Name(p.Units), name(stretches[:], int(st.Kind)), st.Index + 1, number(b.Speed), number(b.Celerity),
-			number(b.Rest), number(b.Rise), number(b.Carries), number(b.InSun), number(b.Closing)})
+			number(b.Rest), number(b.Rise), number(b.Rated), number(b.Carries), number(b.Closing)})
 	}
 	for i := range s.Headroom {
 		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))

@@ -16,6 +16,7 @@ type Tube struct {
 	Roughness float64 // m, absolute
 	Rating    float64 // Pa at 20 °C, the pressure that it may carry for long
 	Row       bool    // emitters can be punched into it
+	PE100     bool    // of that grade, whose loss of strength with warmth is published
 	Source    source.Ref
 }
 

@@ -172,7 +172,7 @@ func TestExamplesAndRandomPlans(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 17))
 		p := plan.Default()
-		p.Supply.Kind = []int{plan.PumpTwo, plan.GravityTank, plan.Mains}[r.IntN(3)]
+		p.Supply.Kind, p.Supply.Regulator = []int{plan.PumpTwo, plan.GravityTank, plan.Mains}[r.IntN(3)], 0
 		p.Supply.ShutOff, p.Supply.MaxFlow = 3+30*r.Float64(), (5+40*r.Float64())/6e4
 		p.Runs[0].Rise = -10 * r.Float64()
 		p.Header.Layout = r.IntN(3)

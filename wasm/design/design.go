@@ -58,7 +58,7 @@ const (
 	Fast                       // water runs too fast in the lead or the header
 	Uneven                     // the evenness that was asked for
 	Above                      // emitters above their range
-	Rating                     // the tubing's pressure rating, with every valve shut
+	Rating                     // what the tubing may carry in the sun, with every valve shut
 	Dirty                      // an end that does not flush
 	Outside                    // a row does not fit the place; set by others
 	Limits  = iota             // how many there are

@@ -171,7 +171,7 @@ func TestStrengthen(t *testing.T) {
 	if errs := p.Check(); len(errs) > 0 {
 		t.Error(errs[0])
 	}
-	p.Supply.Kind = plan.GravityTank
+	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
 	was := p.Runs[0].Rise
 	Strengthen(p, 1.23, 1e-4)
 	if up := was - p.Runs[0].Rise; up < 1.23 || up > 1.29 {

@@ -30,7 +30,7 @@ type lead struct {
 	ends   []float64       // m, height of each run's end
 	filter *network.Drag   // as it is when it is due for cleaning
 	dirty  int             // its place in links, or -1
-	still  float64         // m, head of still water at the supply that its tubing may carry
+	still  float64         // m, head of still water at the supply that its tubing may carry in the sun
 	cost   float64
 
 	loss, fouled []float64 // m, by zone of the zoning at hand, clean and due
@@ -100,7 +100,7 @@ func (s *search) tubing(l *layout.Layout, st *layout.Stretch, cost, still *float
 	}
 	entry := l.Tubes[st.Tube].Entry
 	*cost += s.p.Prices.Tubes[entry] * st.Length
-	rating := s.water.HeadOf(catalogue.Tubes[entry].Rating)
+	rating := s.water.HeadOf(catalogue.Tubes[entry].InSun())
 	for _, k := range st.Links {
 		link := &l.Network.Links[k]
 		*still = min(*still, rating+min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z))

@@ -52,6 +52,7 @@ func (f *Faults) broken(kind Kind) *Sudden {
 // before it the weakest emitter is in its range, just after it is not.
 func TestLimitsHoldInAPlanThatHasThem(t *testing.T) {
 	p := plan.Default()
+	p.Supply.Regulator = 0
 	l, _, f := of(t, p)
 	margin := func(p *plan.Plan, extra float64) float64 {
 		l := layout.New(p)
@@ -96,7 +97,7 @@ func TestLimitsHoldInAPlanThatHasThem(t *testing.T) {
 // In still water a tank's level falls by as much as the margin.
 func TestATankSinksByItsMargin(t *testing.T) {
 	p := plan.Default()
-	p.Supply.Kind, p.Filter.Present = plan.GravityTank, 0
+	p.Supply.Kind, p.Filter.Present, p.Supply.Regulator = plan.GravityTank, 0, 0
 	p.Runs[0].Rise = -16
 	p.Emitters[0].Flow = 0.2 / 3.6e6
 	_, _, f := of(t, p)
@@ -147,7 +148,7 @@ func TestWhatALeakLoses(t *testing.T) {
 // random is a plan of any supply and layout.
 func random(r *rand.Rand) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = []int{plan.PumpTwo, plan.GravityTank, plan.Mains, plan.PumpPoints}[r.IntN(4)]
+	p.Supply.Kind, p.Supply.Regulator = []int{plan.PumpTwo, plan.GravityTank, plan.Mains, plan.PumpPoints}[r.IntN(4)], 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 3+40*r.Float64(), (5+80*r.Float64())/6e4
 	p.Supply.Static, p.Supply.TapFlow = 5e4+4e5*r.Float64(), (5+40*r.Float64())/6e4
 	if r.IntN(3) == 0 {
@@ -327,7 +328,7 @@ func large(zones int) *plan.Plan {
 		row.Plants, row.Spacing, row.Gap, row.Zone = 80, 0.3, 1, 1+i%zones
 		p.Rows = append(p.Rows, row)
 	}
-	p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, 50, 6e-3
+	p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 50, 6e-3, 0
 	p.Runs[0].Tube, p.Runs[0].Bore, p.Header.Tube, p.Header.Bore = 0, 0.06, 0, 0.06
 	return p
 }

@@ -39,7 +39,7 @@ func of(t testing.TB, p *plan.Plan) (*layout.Layout, [][]bool, *Flush) {
 // to nothing: a hose with an open end.
 func hose(rise float64) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.GravityTank
+	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
 	p.Runs[0].Rise = -rise
 	p.Filter.Present = 0
 	p.Rows = p.Rows[:1]
@@ -169,7 +169,7 @@ func TestOneLineHasOneEnd(t *testing.T) {
 // random is a plan of a few rows that differ.
 func random(r *rand.Rand) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.PumpTwo
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 3+40*r.Float64(), (5+80*r.Float64())/6e4
 	p.Header.Feed = r.IntN(2)
 	p.Rows = p.Rows[:1+r.IntN(4)]
@@ -306,7 +306,7 @@ func TestLargePlan(t *testing.T) {
 // large is a plan of the greatest size that a plan may have.
 func large() *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.PumpTwo
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 40, 400.0/6e4
 	r := p.Rows[0]
 	r.Plants = 66

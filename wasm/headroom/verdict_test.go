@@ -12,7 +12,7 @@ import (
 // random is a small plan, often one whose answer is yes.
 func random(r *rand.Rand) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.PumpTwo
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 15+15*r.Float64(), (4+20*r.Float64())/6e4
 	p.Filter.Fouling = 1e4 * r.Float64()
 	p.Limits.Reserve = r.Float64()
@@ -28,7 +28,7 @@ func random(r *rand.Rand) *plan.Plan {
 	e.Flow = (2 + 20*r.Float64()) / 3.6e6
 	if r.IntN(2) == 0 {
 		top, last := p.Supply.ShutOff, p.Supply.MaxFlow/2
-		p.Supply.Kind = plan.PumpPoints
+		p.Supply.Kind, p.Supply.Regulator = plan.PumpPoints, 0
 		p.Supply.Points = []plan.Point{{Flow: 0, Head: top}, {Flow: last / 2, Head: 0.95 * top}, {Flow: last, Head: 0.8 * top}}
 	}
 	if r.IntN(2) == 0 {

@@ -111,7 +111,7 @@ func TestPiecesPayForTheTeeBefore(t *testing.T) {
 // Every fitting of a run, and the way in from a tank on the first alone.
 func TestRunCoefficients(t *testing.T) {
 	p := plan.Default()
-	p.Supply.Kind = plan.GravityTank
+	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
 	plan.SectionNamed("runs").Resize(p, 2)
 	r := &p.Runs[1]
 	r.Elbows, r.Tees, r.Valves, r.Checks = 1, 2, 3, 4

@@ -36,10 +36,11 @@ func TestMillraceCountedByHand(t *testing.T) {
 		{Group: WaterPath, Name: "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)", Count: 1},
 		{Group: WaterPath, Name: "Weatherproof cover for plug and timer", Count: 1},
 		{Group: WaterPath, Name: "Timer for the pump", Count: 1},
+		{Group: WaterPath, Name: "Pressure regulator, 2.00 bar", Count: 1, Why: "from the plan, after the pump"},
 		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, directly after the supply"},
-		{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: 1, Why: "between the pump and the filter"},
-		// 34 m of water at 20 °C: 998.207 x 9.80665 x 34 Pa.
-		{Group: WaterPath, Name: "Pressure gauge, to 3.33 bar or more", Count: 1},
+		{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: 2, Why: "between the pump and the regulator, and between the regulator and the filter"},
+		// The water in the tank, where the regulator's pressure counts from, is the lowest place.
+		{Group: WaterPath, Name: "Pressure gauge, to 2.00 bar or more", Count: 1},
 		{Group: Growing, Name: "Coco slab, 16 L", Count: 40, Why: "10 slabs in each of 4 rows, 3 plants to a slab"},
 		{Group: Growing, Name: "Plug to sow in", Count: 132, Spare: 12},
 		{Group: Growing, Name: "Block to raise a plant in, about 10 cm (4 in)", Count: 120,
@@ -105,7 +106,7 @@ func TestCountsThatChange(t *testing.T) {
 		{"one line: from the lead", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Joiner, 25 mm to 16 mm", 1,
 			"from the lead to row 1"},
 		{"no filter", func(p *plan.Plan) { p.Filter.Present = 0 }, "Adapter, thread to 25 mm barb", 1,
-			"from the thread of the pump to the lead"},
+			"from the thread of the regulator to the lead"},
 		{"a regulator", func(p *plan.Plan) { p.Supply.Regulator = 1e5 }, "Connector with the threads of the parts it joins", 2,
 			"between the pump and the regulator, and between the regulator and the filter"},
 		{"a regulator below a tank", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5 }, "Connector with the threads of the parts it joins", 2,
@@ -185,13 +186,17 @@ func TestSafetyParts(t *testing.T) {
 // The gauge stands the pressure at rest at the lowest place.
 func TestGauge(t *testing.T) {
 	p := plan.Default()
+	// 34 m of water at 20 °C: 998.207 x 9.80665 x 34 Pa.
+	p.Supply.Regulator = 0
+	if l := find(Count(layout.New(p)), "Pressure gauge, to 3.33 bar or more"); l.Count != 1 {
+		t.Errorf("no gauge to 3.33 bar in %+v", Count(layout.New(p)))
+	}
 	p.Supply.Kind, p.Supply.Static = plan.Mains, 4e5
 	p.Runs[0].Rise = -10.2155 // 1 bar at 20 °C
 	if l := find(Count(layout.New(p)), "Pressure gauge, to 5.00 bar or more"); l.Count != 1 {
 		t.Errorf("no gauge to 5 bar in %+v", Count(layout.New(p)))
 	}
 	p.Supply.Kind = plan.GravityTank
-	p.Supply.Regulator = 0
 	if l := find(Count(layout.New(p)), "Pressure gauge, to 1.00 bar or more"); l.Count != 1 {
 		t.Error("no gauge to 1 bar below a tank")
 	}

@@ -61,6 +61,8 @@ func Default() *Plan {
 	p := blank()
 	p.Name = "Millrace tunnel"
 	p.Supply.Points = curve(metric, 0, 34, 20, 29, 40, 19, 50, 12)
+	// Shut, the pump alone would give more than the rows may carry in the sun.
+	p.Supply.Regulator = metric(unit.Pressure, 2)
 	p.Runs[0].Rise = metric(unit.Length, 0.4)
 	rowSection := SectionNamed("rows")
 	rowSection.Resize(p, 4)
@@ -88,6 +90,7 @@ func wrongPump() *Plan {
 	p.Supply.Kind = PumpTwo
 	p.Supply.ShutOff = metric(unit.Head, 6.5)
 	p.Supply.MaxFlow = metric(unit.Flow, 90)
+	p.Supply.Regulator = 0
 	return p
 }
 

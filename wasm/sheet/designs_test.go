@@ -21,7 +21,7 @@ import (
 // small is a small plan, of which only few sizes of tubing are to be had.
 func small(r *rand.Rand) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.PumpTwo
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 10+20*r.Float64(), (6+20*r.Float64())/6e4
 	p.Filter.Present = r.IntN(2)
 	p.Filter.Fouling = 2e4 * r.Float64()
@@ -51,7 +51,7 @@ func small(r *rand.Rand) *plan.Plan {
 	}
 	switch r.IntN(6) {
 	case 0:
-		p.Supply.Kind = plan.GravityTank
+		p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
 		p.Runs[0].Rise = -8 - 10*r.Float64()
 	case 1:
 		p.Header.Layout = plan.OneLine

@@ -33,7 +33,7 @@ func TestRegulatorSetTooLow(t *testing.T) {
 // hill is a tank 60 m above the default's header.
 func hill() *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind, p.Filter.Present = plan.GravityTank, 0
+	p.Supply.Kind, p.Filter.Present, p.Supply.Regulator = plan.GravityTank, 0, 0
 	p.Runs[0].Rise = -30
 	p.Runs = append(p.Runs, p.Runs[0])
 	return p
@@ -82,7 +82,7 @@ func TestWiderNarrowsNothing(t *testing.T) {
 func TestFilterIsCleanedWhenAGaugeShowsIt(t *testing.T) {
 	p := plan.Default()
 	p.Limits.Reserve = 0
-	p.Supply.Kind, p.Supply.MaxFlow = plan.PumpTwo, 1000.0/6e4
+	p.Supply.Kind, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 1000.0/6e4, 0
 	p.Filter.Rated = 4.0 / 6e4
 	p.Supply.ShutOff = 12.5
 	s := Answer(p)

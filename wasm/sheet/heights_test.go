@@ -11,7 +11,7 @@ import (
 // hump lays the default's lead over a height, and back down to the header.
 func hump(over, shutOff float64) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, shutOff, 60.0/6e4
+	p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, shutOff, 60.0/6e4, 0
 	down := p.Runs[0]
 	p.Runs[0].Rise = over
 	down.Rise = 0.4 - over
@@ -43,7 +43,7 @@ func TestWaterMustGetOverEveryHeight(t *testing.T) {
 // A tank with its rows far below it and its header above it stays dry.
 func TestTankBelowItsHeader(t *testing.T) {
 	p := plan.Default()
-	p.Supply.Kind, p.Runs[0].Rise, p.Filter.Present, p.Limits.Reserve = plan.GravityTank, 0.5, 0, 0.2
+	p.Supply.Kind, p.Runs[0].Rise, p.Filter.Present, p.Limits.Reserve, p.Supply.Regulator = plan.GravityTank, 0.5, 0, 0.2, 0
 	p.Emitters[0] = plan.Emitter{Kind: plan.NonCompensating, Flow: 2 / 3.6e6, Nominal: 1e5, Exponent: 0.5,
 		Lowest: 0.1e5, Highest: 4e5, CV: 0.03, Passage: 1e-3}
 	for i := range p.Rows {

@@ -212,7 +212,7 @@ func smallestPassage(p *plan.Plan) float64 {
 }
 
 // judgePressure compares the pressure with every valve and emitter shut, which
-// is the highest that the tubing ever sees, with what the tubing may carry.
+// is the highest that the tubing ever sees, with what it may carry in the sun.
 func (s *Sheet) judgePressure() {
 	l := s.Layout
 	for i := range l.Stretches {
@@ -221,7 +221,7 @@ func (s *Sheet) judgePressure() {
 			continue
 		}
 		tube := &catalogue.Tubes[l.Tubes[st.Tube].Entry]
-		rating := l.Network.Water.HeadOf(tube.Rating)
+		rating := l.Network.Water.HeadOf(tube.InSun())
 		for _, k := range st.Links {
 			link := &l.Network.Links[k]
 			if h := s.still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {

@@ -59,7 +59,7 @@ const (
 	OffCurve                        // the pump runs beyond the last point of its curve. Value: flow, Limit: last flow
 	CoarseFilter                    // Value: opening, Limit: largest fit
 	NoFilter
-	OverRating   // Value: head at shut-off, Limit: tubing's rating as head
+	OverRating   // Value: head at shut-off, Limit: what the tubing may carry in the sun, as head
 	OutsidePlace // a row is longer or further out than the place. Value, Limit: m
 	SmallTank    // the tank holds less than one hour of flow. Value: hours
 	Fouled       // once the filter is due for cleaning, Count emitters run below their range. Value: margin, negative

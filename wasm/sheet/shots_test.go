@@ -89,7 +89,7 @@ func seasonal(r *rand.Rand) *plan.Plan {
 	t.First, t.Last = 8*3600*r.Float64(), 8*3600*r.Float64()
 	t.LastHot = t.Last * r.Float64()
 	if r.IntN(4) == 0 {
-		p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, 20*r.Float64(), 20.0/6e4*r.Float64()
+		p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 20*r.Float64(), 20.0/6e4*r.Float64(), 0
 	}
 	return p
 }

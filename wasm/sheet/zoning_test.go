@@ -44,7 +44,7 @@ func TestNoFewerZonesDo(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		p := small(r)
-		p.Supply.Kind, p.Header.Layout = plan.PumpTwo, plan.HeaderAndRows
+		p.Supply.Kind, p.Header.Layout, p.Supply.Regulator = plan.PumpTwo, plan.HeaderAndRows, 0
 		p.Supply.ShutOff, p.Supply.MaxFlow = 14, 8e-5
 		s := zonedAndLooped(p)
 		z := s.Zoning

@@ -15,7 +15,7 @@ import (
 // and a tap before it, and emitters that close at a head.
 func slope(closes float64) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.Mains
+	p.Supply.Kind, p.Supply.Regulator = plan.Mains, 0
 	p.Runs[0].Length, p.Runs[0].Rise = 0.1, 0
 	p.Filter.Present = 0
 	p.Rows = p.Rows[:1]

@@ -171,7 +171,7 @@ func TestMoreHeadFillsNoSlower(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		p := random(r)
 		if p.Supply.Kind != plan.GravityTank {
-			p.Supply.Kind = plan.PumpPoints
+			p.Supply.Kind, p.Supply.Regulator = plan.PumpPoints, 0
 		}
 		a, b := layout.New(p), layout.New(lifted(p, 1+5*r.Float64()))
 		for _, zone := range a.Zones {

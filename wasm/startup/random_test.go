@@ -14,7 +14,7 @@ func random(r *rand.Rand) *plan.Plan {
 	examples := plan.Examples()
 	for {
 		p := examples[r.IntN(len(examples))].Plan.Clone()
-		p.Supply.Kind = [...]int{plan.PumpPoints, plan.PumpTwo, plan.GravityTank, plan.Mains}[r.IntN(4)]
+		p.Supply.Kind, p.Supply.Regulator = [...]int{plan.PumpPoints, plan.PumpTwo, plan.GravityTank, plan.Mains}[r.IntN(4)], 0
 		p.Supply.ShutOff = 3 + 40*r.Float64()
 		p.Supply.MaxFlow = (10 + 100*r.Float64()) / 6e4
 		p.Supply.Static = 5e4 + 4e5*r.Float64()

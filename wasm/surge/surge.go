@@ -1,5 +1,5 @@
 // Package surge compares the blow of a valve that shuts at once with what the
-// tubing may carry at its temperature.
+// tubing may carry in the sun.
 package surge
 
 import (
@@ -25,24 +25,6 @@ const (
 // which only the bore is known: that of PE pipe SDR 11, thicker than most.
 const unknownRatio = 11
 
-// Sun is the temperature in °C that the wall of black tubing reaches in full
-// sun: common practice, no source, which says 50 to 60; the table ends here.
-const Sun = 50.0
-
-// carried is the head in m that PE 100 pipe of 160 m may carry, at every 5 °C
-// from 25 °C on: AS/NZS 4130.
-var carried = [...]float64{160, 150, 143, 135, 127, 121}
-
-// Derating returns the share of its rating that polyethylene carries at t °C,
-// by straight lines through the table for PE 100. It is 1 up to 25 °C, and
-// beyond 50 °C, where the table ends, that of 50 °C. Soft tubing has no table;
-// it is taken to lose as much, which is our own choice.
-func Derating(t float64) float64 {
-	x := min(max((t-25)/5, 0), float64(len(carried)-1))
-	i := min(int(x), len(carried)-2)
-	return (carried[i] + (x-float64(i))*(carried[i+1]-carried[i])) / carried[0]
-}
-
 // A Blow is the worst that a size of tubing sees when a valve at the end of one
 // of its stretches shuts at once. Pressures are in Pa.
 type Blow struct {
@@ -51,8 +33,8 @@ type Blow struct {
 	Celerity float64 // m/s, at which the surge runs
 	Rise     float64 // of the surge
 	Rest     float64 // at the lowest point of it when nothing flows
-	Carries  float64 // what it may carry at the water's temperature
-	InSun    float64 // and at the temperature Sun
+	Rated    float64 // what it may carry at 20 °C
+	Carries  float64 // and in the sun, which is what counts
 	Closing  float64 // s, over which the valve must shut to stay within Carries; 0 where at once is slow enough, infinite where Rest alone is more
 }
 
@@ -98,8 +80,8 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 		b.Celerity = Celerity(tube)
 		b.Rise = pipe.Surge(w.Density, b.Celerity, b.Speed)
 		b.Rest = w.Density * water.Gravity * (level - lowest)
-		rating := catalogue.Tubes[tube.Entry].Rating
-		b.Carries, b.InSun = rating*Derating(l.Plan.Place.Water), rating*Derating(Sun)
+		c := &catalogue.Tubes[tube.Entry]
+		b.Rated, b.Carries = c.Rating, c.InSun()
 		if b.Over() > 0 {
 			b.Closing = math.Inf(1)
 			if room := b.Carries - b.Rest; room > 0 {

@@ -29,22 +29,6 @@ func of(t testing.TB, p *plan.Plan) (*layout.Layout, []*network.Solution, []Blow
 	return l, zones, Of(l, zones)
 }
 
-// Heads that PE 100 pipe may carry by AS/NZS 4130, in m at °C, and one half way.
-func TestDerating(t *testing.T) {
-	for _, tt := range []struct{ celsius, head float64 }{
-		{1, 160}, {20, 160}, {25, 160}, {27.5, 155}, {30, 150}, {35, 143}, {40, 135}, {45, 127}, {50, 121}, {60, 121},
-	} {
-		if got := 160 * Derating(tt.celsius); math.Abs(got-tt.head) > 1e-9 {
-			t.Errorf("at %g °C: %g m, want %g", tt.celsius, got, tt.head)
-		}
-	}
-	for c := 0.0; c < 70; c += 0.1 {
-		if Derating(c+0.1) > Derating(c) {
-			t.Errorf("at %g °C it may carry more than a little colder", c+0.1)
-		}
-	}
-}
-
 // By hand: a = 4660 ft/s / √(1 + (K/E)(DR - 2)). 16 mm tubing has a wall of
 // 1.2 mm, so DR 13.33; 25 mm pipe one of 2.3 mm, so DR 10.87.
 func TestCelerityOfTubing(t *testing.T) {
@@ -67,14 +51,15 @@ func TestCelerityOfTubing(t *testing.T) {
 }
 
 // The default plan's lead by hand: 240 L/h in a bore of 20.4 mm run at 0.204
-// m/s; the pump shuts off at 34 m, which is 3.33 bar at the tank's level.
+// m/s; at rest the regulator holds 2 bar, at the tank's level. PE 100 pipe of 16
+// bar may carry 121 of 160 m at 50 °C (AS/NZS 4130).
 func TestDefaultPlanByHand(t *testing.T) {
 	l, _, blows := of(t, plan.Default())
 	if len(blows) != 2 {
 		t.Fatalf("%d sizes of tubing", len(blows))
 	}
 	b := blows[0]
-	if math.Abs(b.Speed-0.204) > 0.001 || math.Abs(b.Rise-998.2*322.9*b.Speed) > 100 || math.Abs(b.Rest-3.33e5) > 1e3 || b.Carries != 16e5 || math.Abs(b.InSun-12.1e5) > 1 || b.Closing != 0 {
+	if math.Abs(b.Speed-0.204) > 0.001 || math.Abs(b.Rise-998.2*322.9*b.Speed) > 100 || math.Abs(b.Rest-2e5) > 1 || b.Rated != 16e5 || math.Abs(b.Carries-12.1e5) > 1 || b.Closing != 0 {
 		t.Errorf("the lead: %+v", b)
 	}
 	if row := blows[1]; l.Stretches[row.Stretch].Kind != layout.RowOf || !(row.Over() < 0) || row.Rise > 0.2e5 {
@@ -94,7 +79,7 @@ func check(t *testing.T, p *plan.Plan) {
 				fastest = max(fastest, math.Abs(sol.Flow[k])/(math.Pi/4*l.Tubes[i].Bore*l.Tubes[i].Bore))
 			}
 		}
-		if st.Tube != i || math.Abs(b.Speed-fastest) > 1e-9 || math.Abs(b.Rise-w.Density*b.Celerity*b.Speed) > 1e-6*b.Rise || b.InSun > b.Carries {
+		if st.Tube != i || math.Abs(b.Speed-fastest) > 1e-9 || math.Abs(b.Rise-w.Density*b.Celerity*b.Speed) > 1e-6*b.Rise || !(b.Carries < b.Rated) {
 			t.Errorf("tube %d: %+v", i, b)
 		}
 		length := 0.0
@@ -115,7 +100,7 @@ func check(t *testing.T, p *plan.Plan) {
 // random is a plan that its tubing may or may not stand.
 func random(r *rand.Rand) *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind = plan.PumpTwo
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
 	p.Supply.ShutOff, p.Supply.MaxFlow = 20+40*r.Float64(), (10+90*r.Float64())/6e4
 	p.Place.Water = 1 + 39*r.Float64()
 	p.Emitters[0].Flow = (2 + 30*r.Float64()) / 3.6e6
@@ -139,14 +124,6 @@ func TestRandomPlans(t *testing.T) {
 				rest++
 			} else if b.Closing > 0 {
 				slow++
-			}
-		}
-		q := p.Clone()
-		q.Place.Water = min(q.Place.Water+5, 40)
-		_, _, warm := of(t, q)
-		for i := range warm {
-			if warm[i].Carries > blows[i].Carries {
-				t.Errorf("seed %d: warmer tubing carries more", seed)
 			}
 		}
 	}

@@ -62,7 +62,7 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.Unlike:
 		return word, "Every emitter opens, but rows that are watered together get different shares of what they need."
 	case sheet.OverRating:
-		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry."
+		return word, "Every plant gets its water, but the pressure can be more than the tubing may carry in the sun."
 	}
 	return word, "Every emitter opens, but something needs a change."
 }

@@ -177,7 +177,7 @@ var broken = [design.Limits]string{
 	"the water runs faster in the lead or the header than you ask for",
 	"the water is not as even as you ask for",
 	"emitters run above the pressure that they are made for",
-	"the pressure with every valve shut is more than the tubing may carry",
+	"the pressure with every valve shut is more than the tubing may carry in the sun",
 	"the ends of the rows do not flush clean",
 	"a row does not fit the place",
 }

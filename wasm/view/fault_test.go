@@ -34,7 +34,7 @@ func TestFaultsAndChanceOfExamples(t *testing.T) {
 		t.Log(exploredAs(t, e.Plan, sheet.Chancing))
 		for _, kind := range kinds {
 			p := e.Plan.Clone()
-			p.Supply.Kind, p.Filter.Present = kind, 0
+			p.Supply.Kind, p.Filter.Present, p.Supply.Regulator = kind, 0, 0
 			if len(p.Check()) > 0 {
 				continue
 			}

@@ -44,7 +44,7 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.NoFilter:
 		return "There is no filter. The narrow passages of drip emitters block without one."
 	case sheet.OverRating:
-		return "With every valve shut the pressure reaches " + sc.head(v) + ", and the weakest tubing may carry " + sc.head(l) + " for long. Fit a regulator, or a pump with less head."
+		return "With every valve shut the pressure reaches " + sc.head(v) + ". Warm tubing carries less: in the sun, taken to be " + sc.amount(unit.Temperature, catalogue.Sun) + " warm, the weakest may carry " + sc.head(l) + " for long. Fit a regulator, or a pump with less head."
 	case sheet.OutsidePlace:
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:

@@ -19,7 +19,7 @@ var bounds = [...]string{
 	sheet.Uneven:       "the evenness that you asked for",
 	sheet.FastLead:     "the greatest speed that you asked for",
 	sheet.OffCurve:     "the end of the pump's curve",
-	sheet.OverRating:   "the tubing's rating",
+	sheet.OverRating:   "what the tubing may carry in the sun",
 	sheet.Fouled:       "the emitters' range once the filter is due for cleaning",
 	sheet.OutsidePlace: "the end of the place",
 	sheet.Unsolved:     "flows that do not settle",

@@ -41,7 +41,7 @@ func TestStartingSays(t *testing.T) {
 	weak := plan.Examples()[1].Plan
 	weak.Supply.ShutOff, weak.Supply.MaxFlow = 8, 5.0/6e4
 	high := plan.Default()
-	high.Supply.Kind, high.Runs[0].Rise = plan.GravityTank, -8
+	high.Supply.Kind, high.Runs[0].Rise, high.Supply.Regulator = plan.GravityTank, -8, 0
 	high.Rows[0].Height = 9
 	for name, tt := range map[string]struct {
 		plan    *plan.Plan
@@ -96,7 +96,7 @@ func low() *plan.Plan {
 // tall is a tank that stands twice as high as its emitters need to open.
 func tall() *plan.Plan {
 	p := plan.Default()
-	p.Supply.Kind, p.Runs[0].Rise = plan.GravityTank, -15
+	p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -15, 0
 	return p
 }
 

@@ -3,6 +3,7 @@ package view
 import (
 	"math"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/pipe"
 	"evenrow/wasm/surge"
 	"evenrow/wasm/unit"
@@ -22,27 +23,19 @@ func (sc *scene) surge() {
 		}
 	}
 	name := sc.struck(worst) + " tubing"
-	warm := sc.amount(unit.Temperature, sc.s.Plan.Place.Water)
+	sun := sc.amount(unit.Temperature, catalogue.Sun)
+	warm := "in the sun, taken to be " + sun + " warm,"
 	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the blow make " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) +
-		", and at " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
+		", and " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
 	switch {
 	case math.IsInf(worst.Closing, 1):
 		words = "The " + name + " may not even carry the pressure at rest: " + sc.amount(unit.Pressure, worst.Rest) + ", with every valve shut, and at " + warm + " it may carry " +
 			sc.amount(unit.Pressure, worst.Carries) + ". Fit a regulator, or a pump with less head."
 	case worst.Closing > 0:
-		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and at " + warm + " it may carry " +
+		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and " + warm + " it may carry " +
 			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(worst.Closing) + " or more it stays within that."
 	}
 	sc.tag("p", words)
-	sun := sc.amount(unit.Temperature, surge.Sun)
-	if worst.Closing == 0 {
-		for i := range blows {
-			if b := &blows[i]; b.Rest+b.Rise > b.InSun {
-				sc.tag("p", "Black tubing in the sun may be "+sun+" warm, and the "+sc.struck(b)+" tubing may then carry only "+sc.amount(unit.Pressure, b.InSun)+", less than the "+sc.amount(unit.Pressure, b.Rest+b.Rise)+" that a shut valve brings. Shade it.")
-				break
-			}
-		}
-	}
 	most := 0.0
 	for i := range blows {
 		most = max(most, blows[i].Carries, blows[i].Rest+blows[i].Rise)
@@ -61,15 +54,15 @@ func (sc *scene) surge() {
 		sc.axis(&p, unit.Pressure, sc.ticks(unit.Pressure, 0, most, int(w.width/110)), "pressure")
 		sc.html(`</svg>`)
 	}
-	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the blow on top of it. The upright is what the tubing may carry.")
+	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the blow on top of it. The upright is what the tubing may carry in the sun.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	sc.tag("p", "What tubing may carry falls with its warmth as that of PE 100 does (AS/NZS 4130). How stiff it is, which makes the blow, is from memory: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
-	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Blow", "#May carry", "#May carry at "+sun, "#Shut over")
+	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for 20 °C, "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". How stiff it is, which makes the blow, is from memory: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Blow", "#Rated at 20 °C", "#May carry at "+sun, "#Shut over")
 	for i := range blows {
 		b := &blows[i]
 		t.row(sc.struck(b), sc.amount(unit.Speed, b.Speed), sc.amount(unit.Pressure, b.Rest), sc.amount(unit.Pressure, b.Rise),
-			sc.amount(unit.Pressure, b.Carries), sc.amount(unit.Pressure, b.InSun), seconds(b.Closing))
+			sc.amount(unit.Pressure, b.Rated), sc.amount(unit.Pressure, b.Carries), seconds(b.Closing))
 	}
 	t.end()
 	sc.html(`</details>`)

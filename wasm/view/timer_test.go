@@ -51,7 +51,7 @@ func TestShotsOfRandomPlansAreTold(t *testing.T) {
 		tm.First, tm.Last = 8*3600*r.Float64(), 8*3600*r.Float64()
 		tm.LastHot = tm.Last * r.Float64()
 		if r.IntN(3) == 0 {
-			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, 20*r.Float64(), 20.0/6e4
+			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 20*r.Float64(), 20.0/6e4, 0
 		}
 		if len(p.Check()) > 0 {
 			continue
@@ -100,7 +100,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it"},
 		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 26 April. Shut it off for so long."},
 		{"a row that stays bare", later, "shots", "Row 4 would be watered with nothing in it from 1 March on."},
-		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise = plan.GravityTank, -15 }, "outage", "If the water stops at"},
+		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -15, 0 }, "outage", "If the water stops at"},
 		{"a shot as the medium takes it", func(*plan.Plan) {}, "shots", "<dd>160 mL</dd>"}, // 3 % of a third of 16 L
 		{"a dial on large pots", func(p *plan.Plan) {
 			p.Timer.Kind = plan.Dial
@@ -110,10 +110,10 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		}, "shots", "The medium takes that in"},
 		{"a small tank", func(p *plan.Plan) { p.Supply.Tank = 0.1 }, "tank", "less than one day takes"},
 		{"a tap", func(p *plan.Plan) {
-			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow = plan.Mains, 3e5, 20.0/6e4
+			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = plan.Mains, 3e5, 20.0/6e4, 0
 		}, "tank", "on a record-hot day."},
 		{"the card", func(*plan.Plan) {}, "timer", "10\u00a0Jul</th>"},
-		{"no water", func(p *plan.Plan) { p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow = plan.PumpTwo, 3, 1e-3 }, "timer", timerWaits},
+		{"no water", func(p *plan.Plan) { p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0 }, "timer", timerWaits},
 	} {
 		p := plan.Default()
 		c.change(p)

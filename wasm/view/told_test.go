@@ -36,7 +36,7 @@ func sheets() map[string]*sheet.Sheet {
 	all["four zones, US units"] = sheet.Work(zones)
 
 	tap := plan.Default()
-	tap.Supply.Kind = plan.Mains
+	tap.Supply.Kind, tap.Supply.Regulator = plan.Mains, 0
 	tap.Supply.Static, tap.Supply.TapFlow = 3e5, 20.0/6e4
 	all["a tap"] = sheet.Work(tap)
 	return all
