@@ -22,7 +22,7 @@ func TestSurgeInWords(t *testing.T) {
 	for _, w := range []struct {
 		s    *sheet.Sheet
 		want string
-	}{{alone, "With every valve shut the pressure reaches 33.6\u00a0m (3.29\u00a0bar). Warm tubing carries less: in the sun, taken to be 50\u00a0°C warm, the weakest may carry 24.9\u00a0m (2.44\u00a0bar) for long."}, {sheet.Work(plan.Default()), "Nothing."}} {
+	}{{alone, "With every valve shut the pressure reaches 3.29\u00a0bar (33.6\u00a0m). Warm tubing carries less: in the sun, taken to be 50\u00a0°C warm, the weakest may carry 2.44\u00a0bar (24.9\u00a0m) for long."}, {sheet.Work(plan.Default()), "Nothing."}} {
 		if got := said(t, w.s, "findings"); !strings.Contains(got, w.want) {
 			t.Errorf("not said: %s\nin %s", w.want, got)
 		}
