@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { behaviour } from "./browser.js";
-import { example, open } from "./form.js";
+import { atRest, choose, example, open } from "./form.js";
 
 /** What is shown of some elements on paper. @param {import("puppeteer-core").Page} page @param {string} selector */
 const seen = (page, selector) => page.$$eval(selector, (all) => all.filter((e) => e.checkVisibility() && e.getClientRects().length).length);
@@ -30,3 +30,22 @@ for (const title of ["Millrace tunnel", "The wrong pump"]) {
     for (const [i, text] of words.split("\f").slice(0, -1).entries()) assert.ok(text.trim().split(/\s+/).length > 20, `page ${i + 1} is blank`);
   });
 }
+
+behaviour("the cautions that are printed are those of the supply", async ({ page, address }) => {
+  const titles = () => page.$$eval(".caution__title", (all) => all.filter((e) => e.checkVisibility()).map((e) => e.textContent));
+  await open(page, address);
+  const beside = await titles();
+  assert.ok(beside.includes("Electricity and water"), beside.join());
+  await page.emulateMediaType("print");
+  assert.ok((await titles()).includes("Electricity and water"));
+  await page.emulateMediaType("screen");
+  await choose(page, "supply.kind", "mains");
+  await atRest(page);
+  for (const media of ["screen", "print"]) {
+    await page.emulateMediaType(media);
+    const shown = await titles();
+    assert.ok(shown.length > 8 && !shown.includes("Electricity and water"), `${media}: ${shown.join()}`);
+    assert.ok(shown.includes("Feed running back into drinking water"), `${media}: ${shown.join()}`);
+    assert.ok((await page.$$eval(".caution", (all) => all.filter((e) => e.checkVisibility()).every((e) => e.textContent))), `${media}: a box is empty`);
+  }
+});

@@ -23,8 +23,8 @@ type Section struct {
 	Min, Max int    // List: how many records
 	Intro    string // one sentence, may be empty
 	Many     string // List: what several are called, such as "rows"
-	Caution  string // name of a caution in content/cautions that stands beside the section, may be empty
 	Guide    string // name of a guide in content/guides, may be empty
+	Cautions []Caution
 
 	// When says whether the section applies; nil for always.
 	When func(p *Plan) bool
@@ -33,6 +33,18 @@ type Section struct {
 	Len    func(p *Plan) int
 	Resize func(p *Plan, n int)
 }
+
+// A Caution stands in a section, at its head or directly before one of its
+// fields, and with the others of the plan on paper.
+type Caution struct {
+	Name  string // of a file in content/cautions
+	Field string // name of the field that it stands before; empty for the head of the section
+	// When says whether it concerns a plan; nil for always.
+	When func(p *Plan, _ int) bool
+}
+
+// Applies reports whether the caution is shown for p.
+func (c *Caution) Applies(p *Plan) bool { return c.When == nil || c.When(p, 0) }
 
 // A Field is one input, declared once. Forms, range checks, units, links,
 // files and the documentation of limits all come from it.

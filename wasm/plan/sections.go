@@ -5,12 +5,13 @@ package plan
 var sections = []*Section{
 	{ID: 0, Name: "", Title: "The plan"},
 	{
-		ID: 1, Name: "place", Title: "Place", Guide: "method", Caution: "drowning",
+		ID: 1, Name: "place", Title: "Place", Guide: "method", Cautions: always("drowning"),
 		Intro: "The ground that the rows stand on.",
 	},
 	{
-		ID: 2, Name: "supply", Title: "Supply", Guide: "pump-curve", Caution: "electricity",
-		Intro: "Where the water comes from and what drives it.",
+		ID: 2, Name: "supply", Title: "Supply", Guide: "pump-curve",
+		Cautions: []Caution{{Name: "electricity", When: pumped}, {Name: "raised", When: supplied(GravityTank)}, {Name: "backflow"}},
+		Intro:    "Where the water comes from and what drives it.",
 	},
 	{
 		ID: 3, Name: "points", Title: "Pump curve", Guide: "pump-curve", List: true, One: "point", Many: "points", Min: 3, Max: MaxPoints,
@@ -20,27 +21,27 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Supply.Points = resize(p.Supply.Points, n) },
 	},
 	{
-		ID: 4, Name: "runs", Title: "Way to the header", Guide: "assembly", Caution: "backflow", List: true, One: "run", Many: "runs", Min: 1, Max: MaxRuns,
+		ID: 4, Name: "runs", Title: "Way to the header", Guide: "assembly", List: true, One: "run", Many: "runs", Min: 1, Max: MaxRuns,
 		Intro:  "The tubing from the supply to the header, one run for each size.",
 		Len:    func(p *Plan) int { return len(p.Runs) },
 		Resize: func(p *Plan, n int) { p.Runs = resize(p.Runs, n) },
 	},
 	{
-		ID: 5, Name: "filter", Title: "Filter", Guide: "filter", Caution: "pressure",
+		ID: 5, Name: "filter", Title: "Filter", Guide: "filter", Cautions: always("pressure"),
 		Intro: "It stands directly after the supply.",
 	},
 	{
-		ID: 6, Name: "header", Title: "Header", Guide: "assembly", Caution: "heat",
+		ID: 6, Name: "header", Title: "Header", Guide: "assembly", Cautions: always("heat"),
 		Intro: "The tubing across the rows that feeds them.",
 	},
 	{
-		ID: 7, Name: "emitters", Title: "Emitters", Guide: "emitters", Caution: "blades", List: true, One: "emitter", Many: "emitters", Min: 1, Max: MaxEmitters,
+		ID: 7, Name: "emitters", Title: "Emitters", Guide: "emitters", Cautions: always("blades"), List: true, One: "emitter", Many: "emitters", Min: 1, Max: MaxEmitters,
 		Intro:  "Copy these from the data sheet; each row chooses one.",
 		Len:    func(p *Plan) int { return len(p.Emitters) },
 		Resize: func(p *Plan, n int) { p.Emitters = resize(p.Emitters, n) },
 	},
 	{
-		ID: 8, Name: "rows", Title: "Rows", Guide: "media", Caution: "lifting", List: true, One: "row", Many: "rows", Min: 1, Max: MaxRows,
+		ID: 8, Name: "rows", Title: "Rows", Guide: "media", Cautions: always("lifting", "dust"), List: true, One: "row", Many: "rows", Min: 1, Max: MaxRows,
 		Intro:  "In the order that the header feeds them.",
 		Len:    func(p *Plan) int { return len(p.Rows) },
 		Resize: func(p *Plan, n int) { p.Rows = resize(p.Rows, n) },
@@ -50,7 +51,7 @@ var sections = []*Section{
 		Intro: "How much pressure to keep in hand, how even, how fast.",
 	},
 	{
-		ID: 10, Name: "season", Title: "Season", Guide: "season",
+		ID: 10, Name: "season", Title: "Season", Guide: "season", Cautions: []Caution{{Name: "chemicals", Field: "treat"}},
 		Intro: "When plants are sown, moved and picked, and when the system must be ready.",
 	},
 	{
@@ -66,7 +67,7 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Crops = resize(p.Crops, n) },
 	},
 	{
-		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather",
+		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather", Cautions: []Caution{{Name: "tunnel", When: sheltered}},
 		Intro: "Where the place is and what weather it has: the plants' thirst follows from it.",
 	},
 	{
@@ -77,8 +78,9 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Months = resize(p.Months, n) },
 	},
 	{
-		ID: 15, Name: "timer", Title: "Timer", Guide: "timer", Caution: "drain",
-		Intro: "What starts the water, how much of it is to drain, and when.",
+		ID: 15, Name: "timer", Title: "Timer", Guide: "timer",
+		Cautions: []Caution{{Name: "electricity", When: pumped}, {Name: "wires", When: supplied(GravityTank, Mains)}, {Name: "drain", Field: "drain"}},
+		Intro:    "What starts the water, how much of it is to drain, and when.",
 	},
 	{
 		ID: 16, Name: "prices", Title: "Prices", Guide: "layout",
@@ -88,6 +90,20 @@ var sections = []*Section{
 		ID: 17, Name: "chance", Title: "Chance", Guide: "emitters",
 		Intro: "No two emitters are quite alike. How much they differ stands with each emitter, as CV.",
 	},
+}
+
+// What decides over a caution.
+var pumped = supplied(PumpPoints, PumpTwo, PumpPower)
+
+func sheltered(p *Plan, _ int) bool { return p.Season.Shelter != OpenAir }
+
+// always declares cautions at the head of a section of every plan.
+func always(names ...string) []Caution {
+	var list []Caution
+	for _, n := range names {
+		list = append(list, Caution{Name: n})
+	}
+	return list
 }
 
 // Sections returns the sections in the order of the page. They are shared and

@@ -23,8 +23,8 @@ type form struct {
 // which sections, records and fields are shown. What is not shown is kept in
 // hidden inputs.
 //
-// Every section has an empty place for its caution, with the caution's name in
-// data-caution; the builder and the page's script fill it.
+// Every caution has an empty place, with its name in data-caution; the builder
+// and the page's script fill it.
 func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 	f := &form{&writer{}, p, d, map[string]plan.Error{}}
 	for _, e := range errs {
@@ -60,7 +60,7 @@ func (f *form) contents() {
 const ShapeName = "shape"
 
 // Shape is a mark of what the form for p shows: it changes when a section, a
-// record or a field comes or goes, and with the units.
+// record, a field or a caution comes or goes, and with the units.
 func Shape(p *plan.Plan) string {
 	h := uint64(14695981039346656037) // FNV-1a
 	add := func(b bool) {
@@ -73,6 +73,9 @@ func Shape(p *plan.Plan) string {
 	add(p.Units == unit.US)
 	for _, s := range plan.Sections() {
 		add(s.Applies(p))
+		for i := range s.Cautions {
+			add(s.Cautions[i].Applies(p))
+		}
 		for i := range s.Records(p) {
 			add(true)
 			for _, f := range s.Fields() {
@@ -114,9 +117,7 @@ func (f *form) section(s *plan.Section) {
 	if s.Guide != "" {
 		f.html(`<p class="section__guide"><a`).attr("href", guideHref(s.Guide)).html(`>Guide: `).text(guideName(s.Guide)).html(`</a></p>`)
 	}
-	if s.Caution != "" {
-		f.html(`<div class="caution" role="note"`).attr("data-caution", s.Caution).html(`></div>`)
-	}
+	f.cautions(s, "")
 	if s.Name == "sky" {
 		// Only a script can read the device's clock, and shows the button then.
 		f.html(`<p><button class="button" type="button" data-do="` + plan.SetClock + `" hidden>Set the clock as on this device</button></p>`)
@@ -136,6 +137,36 @@ func (f *form) section(s *plan.Section) {
 		f.fields(s, 0)
 	}
 	f.html(`</fieldset>`)
+}
+
+// cautions leaves the places for the section's cautions before a field, or at
+// its head.
+func (f *form) cautions(s *plan.Section, field string) {
+	for i := range s.Cautions {
+		if c := &s.Cautions[i]; c.Field == field && c.Applies(f.p) {
+			f.caution(c.Name)
+		}
+	}
+}
+
+// caution leaves a place for a caution.
+func (w *writer) caution(name string) {
+	w.html(`<div class="caution" role="note"`).attr("data-caution", name).html(`></div>`)
+}
+
+// cautions leaves places for every caution of the plan, once, for paper: the
+// form is not printed.
+func (sc *scene) cautions() {
+	had := ""
+	for _, s := range plan.Sections() {
+		for i := range s.Cautions {
+			c := &s.Cautions[i]
+			if mark := c.Name + " "; c.Applies(sc.s.Plan) && !strings.Contains(had, mark) {
+				had += mark
+				sc.caution(c.Name)
+			}
+		}
+	}
 }
 
 // record writes one record of a list, with the buttons that move it.
@@ -239,6 +270,7 @@ func Summaries(p *plan.Plan) []Fragment {
 func (f *form) fields(s *plan.Section, i int) {
 	for _, fd := range s.Fields() {
 		if fd.Applies(f.p, i) {
+			f.cautions(s, fd.Name)
 			f.field(fd, i)
 		} else {
 			f.hidden(fd, i)

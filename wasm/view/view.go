@@ -39,6 +39,7 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 		sc.part("surge", (*scene).surge),
 		sc.part("findings", (*scene).findings),
 		sc.part("parts", (*scene).parts),
+		sc.part("cautions", (*scene).cautions),
 	}
 }
 

@@ -1,0 +1,115 @@
+package edge
+
+import (
+	"html"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/carry"
+	"evenrow/wasm/plan"
+)
+
+var (
+	asks = regexp.MustCompile(`(?s)<form id="?plan"?.*?</form>`)
+	// What is printed stands in a section of its own: the form is not printed.
+	printed = regexp.MustCompile(`(?s)<div id="?cautions"?>.*?</section>`)
+	boxes   = regexp.MustCompile(`data-caution="?([a-z]+)"?`)
+)
+
+// boxed is the names of the cautions that stand in a piece of a page.
+func boxed(part string) []string {
+	var names []string
+	for _, m := range boxes.FindAllStringSubmatch(part, -1) {
+		names = append(names, m[1])
+	}
+	return names
+}
+
+// The cautions beside the form, and those on paper, are those of the supply: a
+// plan on a tap reads nothing of a pump, and one on a pump does. The same page
+// answers for a form in which the supply was changed.
+func TestCautionsFollowTheSupply(t *testing.T) {
+	for kind, want := range map[int][]string{
+		plan.PumpPoints:  {"electricity"},
+		plan.PumpTwo:     {"electricity"},
+		plan.PumpPower:   {"electricity"},
+		plan.GravityTank: {"raised", "wires"},
+		plan.Mains:       {"wires"},
+	} {
+		p := plan.Default()
+		code := plan.FieldNamed("supply", "kind").Options[kind].Code
+		p.Supply.Kind = kind
+		form := filled(asks.FindString(ask(t, "GET", "/plan?"+carry.Link(plan.Default()), "").Body.String()))
+		form.Set("supply.kind", code)
+		for way, page := range map[string]string{
+			"a link": ask(t, "GET", "/plan?"+carry.Link(p), "").Body.String(),
+			"a form": ask(t, "POST", "/plan", form.Encode()).Body.String(),
+		} {
+			inForm, onPaper := asks.FindString(page), printed.FindString(page)
+			if inForm == "" || onPaper == "" {
+				t.Fatalf("%s, %s: no form, or no cautions to print", code, way)
+			}
+			for _, part := range []string{inForm, onPaper} {
+				got := boxed(part)
+				for _, name := range []string{"electricity", "raised", "wires"} {
+					if slices.Contains(got, name) != slices.Contains(want, name) {
+						t.Errorf("%s, %s: cautions %q, want of electricity, raised and wires only %q", code, way, got, want)
+					}
+				}
+				for _, name := range []string{"backflow", "chemicals", "dust", "pressure", "lifting", "drowning"} {
+					if !slices.Contains(got, name) {
+						t.Errorf("%s, %s: cautions %q lack %s", code, way, got, name)
+					}
+				}
+			}
+			got := boxed(onPaper)
+			if slices.Sort(got); len(slices.Compact(got)) != len(boxed(onPaper)) {
+				t.Errorf("%s, %s: on paper a caution stands twice: %q", code, way, got)
+			}
+			if kind != plan.Mains {
+				continue
+			}
+			for _, part := range []string{inForm, onPaper} {
+				for _, box := range regexp.MustCompile(`(?s)data-caution=.*?</div>`).FindAllString(part, -1) {
+					if text := strings.ToLower(html.UnescapeString(box)); strings.Contains(text, "pump") {
+						t.Errorf("a caution speaks of a pump to a plan on a tap: %s", text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Each hazard stands in the section where it is met, and the one of a single
+// field directly before it.
+func TestCautionsStandWhereTheyAreMet(t *testing.T) {
+	tap := plan.Default()
+	tap.Supply.Kind = plan.Mains
+	for name, c := range map[string]struct {
+		p     *plan.Plan
+		place string // the part of the form
+		want  []string
+	}{
+		"a tap":             {tap, "supply", []string{"backflow"}},
+		"a pump":            {plan.Default(), "supply", []string{"electricity", "backflow"}},
+		"rows":              {tap, "rows", []string{"lifting", "dust"}},
+		"a pump's timer":    {plan.Default(), "timer", []string{"electricity", "drain"}},
+		"a tap's timer":     {tap, "timer", []string{"wires", "drain"}},
+		"treating of lines": {tap, "season", []string{"chemicals"}},
+	} {
+		page := ask(t, "GET", "/plan?"+carry.Link(c.p), "").Body.String()
+		part := regexp.MustCompile(`(?s)<fieldset class="?section"? id="?f-` + c.place + `"?.*?</fieldset>`).FindString(page)
+		if got := boxed(part); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q stand at %s, want %q", name, got, c.place, c.want)
+		}
+		if c.place != "season" {
+			continue
+		}
+		box, field := strings.Index(part, "data-caution"), strings.Index(part, "f-season.treat")
+		if between := part[max(box, 0):max(field, 0)]; box < 0 || field < box || strings.Contains(between, "<input") {
+			t.Errorf("%s: the caution does not stand before its field", name)
+		}
+	}
+}
