@@ -12,7 +12,7 @@ import (
 )
 
 var (
-	fenced = regexp.MustCompile("(?s)```.*?```|\\{#[a-z-]+\\}") // computed blocks and names of headings
+	fenced = regexp.MustCompile("(?s)```.*?```|#[a-z-]+") // computed blocks and names of headings
 	spaces = regexp.MustCompile(`\s+`)
 )
 

@@ -60,3 +60,27 @@ func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 		}
 	}
 }
+
+// The tasks, on the page and in the calendar, put the electricity after the
+// last clamp, and never have a pump run shut.
+func TestTasksPutElectricityLast(t *testing.T) {
+	p := plan.Default()
+	var e Explorer
+	r := e.Rest(plan.DraftOf(p).Encode() + "&step=1")
+	tasks, _ := fragment(r, "tasks")
+	for name, text := range map[string]string{
+		"page":     tasks,
+		"calendar": strings.ReplaceAll(strings.ReplaceAll(Calendar(plan.DraftOf(p).Encode()).File, "\r\n ", ""), "\\,", ","),
+	} {
+		for _, want := range []string{"unplugged, or the tap shut, until every joint is clamped and the cautions are met", "all closed but one, open a crack"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the %s lacks %q", name, want)
+			}
+		}
+		for _, bad := range []string{"away from water until it is tested", "open, then closed"} {
+			if strings.Contains(text, bad) {
+				t.Errorf("the %s says %q", name, bad)
+			}
+		}
+	}
+}

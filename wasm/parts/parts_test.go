@@ -2,6 +2,7 @@ package parts
 
 import (
 	"strconv"
+	"strings"
 	"testing"
 
 	"evenrow/wasm/layout"
@@ -178,6 +179,8 @@ func TestSafetyParts(t *testing.T) {
 		for i, name := range []string{outlet, cover, backflow} {
 			if l := find(lines, name); l.Count != want[i] || l.Count > 0 && l.Group != WaterPath {
 				t.Errorf("supply %d: %d of %q, want %d", kind, l.Count, name, want[i])
+			} else if why := l.Why; name == outlet && l.Count > 0 && (!strings.Contains(why, "reduces the risk") || !strings.Contains(why, "does not remove it") || strings.Contains(why, "can kill")) {
+				t.Errorf("supply %d: the outlet promises too much: %q", kind, why)
 			}
 		}
 	}

@@ -58,7 +58,7 @@ func (c *count) pump() {
 		c.one(WaterPath, "Pump with the curve of this plan", "from the plan")
 	}
 	c.one(WaterPath, "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)",
-		"for the pump's plug: it cuts the current before a leak of it can kill; local code comes first, and fixed wiring is a licensed electrician's work")
+		"for the pump's plug: it reduces the risk of a deadly shock and does not remove it; local code comes first, and fixed wiring is a licensed electrician's work")
 	c.one(WaterPath, "Weatherproof cover for plug and timer",
 		"keeps them dry, above splash and off the ground; let the cord hang in a loop below the outlet, so that water drips off it there")
 	c.one(WaterPath, "Timer for the pump", "its contacts must be rated for the pump's current")
