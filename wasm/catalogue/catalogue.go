@@ -18,6 +18,26 @@ type Tube struct {
 	Row       bool    // emitters can be punched into it
 	PE100     bool    // of that grade, whose loss of strength with warmth is published
 	Source    source.Ref
+	Takes     Joining // the fittings that hold it
+}
+
+// A Joining is how fittings hold tubing. Common practice, no source, but for
+// the two clamps of an insert fitting, which is what those who sell PE pipe of
+// ASTM D2239 ask for.
+type Joining uint8
+
+const (
+	Barbs       Joining = iota // pushed into the bore and clamped around the outside: soft tubing, which is sold by its bore
+	Inserts                    // barbs too, longer, with two clamps: PE pipe that is made to its bore
+	Compression                // a ring and a nut around the outside, which leave the bore free: PE pipe that is made to its outside
+)
+
+// Clamps returns how many clamps an end of tubing takes.
+func (j Joining) Clamps() int { return [...]int{Barbs: 1, Inserts: 2, Compression: 0}[j] }
+
+// Word returns what the trade calls fittings of this kind: "barbed".
+func (j Joining) Word() string {
+	return [...]string{Barbs: "barbed", Inserts: "insert", Compression: "compression"}[j]
 }
 
 // Custom is the index in Tubes of tubing whose bore the grower has measured.

@@ -182,3 +182,25 @@ func number(t *testing.T, s string) float64 {
 	}
 	return x
 }
+
+// Pipe that is made to its outside, to ISO 4427 by its SDR, is held by
+// compression fittings; pipe that is made to its bore, to ASTM D2239 by its
+// SIDR, by insert fittings with two clamps; soft drip tubing, into which
+// emitters are punched, by barbs with one (common practice, no source).
+func TestWhatFittingsTubingTakes(t *testing.T) {
+	for i := range Tubes {
+		tube := &Tubes[i]
+		want, clamps := Barbs, 1
+		switch {
+		case strings.Contains(tube.Name, "SIDR"):
+			want, clamps = Inserts, 2
+		case strings.Contains(tube.Name, "SDR"):
+			want, clamps = Compression, 0
+		case !tube.Row:
+			t.Errorf("%s is of no kind that this test knows", tube.Name)
+		}
+		if tube.Takes != want || tube.Takes.Clamps() != clamps || tube.Takes.Word() == "" {
+			t.Errorf("%s takes %s fittings with %d clamps", tube.Name, tube.Takes.Word(), tube.Takes.Clamps())
+		}
+	}
+}

@@ -1,10 +1,13 @@
 package parts
 
 import (
+	"slices"
 	"strconv"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
 )
 
 // nouns names each kind of joint as a shop does.
@@ -25,23 +28,28 @@ var nouns = [layout.JointKinds]string{
 	layout.FarTee:       "Tee",
 }
 
-// fittings adds the joints by kind and size, and the clamps.
+// fittings adds the joints by kind and size, with the adapters that the thread
+// of a joint between two kinds of tubing takes, and the clamps.
 func (c *count) fittings() {
 	for kind := range layout.JointKind(layout.JointKinds) {
 		// All joints of one kind and one set of sizes make one line.
-		for i := range c.Joints {
-			first := &c.Joints[i]
+		for i := range c.joints {
+			first := &c.joints[i]
 			if first.Kind != kind || c.before(i) {
 				continue
 			}
 			n, where := 0, []int(nil)
-			for k := i; k < len(c.Joints); k++ {
-				if j := &c.Joints[k]; j.Kind == kind && j.Ends == first.Ends {
+			for k := i; k < len(c.joints); k++ {
+				if j := &c.joints[k]; j.Kind == kind && j.Ends == first.Ends {
 					n += j.N
 					where = append(where, j.Node)
 				}
 			}
 			c.add(Line{Group: Fittings, Name: c.name(first), Count: n, Why: c.why(first, n), Nodes: where})
+			if end := c.threadedEnd(first); end > 0 {
+				c.add(Line{Group: Fittings, Name: c.adapter(first.Ends[end]), Count: n,
+					Why: "into the thread of the " + unit.Uncapital(c.noun(first)), Nodes: slices.Clone(where)})
+			}
 		}
 	}
 	c.clamps()
@@ -50,24 +58,75 @@ func (c *count) fittings() {
 // before says whether a joint like the one at i stands before it.
 func (c *count) before(i int) bool {
 	for k := range i {
-		if c.Joints[k].Kind == c.Joints[i].Kind && c.Joints[k].Ends == c.Joints[i].Ends {
+		if c.joints[k].Kind == c.joints[i].Kind && c.joints[k].Ends == c.joints[i].Ends {
 			return true
 		}
 	}
 	return false
 }
 
+// threadedEnd returns the end of a joint that goes through a thread, with an
+// adapter of its own behind it, because its tubing is held by fittings of
+// another kind or of another family of sizes than that of the first end; or 0.
+// Measured tubing is of no family: barbs go by the bore.
+func (c *count) threadedEnd(j *layout.Joint) int {
+	if j.Ends[0] == layout.NoTube {
+		return 0
+	}
+	a := &catalogue.Tubes[c.Tubes[j.Ends[0]].Entry]
+	for end := 1; end < len(j.Ends); end++ {
+		if j.Ends[end] == layout.NoTube || j.Ends[end] == j.Ends[0] {
+			continue
+		}
+		b := &catalogue.Tubes[c.Tubes[j.Ends[end]].Entry]
+		if a.Takes != b.Takes || a.Outside > 0 && b.Outside > 0 && a.Metric() != b.Metric() {
+			return end
+		}
+	}
+	return 0
+}
+
+// noun is the part of a joint: a joiner between two kinds of tubing is an
+// adapter at either side of a thread.
+func (c *count) noun(j *layout.Joint) string {
+	if c.threadedEnd(j) == 1 && nouns[j.Kind] == nouns[layout.Joiner] {
+		return nouns[layout.Adapter]
+	}
+	return nouns[j.Kind]
+}
+
+// adapter names what joins a thread to tubing.
+func (c *count) adapter(tube int) string {
+	return c.held(tube, nouns[layout.Adapter]) + ", thread to " + c.Tubes[tube].Short(c.sys)
+}
+
+// held puts the word for how tubing is held before the name of a part.
+func (c *count) held(tube int, noun string) string {
+	return unit.Capital(catalogue.Tubes[c.Tubes[tube].Entry].Takes.Word()) + " " + unit.Uncapital(noun)
+}
+
 // name is what to ask for: the part, the sizes that it joins.
 func (c *count) name(j *layout.Joint) string {
 	size := func(end int) string { return c.Tubes[j.Ends[end]].Short(c.sys) }
-	s := nouns[j.Kind]
+	if j.Kind == layout.Adapter {
+		return c.adapter(j.Ends[1])
+	}
+	thread := c.threadedEnd(j)
+	if thread == 1 && c.noun(j) != nouns[j.Kind] {
+		return c.adapter(j.Ends[0])
+	}
+	s := c.held(j.Ends[0], nouns[j.Kind])
 	switch j.Kind {
-	case layout.Adapter:
-		return s + ", thread to " + size(1) + " barb"
 	case layout.HeaderCap, layout.RowCap:
 		return s + " that opens, " + size(0)
 	}
 	s += ", " + size(0)
+	if thread == 1 {
+		return s + " to thread"
+	}
+	if thread > 0 {
+		return s + ", thread on its branch"
+	}
 	for end := 1; end < len(j.Ends); end++ {
 		if j.Ends[end] != layout.NoTube && j.Ends[end] != j.Ends[0] {
 			s += " to " + size(end)
@@ -81,7 +140,14 @@ func (c *count) why(j *layout.Joint, n int) string {
 	number := strconv.Itoa(n)
 	switch j.Kind {
 	case layout.Adapter:
-		return "from " + c.threaded() + " to the lead"
+		const beside = "one at each side of the regulator"
+		switch {
+		case n == 1:
+			return "from " + c.threaded() + " to the lead"
+		case j.Node == c.Feed:
+			return beside
+		}
+		return "from " + c.threaded() + " to the lead, and " + beside
 	case layout.Joiner:
 		if j.Node == c.Feed {
 			return "from the lead to row 1"
@@ -122,25 +188,30 @@ func (c *count) why(j *layout.Joint, n int) string {
 
 // threaded names the last part of the supply, whose thread the lead begins at.
 func (c *count) threaded() string {
-	if c.FilterLink >= 0 {
-		return "the thread of the filter"
-	}
-	if c.regulated() && c.Plan.Supply.Kind != plan.GravityTank {
-		return "the thread of the regulator"
-	}
-	return "the thread of " + c.outlet()
+	path := c.path()
+	return "the thread of " + path[len(path)-1]
 }
 
-// outlet names what the water comes out of.
-func (c *count) outlet() string {
+// path names the parts of the supply that are joined by threads, in the order
+// of the water. A tank's regulator is not among them: it stands at the header.
+func (c *count) path() []string {
+	path := []string{"the pump"}
 	switch c.Plan.Supply.Kind {
 	case plan.GravityTank:
-		return "the tank's outlet"
+		path = []string{"the tank's outlet", "the timer valve"}
 	case plan.Mains:
-		return "the tap"
+		path = []string{"the tap", "the timer valve", "the backflow device"}
 	}
-	return "the pump"
+	if c.regulated() && c.Plan.Supply.Kind != plan.GravityTank {
+		path = append(path, regulator)
+	}
+	if c.FilterLink >= 0 {
+		path = append(path, "the filter")
+	}
+	return path
 }
+
+const regulator = "the regulator"
 
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {

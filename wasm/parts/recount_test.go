@@ -9,6 +9,7 @@ import (
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
 )
 
 func near(a, b float64) bool { return math.Abs(a-b) < 1e-5 }
@@ -17,8 +18,9 @@ func near(a, b float64) bool { return math.Abs(a-b) < 1e-5 }
 func randomPlan(seed uint64) *plan.Plan {
 	rnd := rand.New(rand.NewPCG(seed, 2))
 	p := plan.Default()
-	size := func(t *int, bore *float64, from, to int) {
-		*t, *bore = from+rnd.IntN(to-from), 0.01+0.001*float64(rnd.IntN(3))
+	soft, all := []int{0, 1, 2, 10}, []int{0, 1, 2, 3, 4, 10, 15}
+	size := func(t *int, bore *float64, of []int) {
+		*t, *bore = of[rnd.IntN(len(of))], 0.01+0.001*float64(rnd.IntN(3))
 	}
 	p.Supply.Kind = rnd.IntN(5)
 	p.Supply.Regulator = float64(rnd.IntN(2)) * 1e5
@@ -28,10 +30,10 @@ func randomPlan(seed uint64) *plan.Plan {
 		r := &p.Runs[i]
 		r.Length = 0.1 + 20*rnd.Float64()
 		r.Elbows, r.Tees, r.Valves, r.Checks = rnd.IntN(4), rnd.IntN(3), rnd.IntN(3), rnd.IntN(2)
-		size(&r.Tube, &r.Bore, 0, 5)
+		size(&r.Tube, &r.Bore, all)
 	}
 	p.Header.Layout, p.Header.Feed = rnd.IntN(3), rnd.IntN(2)
-	size(&p.Header.Tube, &p.Header.Bore, 0, 5)
+	size(&p.Header.Tube, &p.Header.Bore, all)
 	plan.SectionNamed("emitters").Resize(p, 1+rnd.IntN(plan.MaxEmitters))
 	for i := range p.Emitters {
 		p.Emitters[i].Flow = float64(i+1) / 3.6e6
@@ -46,7 +48,7 @@ func randomPlan(seed uint64) *plan.Plan {
 		r.Emitter, r.PerPlant = rnd.IntN(len(p.Emitters)), 1+rnd.IntN(4)
 		r.Gap, r.First, r.Spacing = 2*rnd.Float64(), rnd.Float64(), 0.1+rnd.Float64()
 		r.Zone = 1 + rnd.IntN(2)
-		size(&r.Tube, &r.Bore, 0, 3)
+		size(&r.Tube, &r.Bore, soft)
 	}
 	return p
 }
@@ -59,11 +61,28 @@ type tally struct {
 	metres   map[layout.Tube]float64
 }
 
-// piece notes a length of tubing: both of its ends are pushed onto a barb.
+// piece notes a length of tubing: both of its ends are held by fittings.
 func (y *tally) piece(entry int, bore, metres float64) {
 	t := layout.TubeOf(entry, bore)
 	y.barbs[t] += 2
 	y.metres[t] += metres
+}
+
+// meet notes a fitting between tubing of two sizes. Soft tubing takes barbs,
+// PE pipe by its SDR compression fittings, PE pipe by its SIDR inserts, and
+// those of millimetres and of inches do not mix: a thread stands between them,
+// with an adapter, and what would be a joiner is an adapter too.
+func (y *tally) meet(noun string, a, b int) {
+	kinds := map[int]string{1: "mm", 2: "mm", 3: "SDR", 4: "SDR", 10: "in", 15: "SIDR"}
+	soft := func(kind string) bool { return kind == "mm" || kind == "in" }
+	measured := a == catalogue.Custom && (b == a || soft(kinds[b])) || b == catalogue.Custom && soft(kinds[a])
+	if !measured && kinds[a] != kinds[b] {
+		if noun == "Joiner" {
+			noun = "Adapter"
+		}
+		y.fittings["Adapter"]++
+	}
+	y.fittings[noun]++
 }
 
 // walk makes the tally from the plan alone.
@@ -72,7 +91,7 @@ func walk(p *plan.Plan) *tally {
 	y.fittings["Adapter"]++
 	for i, r := range p.Runs {
 		if i > 0 {
-			y.fittings["Joiner"]++
+			y.meet("Joiner", p.Runs[i-1].Tube, r.Tube)
 		}
 		y.piece(r.Tube, r.Bore, r.Length)
 		for noun, n := range map[string]int{"Elbow": r.Elbows, "Tee": r.Tees, "Ball valve": r.Valves, "Check valve": r.Checks} {
@@ -83,15 +102,20 @@ func walk(p *plan.Plan) *tally {
 		}
 	}
 	last := p.Runs[len(p.Runs)-1]
+	if p.Supply.Kind == plan.GravityTank && p.Supply.Regulator > 0 {
+		y.fittings["Adapter"] += 2 // at either side of it, in the lead
+		y.piece(last.Tube, last.Bore, 0)
+	}
 	zones := map[int]bool{}
 	for _, r := range p.Rows {
 		zones[r.Zone] = true
 	}
 	if p.Header.Layout == plan.OneLine || len(p.Rows) == 1 {
-		y.fittings["Joiner"]++
+		y.meet("Joiner", last.Tube, p.Rows[0].Tube)
 		for i, r := range p.Rows {
 			if i > 0 {
-				y.fittings["Elbow"] += 2
+				y.meet("Elbow", p.Rows[i-1].Tube, r.Tube)
+				y.fittings["Elbow"]++
 				y.piece(r.Tube, r.Bore, r.Gap)
 			}
 			y.piece(r.Tube, r.Bore, r.Length())
@@ -100,16 +124,16 @@ func walk(p *plan.Plan) *tally {
 		return y
 	}
 	if p.Header.Feed == plan.FeedMiddle {
-		y.fittings["Tee"]++
+		y.meet("Tee", p.Header.Tube, last.Tube)
 		y.piece(p.Header.Tube, p.Header.Bore, 0) // cut by that tee
 		y.fittings["End cap"]++                  // the end beside row 1
 		y.piece(p.Header.Tube, p.Header.Bore, layout.Stub)
 	} else if layout.TubeOf(last.Tube, last.Bore) != layout.TubeOf(p.Header.Tube, p.Header.Bore) {
-		y.fittings["Joiner"]++
+		y.meet("Joiner", last.Tube, p.Header.Tube)
 		y.piece(p.Header.Tube, p.Header.Bore, layout.Stub)
 	}
 	for i, r := range p.Rows {
-		y.fittings["Tee"]++
+		y.meet("Tee", p.Header.Tube, r.Tube)
 		if i > 0 {
 			y.piece(p.Header.Tube, p.Header.Bore, r.Gap)
 		}
@@ -127,7 +151,7 @@ func walk(p *plan.Plan) *tally {
 			longest = max(longest, p.Rows[k].Length())
 		}
 		y.piece(r.Tube, r.Bore, longest)
-		y.fittings["Tee"]++
+		y.meet("Tee", p.Header.Tube, r.Tube)
 		if i > 0 {
 			y.piece(p.Header.Tube, p.Header.Bore, r.Gap)
 		}
@@ -145,7 +169,7 @@ func TestRecount(t *testing.T) {
 	for seed := range uint64(500) {
 		p := randomPlan(seed)
 		l := layout.New(p)
-		lines := Count(l)
+		lines := Count(l, 0)
 		want := walk(p)
 
 		fittings, clamps := map[string]int{}, 0
@@ -162,8 +186,8 @@ func TestRecount(t *testing.T) {
 			case strings.HasPrefix(line.Name, "Hose clamp"):
 				clamps += line.Count - line.Spare
 			case line.Group == Fittings:
-				noun := line.Name[:strings.Index(line.Name, ",")]
-				fittings[strings.TrimSuffix(noun, " that opens")] += line.Count
+				_, noun, _ := strings.Cut(line.Name[:strings.Index(line.Name, ",")], " ") // after how it holds
+				fittings[unit.Capital(strings.TrimSuffix(strings.TrimSuffix(noun, " to thread"), " that opens"))] += line.Count
 			}
 		}
 		for noun, n := range want.fittings {
@@ -176,13 +200,17 @@ func TestRecount(t *testing.T) {
 		}
 		barbs := 0
 		for tube, n := range want.barbs {
+			n *= map[int]int{0: 1, 1: 1, 2: 1, 10: 1, 15: 2}[tube.Entry] // clamps; none on compression fittings
 			barbs += n
+			if n == 0 {
+				continue
+			}
 			if line := find(lines, "Hose clamp for "+outside(tube, 0)); line.Count-line.Spare < n {
 				t.Errorf("%d clamps for %+v, want %d", line.Count-line.Spare, tube, n)
 			}
 		}
 		if clamps != barbs {
-			t.Errorf("%d clamps, want one on each of %d barbs", clamps, barbs)
+			t.Errorf("%d clamps, want %d", clamps, barbs)
 		}
 		for i, tube := range l.Tubes {
 			if got := lines[i]; got.Group != Tubing || got.Count != 0 || !near(got.Length, want.metres[tube]) {

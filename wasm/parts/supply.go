@@ -1,6 +1,11 @@
 package parts
 
 import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -18,36 +23,37 @@ func (c *count) waterPath() {
 		c.one(WaterPath, "Timer valve that opens without pressure", "a tank gives too little pressure for a valve that needs some to open")
 	case plan.Mains:
 		c.one(WaterPath, "Hose-thread connector with its washer", "on the tap; the washer seals, not tape")
-		c.one(WaterPath, "Backflow device", "on the tap, so that feed cannot run back into drinking water; your water supplier and local code say which kind")
+		c.one(WaterPath, "Backflow device", "so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve")
 		c.one(WaterPath, "Timer valve", "on the tap")
 	default:
 		c.pump()
 	}
-	n := 0
-	why := ""
 	if c.regulated() {
-		from := "from the plan, after " + c.outlet()
-		why = "between " + c.outlet() + " and the regulator"
+		path := c.path()
+		from := "from the plan, after " + path[max(0, slices.Index(path, regulator)-1)]
 		if s.Kind == plan.GravityTank {
 			from = "from the plan, at the header: near the tank there is no pressure yet to take away"
-			why = "between the lead and the regulator"
 		}
 		c.one(WaterPath, "Pressure regulator, "+unit.Text(unit.Pressure, c.sys, s.Regulator), from)
-		n++
 	}
 	if f := &c.Plan.Filter; f.Present != 0 {
 		c.one(WaterPath, "Filter, "+unit.Text(unit.Opening, c.sys, f.Opening), "from the plan, directly after the supply")
-		n++
-		if why != "" && s.Kind == plan.GravityTank {
-			why += ", and between " + c.outlet() + " and the filter"
-		} else if why != "" {
-			why += ", and between the regulator and the filter"
-		} else {
-			why = "between " + c.outlet() + " and the filter"
-		}
 	}
-	c.add(Line{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: n, Why: why})
-	c.gauge()
+	c.connectors()
+	c.gauges()
+}
+
+// connectors adds what joins the threads of the supply's parts. The tap and
+// the device on it have a connector of their own.
+func (c *count) connectors() {
+	path, between := c.path(), []string(nil)
+	if c.Plan.Supply.Kind == plan.Mains {
+		path = path[1:]
+	}
+	for i := 1; i < len(path); i++ {
+		between = append(between, "between "+path[i-1]+" and "+path[i])
+	}
+	c.add(Line{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: len(between), Why: strings.Join(between, ", and ")})
 }
 
 // pump adds the pump and what keeps people safe from it.
@@ -64,14 +70,60 @@ func (c *count) pump() {
 	c.one(WaterPath, "Timer for the pump", "its contacts must be rated for the pump's current")
 }
 
-// gauge adds a gauge that the highest pressure of the plan does not harm: that
-// of the supply at no flow, at the lowest place.
-func (c *count) gauge() {
-	name := "Pressure gauge"
-	if top := c.atRest(); top > 0 {
-		name += ", to " + unit.Text(unit.Pressure, c.sys, top) + " or more"
+// ranges holds the ends of the scales that pressure gauges are sold with, by
+// system of units, in bar and psi: the nominal ranges of EN 837-1, from memory,
+// and those of the trade in the United States (common practice, no source).
+var ranges = [unit.Systems][]float64{
+	unit.Metric: {0.6, 1, 1.6, 2.5, 4, 6, 10, 16, 25, 40},
+	unit.US:     {15, 30, 60, 100, 160, 200, 300, 600},
+}
+
+// sightTube is the head in m at rest up to which a clear hose that is held
+// upright reads better than a gauge: what an arm reaches. It is two fifths of
+// the least of the ranges, of which gauges are good to a twentieth or so.
+// Common practice, no source.
+const sightTube = 2.5
+
+// gauges adds the gauges that the guides ask for: before the filter and after
+// it, and at the end of the last row. Their range has the pressure at rest at
+// the lowest place on its scale, and the highest while watering within three
+// quarters of it (EN 837-2, from memory). Where water stands no higher than a
+// hose can be held, a hose takes their place.
+func (c *count) gauges() {
+	at := "at the end of the last row"
+	if c.Plan.Header.Layout == plan.OneLine {
+		at = "at the end of the line"
 	}
-	c.one(WaterPath, name, "to compare the header and the far ends with the pressures expected; with every emitter shut it reads at most that")
+	rest := c.atRest()
+	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
+		c.one(WaterPath, "Clear hose, "+unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2)+" long",
+			"to hold upright "+at+", open at its top: water stands in it as high as its pressure there, "+
+				unit.Text(unit.Head, c.sys, head)+" at most, which no common gauge shows as well")
+		return
+	}
+	n, where := 2, "one at the supply"
+	switch {
+	case c.Plan.Supply.Kind == plan.GravityTank:
+		where = "one at the header, since near the tank there is no pressure yet"
+	case c.FilterLink >= 0:
+		n, where = 3, "one before the filter, one after it"
+	}
+	name := "Pressure gauge"
+	if rest > 0 {
+		u := unit.Of(unit.Pressure, c.sys)
+		top := u.FromInner(max(rest, c.working/0.75))
+		for _, r := range ranges[c.sys] {
+			if r >= top {
+				top = r
+				break
+			}
+		}
+		name += ", 0 to " + strconv.FormatFloat(math.Ceil(10*top-1e-6)/10, 'f', -1, 64) + " " + u.Symbol
+		where += ", one " + at + "; with every emitter shut it reads at most " + unit.Text(unit.Pressure, c.sys, rest)
+	} else {
+		where += ", one " + at + "; its scale must reach the pump's shut-off pressure"
+	}
+	c.add(Line{Group: WaterPath, Name: name, Count: n, Why: where + "; each on a tee with its thread, where the filter has no place for it"})
 }
 
 // atRest returns the highest pressure in Pa that can stand in the tubing while

@@ -1,8 +1,11 @@
 package parts
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/unit"
 )
@@ -85,60 +88,61 @@ func useName(u, pieces int) string {
 	return of(pieces, "turn between rows", "turns between rows")
 }
 
-// clamps adds one clamp for each end of tubing on a barb, by the outside size
-// of the tubing, and one more of each size.
+// clamps adds the clamps for each end of tubing on a barb, by the outside size
+// of the tubing, and one more of each size. Compression fittings take none.
 func (c *count) clamps() {
 	for tube := range c.Tubes {
-		var barbs [layout.JointKinds]int
+		each := catalogue.Tubes[c.Tubes[tube].Entry].Takes.Clamps()
+		if each == 0 {
+			continue
+		}
+		var kinds []string // of parts, in the order of their joints
+		var barbs []int
 		total := 0
 		var where []int
-		for i := range c.Joints {
-			j := &c.Joints[i]
-			for _, t := range j.Ends {
-				if t == tube {
-					barbs[j.Kind] += j.N
-					total += j.N
+		for kind := range layout.JointKind(layout.JointKinds) {
+			for i := range c.joints {
+				j := &c.joints[i]
+				if j.Kind != kind {
+					continue
 				}
-			}
-			if on(j, tube) {
-				where = append(where, j.Node)
+				for end, t := range j.Ends {
+					if t != tube {
+						continue
+					}
+					noun := c.noun(j)
+					if end > 0 && end == c.threadedEnd(j) {
+						noun = nouns[layout.Adapter]
+					}
+					at := slices.Index(kinds, noun)
+					if at < 0 {
+						at = len(kinds)
+						kinds, barbs = append(kinds, noun), append(barbs, 0)
+					}
+					barbs[at] += j.N
+					total += j.N
+					if len(where) == 0 || where[len(where)-1] != j.Node {
+						where = append(where, j.Node)
+					}
+				}
 			}
 		}
-		why := ""
-		for k, n := range barbs {
-			// Kinds that are the same part are counted with the first of them.
-			for other := range k {
-				if nouns[other] == nouns[k] && barbs[other] > 0 {
-					n = 0
-				}
-			}
-			if n == 0 {
-				continue
-			}
-			for other := k + 1; other < len(barbs); other++ {
-				if nouns[other] == nouns[k] {
-					n += barbs[other]
-				}
-			}
-			if why != "" {
-				why += ", "
-			}
-			why += unit.Uncapital(nouns[k]) + " " + strconv.Itoa(n)
+		for i, n := range barbs {
+			kinds[i] = unit.Uncapital(kinds[i]) + " " + strconv.Itoa(n)
+		}
+		on, ring := "one on each barb", "; a barb that locks with a ring or a nut of its own needs none"
+		if each > 1 {
+			on, ring = "two on each barb, their screws on opposite sides", ""
 		}
 		c.add(Line{
 			Group: Fittings,
 			Name:  "Hose clamp for " + outside(c.Tubes[tube], c.sys),
-			Count: total + 1,
+			Count: each*total + 1,
 			Spare: 1,
-			Why:   "one on each barb (" + why + ") and one to spare",
+			Why:   on + " (" + strings.Join(kinds, ", ") + "), and one to spare" + ring,
 			Nodes: where,
 		})
 	}
-}
-
-// on says whether tubing of a size is on one of a joint's barbs.
-func on(j *layout.Joint, tube int) bool {
-	return j.Ends[0] == tube || j.Ends[1] == tube || j.Ends[2] == tube
 }
 
 // outside names tubing by what a clamp goes around.

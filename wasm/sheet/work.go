@@ -21,12 +21,24 @@ func Work(p *plan.Plan) *Sheet {
 // solutions and can wait until the answer is on the screen; see [Sheet.Explore].
 func Answer(p *plan.Plan) *Sheet {
 	s := assess(p)
-	s.Parts = parts.Count(s.Layout)
+	s.Parts = parts.Count(s.Layout, working(s))
 	s.Surge = blows(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
 	}
 	return s
+}
+
+// working returns the highest pressure in Pa while a zone is watered; 0 where
+// that is not known.
+func working(s *Sheet) float64 {
+	head := 0.0
+	for i := range s.Zones {
+		for k, h := range s.Zones[i].Solution.Head {
+			head = max(head, h-s.Layout.Points[k].Z)
+		}
+	}
+	return s.Layout.Network.Water.PressureHead(head)
 }
 
 // flushed opens the ends of the tubing while each zone is watered; nil where no
