@@ -50,7 +50,7 @@ func (l *Layout) header(base Point) {
 func (l *Layout) piece(row, from int, at Point, tube int) (int, Point) {
 	length := l.across[row] - at.Y
 	at.Y = l.across[row]
-	k := insert(l.Tubes[tube].Bore)
+	k := insert(&l.Tubes[tube])
 	if from != l.Feed || l.teeAtFeed() {
 		k += loss(catalogue.TeeThrough)
 	}

@@ -29,11 +29,11 @@ type Joint struct {
 	N       int    // how many
 	Node    int    // where it stands; for fittings within a run, the run's end
 	Stretch int    // index into Layout.Stretches
-	Ends    [3]int // tubing on its barbs, as indices into Layout.Tubes: the straight way in and out, then the branch; NoTube for none
+	Ends    [3]int // tubing that it holds, as indices into Layout.Tubes: the straight way in and out, then the branch; NoTube for none
 }
 
-// Barbs returns how many ends of tubing are pushed onto barbs here, all N
-// fittings together. The outlet of a RunTee that leads out of the plan is not
+// Barbs returns how many ends of tubing the fittings hold here, all N
+// together. The outlet of a RunTee that leads out of the plan is not
 // among them.
 func (j *Joint) Barbs() int {
 	n := 0

@@ -3,8 +3,10 @@ package layout
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/network"
 	"evenrow/wasm/plan"
 )
@@ -99,15 +101,15 @@ func TestMillraceStretches(t *testing.T) {
 // The loss coefficients of each link, from those of the parts on it.
 func TestMillraceCoefficients(t *testing.T) {
 	l := New(plan.Default())
-	in25, in16 := insert(0.0204), insert(0.0136)
+	in16 := inserted(1)
 	for _, tt := range []struct {
 		what string
 		link int
 		want float64
 	}{
-		{"lead: two elbows, a valve, five inserts", 2, 2*1.5 + 0.05 + 5*in25},
-		{"header to row 2: straight through row 1's tee, an insert", 3, 0.9 + in25},
-		{"header to row 4", 5, 0.9 + in25},
+		{"lead: two elbows, a valve, compression fittings", 2, 2*1.5 + 0.05},
+		{"header to row 2: straight through row 1's tee", 3, 0.9},
+		{"header to row 4", 5, 0.9},
 		{"row 1's first link: out of the tee's branch, an insert", 6, 2 + in16},
 		{"row 1's second link", 7, 0},
 		{"row 4's last link", 129, 0},
@@ -127,14 +129,27 @@ func TestMillraceCoefficients(t *testing.T) {
 }
 
 // A throat of three quarters has 0.5625 of the area: between the tabulated
-// contractions of 0.681 at 0.5 and 0.712 at 0.6 (as in package pipe).
+// contractions of 0.681 at 0.5 and 0.712 at 0.6 (as in package pipe). It is the
+// same for every size that takes barbs or inserts; a compression fitting leaves
+// the bore free.
 func TestInsert(t *testing.T) {
 	cc := 0.681 + 0.625*(0.712-0.681)
 	k := (1/cc-1)*(1/cc-1) + (1-0.5625)*(1-0.5625)
-	want := k / (0.5625 * 0.5625)
-	if got := insert(0.02); math.Abs(got-want) > 1e-12 {
-		t.Errorf("insert loses %g, want %g", got, want)
+	for entry := range catalogue.Tubes {
+		want := k / (0.5625 * 0.5625)
+		if strings.Contains(catalogue.Tubes[entry].Name, "SDR") {
+			want = 0
+		}
+		if got := inserted(entry); math.Abs(got-want) > 1e-12 {
+			t.Errorf("insert in %s loses %g, want %g", catalogue.Tubes[entry].Name, got, want)
+		}
 	}
+}
+
+// inserted is the coefficient of a fitting in tubing of the catalogue.
+func inserted(entry int) float64 {
+	t := TubeOf(entry, 0.02)
+	return insert(&t)
 }
 
 // Every node but the source is reached by one link, the one before it in

@@ -39,8 +39,8 @@ func (l *Layout) pipe(from int, at Point, tube int, length, k, extra float64) in
 // the lead ends.
 //
 // A run is charged with an insert at each of its ends and one for each fitting
-// in it, since all of them are pushed into the tubing and narrow it, besides
-// the coefficients of the fittings. A joiner between two runs of one size is
+// in it, since all of them are pushed into the tubing and narrow it, unless they are
+// compression fittings, besides the coefficients of the fittings. A joiner between two runs of one size is
 // counted twice that way, on the safe side. Water that leaves a gravity tank
 // also pays for the way in; a pump's curve and a tap's flow have it in them.
 func (l *Layout) lead() Point {
@@ -64,7 +64,7 @@ func (l *Layout) lead() Point {
 		} else {
 			l.joint(Joiner, 1, node, before, tube, NoTube)
 		}
-		in := insert(l.Tubes[tube].Bore)
+		in := insert(&l.Tubes[tube])
 		k := 2 * in
 		if i == 0 && p.Supply.Kind == plan.GravityTank {
 			k += loss(catalogue.Entrance)
@@ -76,11 +76,11 @@ func (l *Layout) lead() Point {
 		if i == len(p.Runs)-1 && l.feedsBetween() {
 			k += loss(catalogue.TeeBranch) // all the water turns in the tee where the lead meets the header
 		}
-		if header := l.narrower(tube); i == len(p.Runs)-1 && header > 0 {
+		if header := l.narrower(tube); i == len(p.Runs)-1 && header.Bore > 0 {
 			// The short piece of a narrower header up to row 1's tee is pushed
 			// onto two barbs of its own, with all the water on its way.
-			share := l.Tubes[tube].Bore / header
-			k += 2 * insert(header) * share * share * share * share
+			share := l.Tubes[tube].Bore / header.Bore
+			k += 2 * insert(&header) * share * share * share * share
 		}
 		at.X += r.Length
 		at.Z += r.Rise
@@ -116,17 +116,17 @@ func (l *Layout) entry() Point {
 // tee count as one place.
 const together = 1e-3
 
-// narrower returns the bore in m of a header that the lead of another size meets
-// at its end and that is narrower than it, or 0.
-func (l *Layout) narrower(lead int) float64 {
+// narrower returns the tubing of a header that the lead of another size meets
+// at its end and that is narrower than it, or a Tube without a bore.
+func (l *Layout) narrower(lead int) Tube {
 	if !l.headed() || l.feedsBetween() {
-		return 0
+		return Tube{}
 	}
 	header := TubeOf(l.Plan.Header.Tube, l.Plan.Header.Bore)
 	if header == l.Tubes[lead] || header.Bore >= l.Tubes[lead].Bore {
-		return 0
+		return Tube{}
 	}
-	return header.Bore
+	return header
 }
 
 // headed says whether there is a header: one row alone needs none.

@@ -8,13 +8,19 @@ import (
 
 // InsertShare is the bore of a fitting that is pushed into tubing, as a share
 // of the tubing's bore: common practice, no source. A 16 mm fitting has about
-// 10 to 11 mm where the tubing has 13.6, a 25 mm one about 15 to 16 mm where it
-// has 20.4. The loss goes with the fourth power of it.
+// 10 to 11 mm where the tubing has 13.6. The loss goes with the fourth power of
+// it.
 const InsertShare = 0.75
 
-// insert returns the loss coefficient of one such fitting in tubing of a bore
-// in m, on the velocity in the tubing.
-func insert(bore float64) float64 { return pipe.Insert(InsertShare*bore, bore) }
+// insert returns the loss coefficient of one such fitting in a tube, on the
+// velocity in the tube. Compression fittings grip its outside and leave the
+// bore free.
+func insert(t *Tube) float64 {
+	if catalogue.Tubes[t.Entry].Takes == catalogue.Compression {
+		return 0
+	}
+	return pipe.Insert(InsertShare*t.Bore, t.Bore)
+}
 
 // loss returns the loss coefficient of a fitting of the catalogue.
 func loss(fitting int) float64 { return catalogue.Fittings[fitting].K }

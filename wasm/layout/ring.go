@@ -38,7 +38,7 @@ func (l *Layout) far() {
 		l.Network.Links = append(l.Network.Links, network.Link{
 			From: l.Ends[i], To: l.Ends[i+1],
 			Length: length, Bore: t.Bore, Roughness: t.Roughness,
-			K: insert(t.Bore) + loss(catalogue.TeeThrough),
+			K: insert(t) + loss(catalogue.TeeThrough),
 		})
 	}
 	l.farTee(last, header)

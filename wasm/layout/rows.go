@@ -20,7 +20,7 @@ func (l *Layout) rows(base Point) {
 	for i := range l.Plan.Rows {
 		r := &l.Plan.Rows[i]
 		tube := l.tube(r.Tube, r.Bore)
-		in := insert(l.Tubes[tube].Bore)
+		in := insert(&l.Tubes[tube])
 		k := loss(catalogue.TeeBranch) + in
 		if l.ringed() {
 			end = k
@@ -54,7 +54,7 @@ func (l *Layout) line(base Point) {
 	for i := range rows {
 		r := &rows[i]
 		tube := l.tube(r.Tube, r.Bore)
-		in := insert(l.Tubes[tube].Bore)
+		in := insert(&l.Tubes[tube])
 		k := 0.0
 		start := Point{at.X, l.across[i], base.Z + r.Height}
 		if i == 0 {

@@ -88,8 +88,9 @@ func TestPiecesPayForTheTeeBefore(t *testing.T) {
 	for _, tt := range []struct {
 		rows int
 		want float64 // of the first piece from the middle
-	}{{4, insert(0.0204)}, {5, 0.9 + insert(0.0204)}} {
+	}{{4, inserted(2)}, {5, 0.9 + inserted(2)}} {
 		p := plan.Default()
+		p.Runs[0].Tube, p.Header.Tube = 2, 2
 		p.Header.Feed = plan.FeedMiddle
 		plan.SectionNamed("rows").Resize(p, tt.rows)
 		l := New(p)
@@ -97,7 +98,7 @@ func TestPiecesPayForTheTeeBefore(t *testing.T) {
 			if s.Kind != HeaderOf {
 				continue
 			}
-			want := 0.9 + insert(0.0204)
+			want := 0.9 + inserted(2)
 			if l.Network.Links[s.Links[0]].From == l.Feed {
 				want = tt.want
 			}
@@ -111,12 +112,12 @@ func TestPiecesPayForTheTeeBefore(t *testing.T) {
 // Every fitting of a run, and the way in from a tank on the first alone.
 func TestRunCoefficients(t *testing.T) {
 	p := plan.Default()
-	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+	p.Supply.Kind, p.Supply.Regulator, p.Runs[0].Tube = plan.GravityTank, 0, 2
 	plan.SectionNamed("runs").Resize(p, 2)
 	r := &p.Runs[1]
 	r.Elbows, r.Tees, r.Valves, r.Checks = 1, 2, 3, 4
 	l := New(p)
-	in := insert(0.0204)
+	in := inserted(2)
 	if k, want := l.Network.Links[1].K, 0.5+2*1.5+0.05+5*in; !near(k, want) {
 		t.Errorf("run 1 has K %g, want %g", k, want)
 	}
@@ -159,7 +160,7 @@ func TestOneLineTurnsBack(t *testing.T) {
 		if s.Kind == Between {
 			between = append(between, s.Index)
 			k := l.Network.Links[s.Links[0]]
-			if len(s.Links) != 1 || !near(k.Length, 1.1) || !near(k.K, 2*(1.5+insert(0.0136))) {
+			if len(s.Links) != 1 || !near(k.Length, 1.1) || !near(k.K, 2*(1.5+inserted(1))) {
 				t.Errorf("piece to row %d is %+v, want 1.1 m with two elbows", s.Index+1, k)
 			}
 		}
@@ -235,7 +236,7 @@ func TestOneRowHasNoHeader(t *testing.T) {
 				t.Errorf("feed %d: there is a fitting of a header: %+v", feed, j)
 			}
 		}
-		if k := l.Network.Links[3].K; !near(k, insert(0.0136)) {
+		if k := l.Network.Links[3].K; !near(k, inserted(1)) {
 			t.Errorf("feed %d: the row begins with K %g", feed, k)
 		}
 	}

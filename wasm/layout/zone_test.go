@@ -16,7 +16,7 @@ func TestZones(t *testing.T) {
 	if !slices.Equal(l.Zones, []int{1, 7}) {
 		t.Fatalf("zones %v, want 1 and 7", l.Zones)
 	}
-	if k := l.Network.Links[6].K; !near(k, 2+0.05+2*insert(0.0136)) {
+	if k := l.Network.Links[6].K; !near(k, 2+0.05+2*inserted(1)) {
 		t.Errorf("row 1's first link has K %g with a valve", k)
 	}
 	for _, z := range []int{1, 7} {

@@ -49,7 +49,7 @@ func TestStartingSays(t *testing.T) {
 		without string
 	}{
 		"a good plan":           {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
-		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 44\u00a0s, in row 6 last. All is full after 54\u00a0s."}, ""},
+		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 43\u00a0s, in row 6 last. All is full after 53\u00a0s."}, ""},
 		"a tank on a slope":     {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
 		"a check valve":         {checked, []string{"Nothing runs out"}, "No check valve"},
 		"the wrong pump":        {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},

@@ -63,7 +63,7 @@ func TestZonesAndRingInWords(t *testing.T) {
 		{planOf(t, "ring"), func(s *sheet.Sheet) {
 			s.Loop.Side[sheet.Tied].Zone.Margin = 0
 			s.Loop.Side[sheet.Untied].Verdict, s.Loop.Side[sheet.Tied].Verdict = sheet.Yes, sheet.No
-		}, []string{"Nothing: with a far header the weakest emitter has 0.6\u00a0m less.", "The answer is Yes without it, and not with it."}},
+		}, []string{"Nothing: with a far header the weakest emitter has 0.8\u00a0m less.", "The answer is Yes without it, and not with it."}},
 	} {
 		got := wordsOf(tt.p, sheet.Looping, tt.change)
 		for _, want := range tt.want {
