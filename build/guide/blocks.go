@@ -242,7 +242,7 @@ func (r *reading) fenced(n *ast.FencedCodeBlock) {
 	}
 }
 
-// table replaces a paragraph that is nothing but {{formulas}} or {{checks}}.
+// table replaces a paragraph that is nothing but the name of a table.
 func (r *reading) table(n *ast.Paragraph) {
 	lines, start := r.lines(n.Lines())
 	name, ok := strings.CutPrefix(strings.Join(lines, " "), "{{")
@@ -253,14 +253,21 @@ func (r *reading) table(n *ast.Paragraph) {
 	case "formulas}}":
 		replace(n, formulaTable(r.tools.Formulas))
 	case "checks}}":
-		if r.tools.Checks == nil {
-			r.problem(start, "there are no check values to show")
-			return
-		}
-		replace(n, r.tools.Checks())
+		r.made(n, start, "check values", r.tools.Checks)
+	case "assumptions}}":
+		r.made(n, start, "assumptions", r.tools.Assumptions)
 	default:
-		r.problem(start, "there is no table {{"+name+"; there are {{formulas}} and {{checks}}")
+		r.problem(start, "there is no table {{"+name+"; there are {{formulas}}, {{assumptions}} and {{checks}}")
 	}
+}
+
+// made replaces a paragraph by a table that is made elsewhere.
+func (r *reading) made(n *ast.Paragraph, start int, what string, table func() string) {
+	if table == nil {
+		r.problem(start, "there are no "+what+" to show")
+		return
+	}
+	replace(n, table())
 }
 
 func replace(n ast.Node, html string) {

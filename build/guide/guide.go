@@ -8,6 +8,7 @@
 //	```worked                 a formula with its inputs, computed
 //	```plan                   an example plan, answered
 //	{{formulas}}              the table of all formulas
+//	{{assumptions}}           the table of all assumptions
 //	{{checks}}                the table of all check values
 //
 // Markup in HTML is refused, so that every page keeps to the site's own style
@@ -71,8 +72,9 @@ type Tools struct {
 	// Plan returns the fragment named show of the answer to an example plan.
 	Plan func(example, show string) (html string, err error)
 
-	// Checks is the table of check values as HTML; nil when there is none.
-	Checks func() string
+	// Checks is the table of check values as HTML, and Assumptions that of what
+	// no formula shows; nil when there is none.
+	Checks, Assumptions func() string
 }
 
 // Cautions reads content/cautions, by name.

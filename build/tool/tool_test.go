@@ -1,9 +1,12 @@
 package tool
 
 import (
+	"os"
 	"strings"
 	"testing"
 
+	"evenrow/build/guide"
+	"evenrow/build/problem"
 	"evenrow/wasm/method/check"
 	"evenrow/wasm/plan"
 )
@@ -86,6 +89,34 @@ func TestDigits(t *testing.T) {
 	} {
 		if got := digits(tt.v, tt.tolerance); got != tt.want {
 			t.Errorf("digits(%g, %g) = %s, want %s", tt.v, tt.tolerance, got, tt.want)
+		}
+	}
+}
+
+// What nobody could check: the method page prints it from the code's own
+// declarations, with its standing.
+func TestAssumptionsAreOnTheMethodPage(t *testing.T) {
+	var report problem.List
+	content := os.DirFS("../../content")
+	page := ""
+	for _, g := range guide.Read(content, guide.Cautions(content, &report), New().Guides, &report) {
+		if g.Name == "sources" {
+			page = g.HTML
+		}
+	}
+	if err := report.Err(); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"<td>0.75</td>", "Each piece of the header and of the far header of a ring counts one.",
+		"Loss coefficient: tee, through its branch</th>\n<td>2</td>", "Loss coefficient: ball valve, open</th>\n<td>0.05</td>",
+		"Loss coefficient: check valve</th>\n<td>2.5</td>", "Loss coefficient: inlet from a tank, flush</th>\n<td>0.5</td>",
+		"2 c₀ c₁/(c₀ + c₁)", "those with most above it first", "Loss coefficient of an end that is open</th>\n<td>2</td>",
+		"0.3 m/s (0.9843 ft/s)", "20260101", "0.617, 0.624, 0.632", "(our own choice)", "common practice, no source",
+		"It takes compression fittings.", "-6, 6, 11 °C",
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the method page does not say %q", want)
 		}
 	}
 }

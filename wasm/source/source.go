@@ -10,6 +10,7 @@ const (
 	Memory                    // a published work, quoted from memory
 	Practice                  // common practice, no source
 	Derived                   // follows from a definition or from other values
+	Choice                    // our own, for want of a source or of what a plan would have to tell
 )
 
 // String is the standing as the page prints it.
@@ -21,13 +22,15 @@ func (s Standing) String() string {
 		return "from memory"
 	case Practice:
 		return "common practice, no source"
+	case Choice:
+		return "our own choice"
 	}
 	return "derived"
 }
 
 // A Ref is a place in a work.
 type Ref struct {
-	Work     string // title, authors, year; empty for Practice and Derived
+	Work     string // title, authors, year; empty for Practice, Derived and Choice
 	At       string // page, table, equation or example; may be empty
 	Standing Standing
 }

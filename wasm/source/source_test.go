@@ -12,6 +12,8 @@ func TestString(t *testing.T) {
 		{Ref{Work: "A", Standing: Memory}, "A (from memory)"},
 		{Ref{Work: "A", At: "p. 3", Standing: Derived}, "A, p. 3 (derived)"},
 		{Ref{Standing: Practice}, "common practice, no source"},
+		{Ref{Standing: Choice}, "our own choice"},
+		{Ref{At: "the safe side", Standing: Choice}, "the safe side (our own choice)"},
 		{Ref{At: "algebra", Standing: Derived}, "algebra (derived)"},
 	}
 	for _, tt := range tests {

@@ -1,0 +1,18 @@
+package design
+
+import (
+	"evenrow/wasm/formula"
+	"evenrow/wasm/source"
+)
+
+// Assumptions are what this package goes by and no formula shows.
+func Assumptions() []formula.Assumption {
+	return []formula.Assumption{
+		{
+			Code: "design.Through", Title: "A pump, or a tap, of which only the point that it must give is known",
+			Rule:   "A parabola through that point, at four fifths of its shut-off head, about where small pumps are meant to run.",
+			Used:   "Pumps that the answer and the designs ask for.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+	}
+}

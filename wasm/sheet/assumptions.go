@@ -1,0 +1,43 @@
+package sheet
+
+import (
+	"evenrow/wasm/formula"
+	"evenrow/wasm/source"
+	"evenrow/wasm/unit"
+)
+
+// Assumptions are what this package goes by and no formula shows.
+func Assumptions() []formula.Assumption {
+	return []formula.Assumption{
+		{
+			Code: "sheet.leastFouling", Title: "Least rise of a filter's loss that a reader is asked to see on gauges",
+			Values: []float64{leastFouling}, Kind: unit.Pressure,
+			Used:   "The remedy to clean a filter sooner.",
+			Source: source.Ref{At: "half a division of a tenth of a bar", Standing: source.Practice},
+		},
+		{
+			Code: "sheet.littleHead", Title: "Height of a tank that is worth showing beside a cheaper design",
+			Values: []float64{littleHead}, Kind: unit.Length,
+			Used:   "The list of designs.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
+			Code: "sheet.littlePower", Title: "Power of a pump that is worth showing beside a cheaper design, as a share",
+			Values: []float64{littlePower}, Kind: unit.Share,
+			Used:   "The list of designs.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
+			Code: "sheet.mostHead", Title: "Greatest head that is asked of a supply",
+			Values: []float64{mostHead}, Kind: unit.Head,
+			Used:   "Remedies.",
+			Source: source.Ref{At: "the strongest pump that a plan takes", Standing: source.Choice},
+		},
+		{
+			Code: "sheet.Sheet.judgeZone", Title: "A tank that is small",
+			Rule:   "It holds less than an hour of a zone's flow.",
+			Used:   "The finding that the tank is small.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+	}
+}

@@ -1,0 +1,37 @@
+package shots
+
+import (
+	"evenrow/wasm/formula"
+	"evenrow/wasm/source"
+	"evenrow/wasm/unit"
+)
+
+// Assumptions are what this package goes by and no formula shows.
+func Assumptions() []formula.Assumption {
+	return []formula.Assumption{
+		{
+			Code: "shots.LeastShot", Title: "Least time of a shot",
+			Values: []float64{LeastShot}, Kind: unit.Duration,
+			Used:   "What the timer is set to.",
+			Source: source.Ref{At: "shorter ones are uneven", Standing: source.Practice},
+		},
+		{
+			Code: "shots.MostShot", Title: "Greatest time of a shot",
+			Values: []float64{MostShot}, Kind: unit.Duration,
+			Used:   "What the timer is set to.",
+			Source: source.Ref{At: "longer ones run through", Standing: source.Practice},
+		},
+		{
+			Code: "shots.Rooting", Title: "Days after planting out for which a plant lives on its block",
+			Values: []float64{Rooting}, Unit: "days",
+			Used:   "What the timer is set to, and how long young plants last.",
+			Source: source.Ref{At: "one to three weeks", Standing: source.Practice},
+		},
+		{
+			Code: "shots.ByHand", Title: "Water to give by hand at a time",
+			Rule:   "Half of what the medium gives easily, so that it is taken in.",
+			Used:   "The section on a pump that stops.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+	}
+}
