@@ -55,7 +55,7 @@ var imports = map[string]string{
 	"chance":       "evenness formula layout network numeric source unit",
 	"surge":        "catalogue formula layout network pipe source unit water",
 	"startup":      "emitter formula layout network numeric pipe plan source surge unit water",
-	"sheet":        "catalogue chance day demand design dose emitter evenness fault filter flush formula headroom layout network numeric parts pipe plan pump season shots source startup sun surge unit water",
+	"sheet":        "catalogue chance climate day demand design dose emitter evenness fault filter flush formula headroom layout network numeric parts pipe plan pump season shots source startup sun surge unit water",
 	"view":         "catalogue chance climate day demand design dose drain emitter evapo evenness fault filter flush formula headroom layout network parts pipe plan pump season sheet shots source startup sun surge unit water",
 	"page":         "carry drain ical plan season sheet view",
 	"cmd/planner":  "page",

@@ -50,7 +50,7 @@ func Assumptions() []Group {
 		group("Emitters", emitter.Assumptions(), network.Assumptions()),
 		group("Pumps, taps and filters", pump.Assumptions(), filter.Assumptions()),
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),
-		group("Pressure", surge.Assumptions()),
+		group("Pressure", ratings(), surge.Assumptions()),
 		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), view.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
 		group("Media, timer and drain", media(), shots.Assumptions(), dose.Assumptions(), drain.Assumptions()),
@@ -75,13 +75,23 @@ func fittings() []formula.Assumption {
 		Code: "catalogue.Smooth", Title: "Roughness of tubing", Values: []float64{catalogue.Smooth * 1000}, Unit: "mm",
 		Used: "As ε in the formulas for friction, for all tubing.", Source: catalogue.SmoothSource,
 	})
+	return all
+}
+
+// ratings are what tubing may carry.
+func ratings() []formula.Assumption {
+	const used = "The finding that the pressure is more than the tubing may carry, and pressure surges."
+	all := []formula.Assumption{
+		{Code: "catalogue.Sun", Title: "Temperature of black tubing in full sun", Values: []float64{catalogue.Sun}, Kind: unit.Temperature, Used: used, Source: catalogue.SunSource},
+		{Code: "catalogue.LeftPE100", Title: "Share of its rating that PE 100 pipe carries then", Values: []float64{catalogue.LeftPE100}, Kind: unit.Share, Used: used, Source: catalogue.LeftPE100Source},
+		{Code: "catalogue.LeftSoft", Title: "Share of its rating that other tubing carries then", Values: []float64{catalogue.LeftSoft}, Kind: unit.Share, Used: used, Source: catalogue.LeftSoftSource},
+	}
 	for i := range catalogue.Tubes {
 		t := &catalogue.Tubes[i]
-		a := formula.Assumption{
+		all = append(all, formula.Assumption{
 			Code: "catalogue.Tubes", Title: unit.Capital(t.Name) + ": what it may carry at 20 °C", Values: []float64{t.Rating}, Kind: unit.Pressure,
-			Rule: "It takes " + t.Takes.Word() + " fittings.", Used: "The finding that the pressure is more than the tubing may carry, and pressure surges; the list of parts.", Source: t.Source,
-		}
-		all = append(all, a)
+			Rule: "It takes " + t.Takes.Word() + " fittings.", Used: used[:len(used)-1] + "; the list of parts.", Source: t.Source,
+		})
 	}
 	return all
 }

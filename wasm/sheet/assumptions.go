@@ -10,6 +10,18 @@ import (
 func Assumptions() []formula.Assumption {
 	return []formula.Assumption{
 		{
+			Code: "sheet.sameFrom", Title: "Emission uniformity from which plants are said to get the same water",
+			Values: []float64{sameFrom}, Kind: unit.Share,
+			Used:   "The words of the answer.",
+			Source: source.Ref{At: "what a cup cannot tell from 100 %", Standing: source.Choice},
+		},
+		{
+			Code: "sheet.nearlyFrom", Title: "Emission uniformity from which they are said to get nearly the same",
+			Values: []float64{nearlyFrom}, Kind: unit.Share,
+			Used:   "The words of the answer.",
+			Source: source.Ref{Work: "ASAE EP405", At: "excellent", Standing: source.Memory},
+		},
+		{
 			Code: "sheet.leastFouling", Title: "Least rise of a filter's loss that a reader is asked to see on gauges",
 			Values: []float64{leastFouling}, Kind: unit.Pressure,
 			Used:   "The remedy to clean a filter sooner.",

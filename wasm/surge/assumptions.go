@@ -3,7 +3,6 @@ package surge
 import (
 	"evenrow/wasm/formula"
 	"evenrow/wasm/source"
-	"evenrow/wasm/unit"
 )
 
 // Assumptions are what this package goes by and no formula shows.
@@ -26,18 +25,6 @@ func Assumptions() []formula.Assumption {
 			Values: []float64{unknownRatio},
 			Used:   "The speed of a surge in it.",
 			Source: source.Ref{At: "that of SDR 11, thicker than most: the safe side", Standing: source.Choice},
-		},
-		{
-			Code: "surge.Sun", Title: "Temperature of black tubing in full sun",
-			Values: []float64{Sun}, Kind: unit.Temperature,
-			Used:   "What tubing may carry in the sun.",
-			Source: source.Ref{At: "50 to 60 °C; the table of ratings ends at 50", Standing: source.Practice},
-		},
-		{
-			Code: "surge.carried", Title: "Head that PE 100 pipe of 160 m may carry at 25, 30, 35, 40, 45 and 50 °C",
-			Values: []float64{carried[0], carried[1], carried[2], carried[3], carried[4], carried[5]}, Kind: unit.Head,
-			Used:   "What tubing may carry when it is warm, by straight lines; soft tubing is taken to lose as much, which is our own choice.",
-			Source: source.Ref{Work: "AS/NZS 4130"},
 		},
 		{
 			Code: "surge.Of", Title: "The blow of a valve that shuts at once",
