@@ -35,6 +35,29 @@ func (sc *scene) budget() {
 	}
 	t.total("Given by the "+sc.sourceName(), sc.amount(unit.Pressure, sum*sc.weight), sc.amount(unit.Head, sum), "")
 	t.end()
+	sc.softest(lines)
+}
+
+// softest warns where the answer hangs on what nobody knows well: where
+// fittings take more than there is beyond the reserve, or than is missing.
+func (sc *scene) softest(lines []sheet.Loss) {
+	var fittings, spare float64
+	for i := range lines {
+		switch lines[i].Kind {
+		case sheet.InFittings:
+			fittings = lines[i].Head
+		case sheet.Spare:
+			spare = lines[i].Head
+		}
+	}
+	words := " beyond the reserve"
+	if spare < 0 {
+		spare, words = -spare, " that is missing"
+	}
+	if fittings > spare {
+		sc.tag("p", "Fittings take "+sc.head(fittings)+", more than the "+sc.head(spare)+words+
+			", so the answer hangs on their coefficients and on how far barbs narrow the tubing, which the method page lists with their standing: take fittings with a wide bore, or keep more in reserve.")
+	}
 }
 
 func (sc *scene) lossName(b *sheet.Loss) string {
