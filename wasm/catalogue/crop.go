@@ -37,7 +37,7 @@ var Crops = []Crop{
 	{"basil", basilSeed, "grf", [Traits]int16{200, 2000, 6, 1500, 40, 0, 24, 0, 30, 10, 60, 115, 0, 110, 20, 30, 40, 20, 50, 300, 20, 25, 10, 30}, "ffddd" + "eccdo" + "qqeq" + "dddd" + "dd" + "ff" + "df"},
 	{"lettuce", lettuceSeed, "grf", [Traits]int16{250, 2200, 4, 1000, 25, 0, 21, 0, 28, 1, 70, 100, 0, 95, 20, 30, 15, 10, 30, 150, 13, 21, -1, 24}, "ffddd" + "eccff" + "aaea" + "bbbb" + "dd" + "ff" + "df"},
 	{"kale", kaleSeed, "grf", [Traits]int16{300, 1200, 4, 3000, 60, 0, 32, 0, 38, 12, 70, 105, 0, 95, 20, 30, 20, 10, 100, 500, 16, 29, -5, 27}, "ddddd" + "eccdd" + "aaea" + "bbbb" + "dd" + "nn" + "dd"},
-	{"spinach", spinachSeed, "grf", [Traits]int16{120, 6000, 8, 500, 25, 0, 21, 0, 30, 3, 70, 100, 0, 95, 20, 20, 20, 5, 20, 100, 18, 24, -5, 24}, "ddddd" + "eccdd" + "aaea" + "bbbb" + "dd" + "nn" + "dd"},
+	{"spinach", spinachSeed, "grf", [Traits]int16{120, 6000, 8, 500, 25, 0, 21, 0, 30, 3, 70, 100, 0, 95, 20, 20, 15, 5, 20, 100, 18, 24, -5, 24}, "ddddd" + "eccdd" + "aaea" + "ssss" + "dd" + "nn" + "dd"},
 	{"mint and other perennial herbs", herbSeed, "muf", [Traits]int16{300, 900, 4, 3000, 50, 0, 45, 0, 50, 39, 60, 115, 0, 110, 30, 40, 100, 30, 50, 300, 18, 24, -5, 30}, "ddddd" + "edddd" + "aaea" + "dddd" + "dd" + "dd" + "dd"},
 	own("own crop 1"), own("own crop 2"), own("own crop 3"), own("own crop 4"),
 }

@@ -2,6 +2,7 @@ package catalogue
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -113,7 +114,7 @@ func TestPublishedTraits(t *testing.T) {
 		{"melon, trained up", Ini, 25, 25, fao56}, {"melon, trained up", Dev, 35, 35, fao56}, {"melon, trained up", Mid, 40, 40, fao56}, {"melon, trained up", Late, 20, 20, fao56},
 		{"bush bean", Ini, 20, 20, fao56}, {"bush bean", Dev, 30, 30, fao56}, {"bush bean", Mid, 30, 30, fao56}, {"bush bean", Late, 10, 10, fao56},
 		{"lettuce", Ini, 20, 20, fao56}, {"lettuce", Dev, 30, 30, fao56}, {"lettuce", Mid, 15, 15, fao56}, {"lettuce", Late, 10, 10, fao56},
-		{"spinach", Mid, 15, 25, fao56}, {"kale", Mid, 20, 20, fao56},
+		{"spinach", Mid, 15, 15, fao56}, {"kale", Mid, 20, 20, fao56},
 		{"tomato", Crowd, 2.5, 2.8, "Xu"}, {"melon, trained up", Crowd, 2.7, 2.7, "melon density"}, {"lettuce", Crowd, 20, 25, fao589}, {"basil", Crowd, 8, 40, fao589},
 		{"tomato", Medium1, 5e-3, 10e-3, "Pires"}, {"strawberry", Medium1, 2.4e-3, 2.4e-3, "Kubota"},
 		{"tomato", SeedLow, 24, 24, "Texas"}, {"tomato", SeedHigh, 29, 29, "Texas"}, {"lettuce", SeedLow, 13, 13, fao589}, {"lettuce", SeedHigh, 21, 21, fao589},
@@ -127,6 +128,38 @@ func TestPublishedTraits(t *testing.T) {
 		}
 		if ref := crop.Ref(c.trait); ref.Standing != source.Published || !strings.Contains(ref.Work, c.work) {
 			t.Errorf("%s, trait %d is from %s, want %s", c.crop, c.trait, ref, c.work)
+		}
+	}
+}
+
+// Lengths of the four stages, in days, are those of one printed row: FAO-56,
+// table 11, pages 104 and 105. For spinach it prints two, of 60 and of 70 days;
+// the table of crops has the first.
+func TestStageLengthsAreOnePrintedRow(t *testing.T) {
+	printed := map[string][][4]float64{
+		"tomato":               {{30, 40, 45, 30}, {35, 40, 50, 30}, {35, 45, 70, 30}},
+		"cherry tomato":        {{30, 40, 45, 30}, {35, 40, 50, 30}, {35, 45, 70, 30}},
+		"sweet pepper":         {{25, 35, 40, 20}, {30, 35, 40, 20}, {30, 40, 110, 30}},
+		"hot pepper":           {{25, 35, 40, 20}, {30, 35, 40, 20}, {30, 40, 110, 30}},
+		"aubergine (eggplant)": {{30, 40, 40, 20}, {30, 45, 40, 25}},
+		"cucumber":             {{20, 30, 40, 15}, {25, 35, 50, 20}},
+		"melon, trained up":    {{25, 35, 40, 20}},
+		"bush bean":            {{20, 30, 30, 10}, {15, 25, 25, 10}},
+		"pole bean":            {{20, 30, 30, 10}, {15, 25, 25, 10}},
+		"lettuce":              {{20, 30, 15, 10}},
+		"kale":                 {{20, 30, 20, 10}}, // crucifers
+		"spinach":              {{20, 20, 15, 5}},
+	}
+	for i := range Crops {
+		c := &Crops[i]
+		if !strings.Contains(c.Ref(Ini).String(), "table 11") {
+			if printed[c.Name] != nil {
+				t.Errorf("%s is not from table 11", c.Name)
+			}
+			continue
+		}
+		if row := [4]float64{c.Of(Ini), c.Of(Dev), c.Of(Mid), c.Of(Late)}; !slices.Contains(printed[c.Name], row) {
+			t.Errorf("%s: %v, want one of %v", c.Name, row, printed[c.Name])
 		}
 	}
 }

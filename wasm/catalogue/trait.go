@@ -68,6 +68,7 @@ var cropSources = [...]source.Ref{
 	{Work: "Pires et al., Scientia Agricola (2011)", At: "5 to 10 litres of coco a plant"},                                                          // p
 	{Work: fao56, At: "table 12: mint, which stands in for it"},                                                                                     // q
 	{Work: "Cantliffe et al., Proc. Florida State Hort. Soc. 120 (2007)", At: "21 to a square metre in several tiers; one tier holds half of them"}, // r
+	{Work: fao56, At: "table 11: the shorter of two rows, of 60 days"},                                                                              // s
 }
 
 const (
