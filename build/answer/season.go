@@ -27,6 +27,7 @@ type planting struct {
 	Harvest string `json:"harvest"`
 	End     string `json:"end"`
 	Cut     int    `json:"days_cut_by_frost"`
+	Killed  bool   `json:"killed_by_frost,omitempty"`
 }
 
 type task struct {
@@ -57,7 +58,7 @@ var taskNames = [...]string{
 
 var conflictNames = [...]string{
 	season.NoRow: "no-row", season.DeadSeed: "dead-seed", season.FrostOut: "frost-at-planting", season.FrostKill: "frost-before-harvest", season.TwoInRow: "two-in-row",
-	season.NotReady: "not-ready", season.NoPlace: "no-place", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost", season.Untold: "own-crop-untold",
+	season.NotReady: "not-ready", season.NoPlace: "no-place", season.Freezing: "full-in-frost", season.LateStore: "stored-late", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost", season.Untold: "own-crop-untold",
 }
 
 // yearOf writes a season.
@@ -74,7 +75,7 @@ func yearOf(p *plan.Plan, s *season.Season) *year {
 		}
 		on := func(stage season.Stage) string { return g.Dates[stage].ISO() }
 		y.Plantings = append(y.Plantings, planting{s.Name(p, i), rows, g.Plants, on(season.Sow), on(season.Emerge), on(season.Block),
-			on(season.Slab), on(season.Train), on(season.Harvest), on(season.End), g.Cut})
+			on(season.Slab), on(season.Train), on(season.Harvest), on(season.End), g.Cut, g.Killed})
 	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]

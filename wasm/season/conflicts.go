@@ -15,13 +15,15 @@ const (
 	NoRow     ConflictKind = iota // the planting stands in no row of the plan
 	DeadSeed                      // no seed comes up at the seedbed's temperature
 	FrostOut                      // planted out in the time of frost. Until: the last frost
-	FrostKill                     // the first frost comes before the first harvest. Until: that frost
+	FrostKill                     // the system is drained before the first frost, and the first harvest comes later. Until: that frost
 	TwoInRow                      // Other stands in Row at the same time. Until: when the earlier is cleared
 	NotReady                      // the system is not tested when it is planted. Until: when it is
 	NoPlace                       // Count blocks stand at the same time, from Until on: more than there are places
+	Freezing                      // plants need the system on Count days of the time of frost, from Until on
 	EarlyOpen                     // in the open, Count days after the last frost, when a late one is not rare
 	Guessed                       // the seedbed's temperature lies beyond those that were tested
-	Ended                         // the frost of Until ends the harvest Count days early
+	Ended                         // the harvest ends Count days early, so that the system is drained before the frost of Until
+	LateStore                     // the rows are clear only Count days before the frost of Until, and the system is drained after that
 	Untold                        // a crop of the grower's own of which no number is told
 )
 
@@ -80,6 +82,7 @@ func (s *Season) conflicts(p *plan.Plan) {
 		}
 		break // the first says it
 	}
+	s.freezing(p)
 	s.places()
 	if p.Season.Places > 0 && s.MostPlace > p.Season.Places {
 		add(Conflict{Kind: NoPlace, Planting: -1, Count: s.MostPlace, Until: s.MostOn})
@@ -116,7 +119,7 @@ func (s *Season) frosts(p *plan.Plan, i int) {
 		if since == 0 {
 			c.Until = last
 		}
-	case first <= g.Dates[Harvest]:
+	case g.Killed:
 		c.Kind, c.Until = FrostKill, first
 	case g.Cut > 0:
 		c.Kind, c.Count, c.Until = Ended, g.Cut, first
@@ -128,6 +131,48 @@ func (s *Season) frosts(p *plan.Plan, i int) {
 	s.Conflicts = append(s.Conflicts, c)
 	if c.Kind == Ended && p.Season.Shelter == plan.OpenAir && int(g.Dates[Slab]-last) < lateFrost {
 		s.Conflicts = append(s.Conflicts, Conflict{Kind: EarlyOpen, Planting: i, Count: int(g.Dates[Slab] - last)})
+	}
+}
+
+// freezing finds the days of frost on which plants need a full system: nothing
+// but heat, or draining it every such evening, keeps it whole then.
+func (s *Season) freezing(p *plan.Plan) {
+	if p.Season.Shelter == plan.Heated {
+		return
+	}
+	c := Conflict{Kind: Freezing, Planting: -1}
+	from, to := day.Day(0), day.Day(0) // from the first planting out to the last clearing of what lives
+	for i := range s.Plantings {
+		g := &s.Plantings[i]
+		if len(g.Rows) == 0 || g.Killed {
+			continue
+		}
+		if to == 0 || g.Dates[Slab] < from {
+			from = g.Dates[Slab]
+		}
+		to = max(to, g.Dates[End])
+	}
+	for d := from; d <= to && to > 0; { // it is stored on the next day
+		last, first, ok := Frosts(p, d)
+		if !ok {
+			return
+		}
+		next := later(last, 1)
+		if d == last {
+			first, next = d, d
+		}
+		if n := int(min(next, to)-max(first, d)) + 1; n > 0 {
+			if c.Count == 0 {
+				c.Until = max(first, d)
+			}
+			c.Count += n
+		} else if c.Count == 0 && to > Cleared(first) {
+			c.Kind, c.Count, c.Until = LateStore, int(first-to), first
+		}
+		d = next + 1
+	}
+	if c.Count > 0 {
+		s.Conflicts = append(s.Conflicts, c)
 	}
 }
 

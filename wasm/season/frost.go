@@ -5,6 +5,14 @@ import (
 	"evenrow/wasm/plan"
 )
 
+// drained is how many days before the typed first frost the system is drained
+// at the latest: that frost is an average (common practice, no source).
+const drained = 14
+
+// Cleared returns the day on which the rows are clear, so that the system can
+// be flushed, treated and drained on the next one, before a first frost.
+func Cleared(first day.Day) day.Day { return first - drained - 1 }
+
 // later returns the same date years later; 29 February becomes the 28th in a
 // year without one.
 func later(d day.Day, years int) day.Day {

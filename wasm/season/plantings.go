@@ -116,16 +116,26 @@ func (g *Planting) stages(p *plan.Plan) (after [Stages]day.Day) {
 	return after
 }
 
-// cut ends the harvest with the first frost, unless the crop stands it or the
-// place is heated.
+// cut ends a planting that frost would kill: as a rule when the rows are
+// cleared so that the system can be drained before the frost, and with the frost
+// itself where it is planted later than that.
 func (g *Planting) cut(p *plan.Plan) {
-	_, first, ok := Frosts(p, g.Dates[Harvest])
+	last, first, ok := Frosts(p, g.Dates[Slab])
 	if !ok || p.Season.Shelter == plan.Heated || !Tender(p, g.Crop) {
 		return
 	}
-	if end := g.Dates[End]; first > g.Dates[Harvest] && first < end {
-		g.Cut = int(end - first)
-		g.Dates[End] = first
+	end := Cleared(first)
+	switch out := g.Dates[Slab]; {
+	case out >= first:
+		end = later(last, 1)
+	case out == last:
+		end = out
+	case out >= end:
+		end = first
+	}
+	if g.Killed = end <= g.Dates[Harvest]; g.Killed || end < g.Dates[End] {
+		g.Cut = int(g.Dates[End] - end)
+		g.Dates[End] = end
 	}
 }
 

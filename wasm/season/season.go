@@ -20,7 +20,7 @@ const (
 	Slab                  // planted out: the plant stands in its row from here on
 	Train                 // the first time that it is tied up; the same as Slab for crops that are not
 	Harvest               // first harvest
-	End                   // the row is cleared; this day no longer belongs to the planting
+	End                   // the row is cleared, or frost kills; this day no longer belongs to the planting
 	Stages  = iota        // how many there are
 )
 
@@ -34,7 +34,8 @@ type Planting struct {
 	Plants  int             // in those rows
 	Mode    int             // plan.FromFrost and so on
 	Dates   [Stages]day.Day // rising, some equal
-	Cut     int             // days by which the frost shortens the harvest; End is the frost's day then
+	Cut     int             // days by which frost, or draining the system before it, brings End forward
+	Killed  bool            // frost ends it before the first harvest, which never comes: Harvest is not before End
 	Sprouts Sprouts         // how sure the days to emergence are
 	Tied    bool            // it is trained up
 }

@@ -98,11 +98,12 @@ func TestCalendarsHangTogether(t *testing.T) {
 		for i := range s.Plantings {
 			g := &s.Plantings[i]
 			for k := 1; k < season.Stages; k++ {
-				if g.Dates[k] < g.Dates[k-1] && k != int(season.Train) && k != int(season.Harvest) {
+				if g.Dates[k] < g.Dates[k-1] && k != int(season.Train) && k != int(season.Harvest) && !g.Killed {
 					t.Fatalf("plan %d: stage %d of %s is before the one before: %v", n, k, s.Name(p, i), g.Dates)
 				}
 			}
-			if g.Dates[season.Train] < g.Dates[season.Slab] || g.Dates[season.Harvest] <= g.Dates[season.Slab] || g.Dates[season.End] <= g.Dates[season.Harvest] {
+			if g.Dates[season.Train] < g.Dates[season.Slab] || g.Dates[season.Harvest] <= g.Dates[season.Slab] || g.Dates[season.End] < g.Dates[season.Slab] ||
+				g.Killed != (g.Dates[season.End] <= g.Dates[season.Harvest]) {
 				t.Fatalf("plan %d: %s in its row: %v", n, s.Name(p, i), g.Dates)
 			}
 			plants := 0
@@ -113,8 +114,15 @@ func TestCalendarsHangTogether(t *testing.T) {
 			if plants != g.Plants {
 				t.Fatalf("plan %d: %d plants, want %d", n, g.Plants, plants)
 			}
-			if _, first, ok := season.Frosts(p, g.Dates[season.End]); ok && g.Cut > 0 && first != g.Dates[season.End] {
-				t.Fatalf("plan %d: cut on %s, want the first frost %s", n, g.Dates[season.End].ISO(), first.ISO())
+			// No tender crop stands in a frost, nor in the two weeks before it but
+			// where it is planted out in these.
+			if last, first, ok := season.Frosts(p, g.Dates[season.Slab]); ok && p.Season.Shelter != plan.Heated && season.Tender(p, g.Crop) && g.Dates[season.Slab] > last {
+				end := g.Dates[season.End]
+				if out := g.Dates[season.Slab]; out < first && end > first || out < first-15 && end > first-15 {
+					t.Fatalf("plan %d: %s is out from %s to %s, the first frost is on %s", n, s.Name(p, i), out.ISO(), end.ISO(), first.ISO())
+				}
+			} else if g.Cut > 0 && !g.Killed {
+				t.Fatalf("plan %d: nothing cuts %s", n, s.Name(p, i))
 			}
 		}
 		if len(p.Plantings) == 0 && len(inRows) != len(p.Rows) {
@@ -177,7 +185,7 @@ func TestDates(t *testing.T) {
 	want(0, season.Block, "2027-04-20")
 	want(0, season.Sow, "2027-04-04")
 	want(0, season.Emerge, "2027-04-12")
-	want(0, season.End, "2027-10-08") // the frost ends it
+	want(0, season.End, "2027-09-23") // clear, so that the system is drained on the next day, two weeks before the frost
 	p.Season.Seedbed = 20             // 13 days instead of 8 (GE-01)
 	want(0, season.Sow, "2027-03-30")
 	want(0, season.Emerge, "2027-04-12")
@@ -191,10 +199,12 @@ func TestDates(t *testing.T) {
 
 	// Over New Year, in the southern half.
 	p.Plantings = nil
-	p.Season.LastFrost, p.Season.FirstFrost, p.Season.After = int(day.Of(2027, 10, 5)), int(day.Of(2028, 5, 2)), 0
-	want(0, season.Slab, "2027-10-05")
-	want(0, season.Harvest, "2028-01-08")
-	want(1, season.End, "2028-03-25")
+	p.Season.LastFrost, p.Season.FirstFrost, p.Season.After = int(day.Of(2027, 10, 5)), int(day.Of(2028, 5, 2)), 1
+	want(0, season.Slab, "2027-10-06")
+	want(0, season.Harvest, "2028-01-09")
+	want(1, season.End, "2028-03-26")
+	p.Season.After = 0
+	want(1, season.End, "2027-10-05")
 	if n := season.Of(p).Grave(); n != 3 { // all three are planted out on the very day of the frost
 		t.Errorf("%d conflicts, want three times the frost of that day: %+v", n, season.Of(p).Conflicts)
 	}
@@ -251,7 +261,17 @@ func TestConflicts(t *testing.T) {
 		{"few places", func(p *plan.Plan) { p.Season.Places = 119 }, season.Conflict{Kind: season.NoPlace, Planting: -1, Count: 120, Until: day.Of(2027, 5, 2)}},
 		{"in the open", func(p *plan.Plan) { p.Season.Shelter = plan.OpenAir }, season.Conflict{Kind: season.EarlyOpen, Count: 3}},
 		{"an own crop of which nothing is told", func(p *plan.Plan) { p.Rows[0].Crop = catalogue.FirstOwn }, season.Conflict{Kind: season.Untold}},
-		{"the frost ends peppers", func(p *plan.Plan) {}, season.Conflict{Kind: season.Ended, Count: 89, Until: day.Of(2027, 10, 8)}},
+		{"the frost ends peppers", func(p *plan.Plan) {}, season.Conflict{Kind: season.Ended, Count: 104, Until: day.Of(2027, 10, 8)}},
+		// Derived: kale is picked for 12 weeks from 38 days after planting out, so
+		// from 8 October to the day after its last, 1 January, there are 86 days.
+		{"kale in the open", func(p *plan.Plan) {
+			p.Season.Shelter = plan.OpenAir
+			p.Plantings = append(p.Plantings, planting(12, 4, day.Of(2027, 9, 1)))
+		}, season.Conflict{Kind: season.Freezing, Planting: -1, Count: 86, Until: day.Of(2027, 10, 8)}},
+		{"lettuce in April", func(p *plan.Plan) { p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 4, 9))) },
+			season.Conflict{Kind: season.Freezing, Planting: -1, Count: 34, Until: day.Of(2027, 4, 9)}},
+		{"lettuce until shortly before the frost", func(p *plan.Plan) { p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 9, 1))) },
+			season.Conflict{Kind: season.LateStore, Planting: -1, Count: 2, Until: day.Of(2027, 10, 8)}},
 	} {
 		p := plan.Default()
 		c.change(p)
@@ -271,10 +291,16 @@ func TestConflicts(t *testing.T) {
 		"no frost": func(p *plan.Plan) {
 			p.Season.Frost, p.Season.Mode, p.Season.Date = 0, plan.FromHarvest, int(day.Of(2027, 12, 24))
 		},
-		"just enough places":      func(p *plan.Plan) { p.Season.Places = 120 },
-		"just in time":            func(p *plan.Plan) { p.Season.Start = int(day.Of(2027, 4, 24)) },
-		"lettuce before peppers":  func(p *plan.Plan) { p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 4, 9))) },
-		"lettuce stands the cold": func(p *plan.Plan) { p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 10, 20))) },
+		"just enough places": func(p *plan.Plan) { p.Season.Places = 120 },
+		"just in time":       func(p *plan.Plan) { p.Season.Start = int(day.Of(2027, 4, 24)) },
+		"lettuce in time": func(p *plan.Plan) {
+			p.Rows[3].Crop = 11
+			p.Plantings = append(p.Plantings, planting(11, 4, day.Of(2027, 8, 24)))
+		},
+		"kale in a heated house": func(p *plan.Plan) {
+			p.Season.Shelter = plan.Heated
+			p.Plantings = append(p.Plantings, planting(12, 4, day.Of(2027, 10, 20)))
+		},
 	} {
 		p := plan.Default()
 		change(p)
@@ -292,7 +318,7 @@ func TestAt(t *testing.T) {
 		row  int
 		d    day.Day
 		crop int // -1 none
-	}{{0, day.Of(2027, 5, 14), -1}, {0, day.Of(2027, 5, 15), 0}, {1, day.Of(2027, 10, 7), 0}, {1, day.Of(2027, 10, 8), -1}, {3, day.Of(2027, 7, 1), 2}, {3, day.Of(2027, 9, 11), -1}, {4, day.Of(2027, 7, 1), -1}} {
+	}{{0, day.Of(2027, 5, 14), -1}, {0, day.Of(2027, 5, 15), 0}, {1, day.Of(2027, 9, 22), 0}, {1, day.Of(2027, 9, 23), -1}, {3, day.Of(2027, 7, 1), 2}, {3, day.Of(2027, 9, 11), -1}, {4, day.Of(2027, 7, 1), -1}} {
 		g := s.At(c.row, c.d)
 		if g == nil && c.crop >= 0 || g != nil && g.Crop != c.crop {
 			t.Errorf("row %d on %s: %+v, want crop %d", c.row+1, c.d.ISO(), g, c.crop)
@@ -360,5 +386,48 @@ func TestEndsAreFlushedBeforeCupsAreCaught(t *testing.T) {
 	}
 	if leaks, flush, cups := at(season.Leaks), at(season.Flushing), at(season.Cups); leaks < 0 || flush < leaks || cups < flush || s.Tasks[flush].Day != s.Tasks[cups].Day {
 		t.Errorf("leaks are task %d, flushing %d, cups %d", leaks, flush, cups)
+	}
+}
+
+// The system is drained two weeks before the typed first frost, or something is
+// said of it; and what the lines are treated with is flushed out before that.
+func TestTheSystemIsDrainedBeforeTheFrost(t *testing.T) {
+	stored := 0
+	for n, p := range plans(t) {
+		s := season.Of(p)
+		flushed, treated := -1, -1
+		for i := range s.Tasks {
+			switch k := &s.Tasks[i]; {
+			case k.Kind == season.Flushing && k.Number == 2:
+				flushed = i
+			case k.Kind == season.Treating:
+				treated = max(treated, i)
+			case k.Kind == season.Storing:
+				if flushed < treated || s.Tasks[flushed].Day < s.Tasks[treated].Last() {
+					t.Fatalf("plan %d: treated by task %d, flushed by %d", n, treated, flushed)
+				}
+				_, first, ok := season.Frosts(p, s.Plantings[0].Dates[season.Slab])
+				for j := range s.Plantings {
+					if g := &s.Plantings[j]; len(g.Rows) > 0 {
+						_, f, _ := season.Frosts(p, g.Dates[season.Slab])
+						first = min(first, f)
+					}
+				}
+				if !ok || p.Season.Shelter == plan.Heated || k.Day <= first-14 {
+					stored++
+				} else if !slices.ContainsFunc(s.Conflicts, func(c season.Conflict) bool {
+					return c.Kind == season.Freezing || c.Kind == season.LateStore || c.Kind == season.FrostOut || c.Kind == season.FrostKill
+				}) {
+					t.Fatalf("plan %d: drained on %s, first frost on %s, and nothing said: %+v", n, k.Day.ISO(), first.ISO(), s.Conflicts)
+				}
+			}
+		}
+	}
+	if stored < 10 {
+		t.Errorf("only %d systems are drained in time", stored)
+	}
+	s := season.Of(plan.Default())
+	if k := &s.Tasks[len(s.Tasks)-1]; k.Kind != season.Storing || k.Day != day.Of(2027, 9, 24) {
+		t.Errorf("the last task is %d on %s, want to store it on 24 September", k.Kind, k.Day.ISO())
 	}
 }

@@ -33,10 +33,13 @@ const (
 func (k TaskKind) ForPlants() bool { return k <= Clearing }
 
 // turn is the place of a kind among those of one day: cups are caught when the
-// ends have run clear.
+// ends have run clear, and what lines are treated with is flushed out.
 func (k TaskKind) turn() int {
-	if k == Cups {
+	switch k {
+	case Cups:
 		return 2*int(Flushing) + 1
+	case Treating:
+		return 2*int(Flushing) - 1
 	}
 	return 2 * int(k)
 }
@@ -95,7 +98,7 @@ func (s *Season) tasks(p *plan.Plan) {
 			add(Wetting, i, g.Dates[Slab]-1)
 		}
 		add(Setting, i, g.Dates[Slab])
-		if weeks := int(g.Dates[End]-g.Dates[Train]-1) / 7; g.Tied && weeks >= 0 {
+		if weeks := int(g.Dates[End]-g.Dates[Train]-1) / 7; g.Tied && weeks >= 0 && g.Dates[Train] < g.Dates[End] {
 			t := add(Tying, i, g.Dates[Train])
 			t.Every, t.Times = 7, weeks+1
 		}

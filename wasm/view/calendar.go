@@ -16,7 +16,11 @@ func (p *plot) day(d day.Day) float64 { return p.x(float64(d)) }
 // calendar draws the plantings as bars over the year, and the system below.
 func (sc *scene) calendar(class markup, width float64, s *season.Season) {
 	n := min(len(s.Plantings), mostBars)
-	p := plot{left: 10, right: width - 10, top: 24, x0: float64(s.First), x1: float64(s.Last + 1)}
+	end := s.Last + 1
+	if _, first, ok := season.Frosts(sc.s.Plan, s.Last); ok && int(first-end) < 30 { // the frost that ends it
+		end = max(end, first+1)
+	}
+	p := plot{left: 10, right: width - 10, top: 24, x0: float64(s.First), x1: float64(end)}
 	p.bottom = p.top + barHeight*float64(n+1)
 	sc.svg(class, width, p.bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words())
 	sc.months(&p)
@@ -40,7 +44,7 @@ func (sc *scene) calendar(class markup, width float64, s *season.Season) {
 			path     *path
 			from, to season.Stage
 		}{{&dots, season.Sow, season.Block}, {&dashes, season.Block, season.Slab}, {&thin, season.Slab, season.Harvest}, {&thick, season.Harvest, season.End}} {
-			if a, b := g.Dates[part.from], g.Dates[part.to]; a < b {
+			if a, b := g.Dates[part.from], min(g.Dates[part.to], g.Dates[season.End]); a < b {
 				part.path.move(p.day(a), y)
 				part.path.line(p.day(b), y)
 			}
@@ -95,12 +99,12 @@ func (sc *scene) frosts(p *plot, s *season.Season, n int) {
 	taken := p.left - 1000
 	for d := s.First; ; {
 		last, first, ok := season.Frosts(sc.s.Plan, d)
-		if !ok || last > s.Last {
+		if !ok || float64(last) > p.x1 {
 			break
 		}
 		for i, frost := range [...]day.Day{last, first} {
 			x := p.day(frost)
-			if frost < s.First || frost > s.Last {
+			if frost < s.First || float64(frost) > p.x1 {
 				continue
 			}
 			for k := range n {

@@ -52,7 +52,7 @@ func (sc *scene) season() {
 		}
 		raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
 		t.explained(unit.Capital(s.Name(sc.s.Plan, i)), rowWords(g.Rows)+", "+count(g.Plants, "plant", "plants"),
-			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, true), d(season.End, true))
+			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, true))
 	}
 	t.end()
 	sc.tag("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
@@ -82,7 +82,9 @@ func (sc *scene) seasonWords(s *season.Season) string {
 			first(&sown, season.Sow)
 		}
 		first(&out, season.Slab)
-		first(&picked, season.Harvest)
+		if !g.Killed {
+			first(&picked, season.Harvest)
+		}
 		end = max(end, g.Dates[season.End])
 	}
 	at := func(i int, stage season.Stage) string { return s.Plantings[i].Dates[stage].Words() }
@@ -91,7 +93,11 @@ func (sc *scene) seasonWords(s *season.Season) string {
 		words += " Sow the first seed, " + name(sown) + ", on " + at(sown, season.Sow) + "."
 	}
 	if out >= 0 {
-		words += " Have the system built and tested a week before " + at(out, season.Slab) + ", when the first plants go out. You pick the first of " + name(picked) + " about " + at(picked, season.Harvest) + ", and the last row is cleared on " + end.Words() + "."
+		words += " Have the system built and tested a week before " + at(out, season.Slab) + ", when the first plants go out."
+		if picked >= 0 {
+			words += " You pick the first of " + name(picked) + " about " + at(picked, season.Harvest) + "."
+		}
+		words += " The last row is cleared on " + end.Words() + "."
 	}
 	return words
 }
@@ -151,12 +157,12 @@ func (sc *scene) conflicts(s *season.Season, list []season.Conflict) {
 
 func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 	p := sc.s.Plan
-	name, out, picked := "", day.Day(0), day.Day(0)
+	name, out, picked, end := "", day.Day(0), day.Day(0), day.Day(0)
 	crop := 0
 	if c.Planting >= 0 {
 		g := &s.Plantings[c.Planting]
 		name, crop = unit.Capital(s.Name(p, c.Planting)), g.Crop
-		out, picked = g.Dates[season.Slab], g.Dates[season.Harvest]
+		out, picked, end = g.Dates[season.Slab], g.Dates[season.Harvest], g.Dates[season.End]
 	}
 	seedbed := sc.amount(unit.Temperature, p.Season.Seedbed)
 	days := func(n day.Day) string { return count(max(int(n), 1), "day", "days") }
@@ -167,17 +173,25 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 		return name + ": seed does not come up at " + seedbed + ". Keep the seedbed at " + sc.amount(unit.Temperature, p.Trait(crop, catalogue.SeedLow)) + " to " + sc.amount(unit.Temperature, p.Trait(crop, catalogue.SeedHigh)) + ". The dates here count as if it did."
 	case season.FrostOut:
 		if out == c.Until {
-			return name + " would be planted out on the day of the last frost, " + c.Until.Words() + ", which kills it. Plant it out later, or heat."
+			return name + " would be planted out on the day of the last frost, " + c.Until.Words() + ", which kills it. Plant it out later, or heat. No water is counted for it."
 		}
-		return name + " would be planted out on " + out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on " + c.Until.Words() + ". It kills this crop. Plant it out after that, or heat."
+		return name + " would be planted out on " + out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on " + c.Until.Words() + ". It kills this crop: tasks and water end with it. Plant it out after that, or heat."
 	case season.FrostKill:
-		return name + ": the frost of " + c.Until.Words() + " comes before the first harvest, on " + picked.Words() + ". Sow it at least " + days(picked-c.Until+1) + " earlier, or heat. Its dates and its water are counted as if that frost did not come."
+		words := name + ": the frost of " + c.Until.Words() + " kills it before the first harvest, which would be on " + picked.Words() + "."
+		if picked < c.Until {
+			words = name + ": the first harvest would be on " + picked.Words() + ", less than two weeks before the frost of " + c.Until.Words() + ", when the system is drained already."
+		}
+		return words + " Sow it at least " + days(picked-season.Cleared(c.Until)+1) + " earlier, or heat. Tasks and water end on " + end.Words() + "."
 	case season.TwoInRow:
 		return "Row " + strconv.Itoa(c.Row+1) + " is not free for " + s.Name(p, c.Planting) + " on " + out.Words() + ": " + s.Name(p, c.Other) + " stands there until " + c.Until.Words() + ". Move one of them by " + days(c.Until-out) + ", or choose another row."
 	case season.NotReady:
 		return "The system is not ready: it is built and tested by " + c.Until.Words() + ", and the first plants go out on " + out.Words() + ". Begin " + days(c.Until-out) + " earlier, or plant out later."
 	case season.NoPlace:
 		return "From " + c.Until.Words() + " on, " + strconv.Itoa(c.Count) + " blocks stand at the same time, and you have places for " + strconv.Itoa(p.Season.Places) + ". Make room for " + strconv.Itoa(c.Count-p.Season.Places) + " more, or sow some later."
+	case season.Freezing:
+		return "The system stays full on " + days(day.Day(c.Count)) + " on which there may be frost, from " + c.Until.Words() + " on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the rows clear two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed."
+	case season.LateStore:
+		return "The rows are clear only " + days(day.Day(c.Count)) + " before the first frost, " + c.Until.Words() + ", which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast."
 	case season.EarlyOpen:
 		return name + " goes out in the open " + days(day.Day(c.Count)) + " after the last frost, when a late one is not rare. Have a cover ready, or wait a week."
 	case season.Guessed:
@@ -185,6 +199,5 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 	case season.Untold:
 		return name + ": none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own."
 	}
-	weeks := int(c.Until-picked) / 7
-	return name + ": the frost of " + c.Until.Words() + " ends it after " + count(weeks, "week", "weeks") + " of harvest. In warmth it would go on for " + count((c.Count+3)/7, "week", "weeks") + " more."
+	return name + ": it ends after " + count(int(end-picked)/7, "week", "weeks") + " of harvest, so that the system is drained two weeks before the frost of " + c.Until.Words() + ". In warmth it would go on for " + count((c.Count+3)/7, "week", "weeks") + " more."
 }
