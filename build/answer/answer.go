@@ -51,7 +51,8 @@ type document struct {
 	Starts     []start         `json:"starts"`
 	Faults     []failing       `json:"faults"`
 	Chance     []odds          `json:"chance"`
-	Water      []thirst        `json:"water"` // day by day
+	Water      []thirst        `json:"water"`         // day by day
+	Most       *most           `json:"greatest_need"` // null where nothing is planted
 	Timer      []line          `json:"timer"`
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
@@ -243,7 +244,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
 	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s.Chance)
-	d.Water, d.Timer = thirstOf(s.Demand), linesOf(s.Shots)
+	d.Water, d.Most, d.Timer = thirstOf(s.Demand), mostOf(s), linesOf(s.Shots)
 	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s.Designs, p)
 	for i := range s.Surge {
 		b := &s.Surge[i]

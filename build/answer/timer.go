@@ -1,7 +1,10 @@
 package answer
 
 import (
+	"evenrow/wasm/climate"
+	"evenrow/wasm/day"
 	"evenrow/wasm/demand"
+	"evenrow/wasm/sheet"
 	"evenrow/wasm/shots"
 )
 
@@ -45,16 +48,16 @@ func linesOf(c *shots.Card) []line {
 		for sky := range l.Sets {
 			d := &l.Sets[sky]
 			given, drained := d.Given()
-			day := onADay{skies[sky], number(given), number(drained), number(d.Over), []setting{}}
+			one := onADay{skies[sky], number(given), number(drained), number(d.Over), []setting{}}
 			for k := range d.Zones {
 				z := &d.Zones[k]
 				set := setting{z.Zone, number(z.Run), number(z.Given), []shot{}}
 				for _, s := range z.Shots {
 					set.Shots = append(set.Shots, shot{number(s.At), number(s.For)})
 				}
-				day.Zones = append(day.Zones, set)
+				one.Zones = append(one.Zones, set)
 			}
-			out.Set = append(out.Set, day)
+			out.Set = append(out.Set, one)
 		}
 		list = append(list, out)
 	}
@@ -75,11 +78,34 @@ func thirstOf(d *demand.Demand) []thirst {
 		return list
 	}
 	for at := d.From; at < d.To; at++ {
-		one := thirst{at.ISO(), map[string]number{}}
-		for k, use := range d.Total(at) {
-			one.Each[kindsOfDay[k]] = number(use)
-		}
-		list = append(list, one)
+		list = append(list, dayOf(at, d.Total(at)))
 	}
 	return list
+}
+
+func dayOf(at day.Day, use [climate.Kinds]float64) thirst {
+	one := thirst{at.ISO(), map[string]number{}}
+	for k := range use {
+		one.Each[kindsOfDay[k]] = number(use[k])
+	}
+	return one
+}
+
+// A most is the day of the year on which all plants together take up most, and
+// the first day of the timer's line that holds it.
+type most struct {
+	thirst
+	Line string `json:"timer_from,omitempty"`
+}
+
+func mostOf(s *sheet.Sheet) *most {
+	if s.Demand == nil || len(s.Demand.Days) == 0 {
+		return nil
+	}
+	on, use := s.Demand.Most()
+	m := &most{thirst: dayOf(on, use)}
+	if c := s.Shots; c != nil && len(c.Lines) > 0 {
+		m.Line = c.Lines[c.Peak].From.ISO()
+	}
+	return m
 }

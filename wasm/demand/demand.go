@@ -156,6 +156,20 @@ func (d *Demand) Total(at day.Day) (sum [climate.Kinds]float64) {
 	return sum
 }
 
+// Most returns the day of the season's greatest need, and what all plants take
+// up on it, in m³ by kind of day: the first of the days on which that is most,
+// were each of them hot. Every part of the page means this day, and the line of
+// the card that holds it.
+func (d *Demand) Most() (on day.Day, use [climate.Kinds]float64) {
+	on = d.From
+	for at := d.From; at < d.To; at++ {
+		if t := d.Total(at); t[climate.Hot] > use[climate.Hot] {
+			on, use = at, t
+		}
+	}
+	return on, use
+}
+
 // Peak returns the day on which a plant of a planting takes up most on a day of
 // a kind, and how much, in m³.
 func (d *Demand) Peak(planting int, k climate.Kind) (on day.Day, use float64) {

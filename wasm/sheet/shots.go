@@ -16,6 +16,7 @@ func timing(s *Sheet, thirst *demand.Demand) *shots.Card {
 	}
 	sky := &s.Plan.Sky
 	y := shots.Year{Plan: s.Plan, Season: s.Season, Flows: s.flows()}
+	y.Most, _ = thirst.Most()
 	of := make([]int, len(s.Season.Plantings)) // one more than the index into thirst
 	for i := range thirst.Plantings {
 		of[thirst.Plantings[i].Index] = i + 1

@@ -1,8 +1,6 @@
 package shots
 
 import (
-	"slices"
-
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/day"
 	"evenrow/wasm/dose"
@@ -34,14 +32,15 @@ type Line struct {
 // A Card is the settings of a season.
 type Card struct {
 	Lines []Line
-	Peak  int // the line with the day on which all plants together use most, were each day hot
+	Peak  int // the line that holds Year.Most
 }
 
 // A Year is what a card is made for.
 type Year struct {
 	Plan   *plan.Plan
 	Season *season.Season
-	Flows  []Flow // by row
+	Flows  []Flow  // by row
+	Most   day.Day // of greatest need; see demand.Demand.Most
 
 	// Use returns what a plant of a planting, an index into
 	// Season.Plantings, takes up on a day under each sky, in m³.
@@ -71,28 +70,24 @@ func (y *Year) Card() *Card {
 		days = 7
 	}
 	c := &Card{}
-	most := 0.0
 	for ; from < to; from += day.Day(days) {
 		l := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + day.Day(days/2))}
-		use := y.beds(&l)
-		if len(l.Beds) == 0 {
+		if y.beds(&l); len(l.Beds) == 0 {
 			continue
 		}
 		for sky := range l.Sets {
 			l.Sets[sky] = Of(&y.Plan.Timer, l.Beds, l.Lit, Sky(sky))
 		}
-		if use > most {
-			most, c.Peak = use, len(c.Lines)
+		if y.Most >= from {
+			c.Peak = len(c.Lines)
 		}
 		c.Lines = append(c.Lines, l)
 	}
 	return c
 }
 
-// beds finds the plants that stand in their rows during a line, and returns
-// what all of them together use on its day of greatest use, were each day hot.
-func (y *Year) beds(l *Line) float64 {
-	days := make([]float64, l.Days)
+// beds finds the plants that stand in their rows during a line.
+func (y *Year) beds(l *Line) {
 	for zone := 1; zone <= plan.MaxZones; zone++ {
 		var planted [plan.MaxRows]bool
 		start := len(l.Beds)
@@ -110,9 +105,6 @@ func (y *Year) beds(l *Line) float64 {
 			for d := first; d < last; d++ {
 				for sky, use := range y.Use(i, d) {
 					b.Use[sky] = max(b.Use[sky], use)
-					if sky == int(Hot) {
-						days[d-l.From] += use * float64(b.Plants)
-					}
 				}
 			}
 			for sky := 1; sky < Skies; sky++ {
@@ -133,7 +125,6 @@ func (y *Year) beds(l *Line) float64 {
 			}
 		}
 	}
-	return slices.Max(days)
 }
 
 // bed returns the part of a planting that stands in a zone, and notes its rows.

@@ -26,6 +26,9 @@ func year(p *plan.Plan) *Year {
 		}
 		return use
 	}
+	for i := range y.Season.Plantings {
+		y.Most = max(y.Most, y.Season.Plantings[i].Dates[season.Slab]+70) // all are grown
+	}
 	y.Sun = func(day.Day) dose.Sunlit { return dose.Of(6*hour, 21*hour) }
 	return y
 }

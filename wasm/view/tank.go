@@ -15,8 +15,8 @@ func (sc *scene) tank() {
 		sc.tag("p", timerWaits)
 		return
 	}
-	l := &c.Lines[thirstiest(c)]
-	var given, drained [shots.Skies]float64
+	l := &c.Lines[c.Peak]
+	var given, drained, all [shots.Skies]float64
 	most := 0.0
 	for sky := range given {
 		given[sky], drained[sky] = l.Sets[sky].Given()
@@ -27,8 +27,17 @@ func (sc *scene) tank() {
 		tank = 0
 	}
 	most = max(most, tank)
-	sc.tag("p", "In the "+sc.lineWord()+" that takes most water, from "+l.From.Short()+", all plants together are given "+sc.amount(unit.Volume, given[shots.Typical])+" on a typical day, "+sc.amount(unit.Volume, given[shots.Hot])+" on a hot day and "+sc.amount(unit.Volume, given[shots.Record])+" on a record-hot day."+sc.refill(tank, &given))
-	sc.tag("p", "Of that, "+sc.amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
+	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", all plants together are given " + sc.amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
+	hold := &given // what the tank has to hold
+	if other := &c.Lines[thirstiest(c)]; other != l {
+		for sky := range all {
+			all[sky], _ = other.Sets[sky].Given()
+		}
+		hold = &all
+		words += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the thirstiest plants then share a valve with others, which drain more."
+	}
+	sc.tag("p", words+sc.refill(tank, hold))
+	sc.tag("p", "Of what is given from "+l.From.Short()+", "+sc.amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
 	sc.html(`<figure>`)
 	var bs []bar
 	for sky := range given {
@@ -63,12 +72,14 @@ func (sc *scene) tank() {
 	sc.html(`</details>`)
 }
 
-// thirstiest is the line that takes most from the tank on a hot day. Where crops
-// share a valve that need not be the one in which plants use most.
+// thirstiest is the line that takes most from the tank on a hot day: that of
+// greatest need, but where crops share a valve another may give more, of which
+// more drains.
 func thirstiest(c *shots.Card) int {
-	at, most := 0, 0.0
+	at := c.Peak
+	most, _ := c.Lines[at].Sets[shots.Hot].Given()
 	for i := range c.Lines {
-		if given, _ := c.Lines[i].Sets[shots.Hot].Given(); given > most {
+		if given, _ := c.Lines[i].Sets[shots.Hot].Given(); given > most*(1+1e-9) { // sums differ in their last bits
 			at, most = i, given
 		}
 	}

@@ -86,12 +86,7 @@ func (sc *scene) thirstiest(d *demand.Demand) []int {
 
 // wholeThirst says which day needs most for all plants together.
 func (sc *scene) wholeThirst(d *demand.Demand) string {
-	on, most := d.From, d.Total(d.From)
-	for at := d.From; at < d.To; at++ {
-		if t := d.Total(at); t[climate.Hot] > most[climate.Hot] {
-			on, most = at, t
-		}
-	}
+	on, most := d.Most()
 	all := func(k climate.Kind) string { return sc.amount(unit.Volume, most[k]) }
 	return "All plants together need most about " + on.Words() + ": " + all(climate.Typical) + " on a typical day, " + all(climate.Hot) + " on a hot one and " +
 		all(climate.Record) + " on one as hot as it ever was. A cool one takes " + all(climate.Cool) + ". What is to drain comes on top."
