@@ -11,6 +11,10 @@
 //	{{assumptions}}           the table of all assumptions
 //	{{checks}}                the table of all check values
 //
+// and anywhere in the text
+//
+//	{{figure NAME}}           a figure that the calculation gives for an example
+//
 // Markup in HTML is refused, so that every page keeps to the site's own style
 // and its policy.
 package guide
@@ -18,7 +22,9 @@ package guide
 import (
 	"bytes"
 	"io/fs"
+	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -75,6 +81,9 @@ type Tools struct {
 	// Checks is the table of check values as HTML, and Assumptions that of what
 	// no formula shows; nil when there is none.
 	Checks, Assumptions func() string
+
+	// Figures are what an author has computed amid the text, by name.
+	Figures map[string]string
 }
 
 // Cautions reads content/cautions, by name.
@@ -159,6 +168,8 @@ type reading struct {
 // render turns the body into HTML and reports what is wrong in it.
 func (r *reading) render(body []byte) {
 	r.body = body
+	body = r.figures(body)
+	r.body = body
 	md := goldmark.New(
 		goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))),
 		goldmark.WithParserOptions(
@@ -173,6 +184,24 @@ func (r *reading) render(body []byte) {
 		r.report.Add(r.file, 0, "cannot be rendered: "+err.Error())
 	}
 	r.html = out.String()
+}
+
+var figure = regexp.MustCompile(`\{\{figure ([^}\n]*)\}\}`)
+
+// figures puts figures in their places. Lines stay as many as they were.
+func (r *reading) figures(body []byte) []byte {
+	var out []byte
+	last := 0
+	for _, m := range figure.FindAllSubmatchIndex(body, -1) {
+		name := string(body[m[2]:m[3]])
+		text, ok := r.tools.Figures[name]
+		if !ok {
+			r.problem(m[0], "there is no figure "+name+"; there are "+strings.Join(slices.Sorted(maps.Keys(r.tools.Figures)), ", "))
+		}
+		out = append(append(out, body[last:m[0]]...), text...)
+		last = m[1]
+	}
+	return append(out, body[last:]...)
 }
 
 // at is the line of the file that holds the byte at offset of the body.

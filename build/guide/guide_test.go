@@ -38,7 +38,8 @@ var tools = Tools{
 		}
 		return "<p>Yes.</p>", nil
 	},
-	Checks: func() string { return "<p>Checks.</p>\n" },
+	Checks:  func() string { return "<p>Checks.</p>\n" },
+	Figures: map[string]string{"lasts": "4 h < 5 h"},
 }
 
 const caution = "---\ntitle: Knives & punches\nsource: Common practice, no source\n---\nCut **away** from you.\n"
@@ -55,6 +56,18 @@ func readAll(content fstest.MapFS) ([]*Guide, error) {
 	var report problem.List
 	guides := Read(content, Cautions(content, &report), tools, &report)
 	return guides, report.Err()
+}
+
+// A figure stands where the author names it, in text and in blocks; a name that
+// nobody knows is a problem of its line.
+func TestFigures(t *testing.T) {
+	guides, err := read("It lasts {{figure lasts}}, or {{figure lasts}}.\n")
+	if err != nil || !strings.Contains(guides[0].HTML, "It lasts 4 h &lt; 5 h, or 4 h &lt; 5 h.") {
+		t.Errorf("%v: %v", err, guides)
+	}
+	if _, err := read("One.\n\nIt lasts {{figure last}}.\n"); err == nil || !strings.Contains(err.Error(), "g.md:10: there is no figure last; there are lasts") {
+		t.Errorf("%v", err)
+	}
 }
 
 func TestEachConstruct(t *testing.T) {

@@ -21,7 +21,7 @@ import (
 func New() site.Tool {
 	return site.Tool{
 		Start:  start,
-		Guides: guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions},
+		Guides: guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
 		Names:  names(),
 		IsPlan: func(fragment string) bool {
 			_, err := carry.ReadLink(fragment)

@@ -26,22 +26,16 @@ func (sc *scene) outage() {
 		return
 	}
 	l := &c.Lines[c.Peak]
-	worst := 0
-	for i := range l.Beds {
-		if sc.lasts(l, &l.Beds[i], shots.Hot, 9) < sc.lasts(l, &l.Beds[worst], shots.Hot, 9) {
-			worst = i
-		}
-	}
-	b := &l.Beds[worst]
+	b := l.Worst()
 	giver, look, spare := sc.giver()
-	sc.tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. In strong feed count with half of the time.")
+	sc.tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
 	young := sc.young(c)
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
 	all := 0.0
 	for i := range l.Beds {
 		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
 	}
-	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look at the gauge at noon on every hot day, and keep "+spare+".")
+	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look at the gauge at noon on every hot day, and keep "+spare+".")
 	sc.html(`<figure>`)
 	for _, w := range widths {
 		sc.lastingPicture(w.class, w.width, l, b)
@@ -58,7 +52,7 @@ func (sc *scene) outage() {
 		for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
 			var cells []string
 			for _, h := range outages {
-				cells = append(cells, lasting(sc.lasts(l, b, sky, h)))
+				cells = append(cells, Lasting(sc.lasts(l, b, sky, h)))
 			}
 			t.explained(name, skies[sky]+", "+l.From.Short(), cells...)
 		}
@@ -75,12 +69,12 @@ func (sc *scene) outage() {
 	for i := range l.Beds {
 		b := &l.Beds[i]
 		r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-		t.row(unit.Capital(sc.bedName(b)), sc.amount(unit.PlantWater, r.Each), lasting(r.Every), sc.amount(unit.Volume, r.Hour*float64(b.Plants)))
+		t.row(unit.Capital(sc.bedName(b)), sc.amount(unit.PlantWater, r.Each), Lasting(r.Every), sc.amount(unit.Volume, r.Hour*float64(b.Plants)))
 	}
 	t.end()
 	sc.html(`</details>`)
 	sc.fold("Show the working")
-	sc.tag("p", "Counted on from the moment when a shot is due and does not come, in step with the sun; in the hour about noon of a hot day, "+sc.bedName(b)+" empties a full medium in:")
+	sc.tag("p", "Counted from the moment when a shot is due and does not come. By day plants are taken to use as much as in the hour about noon, when they use most, and at night "+sc.amount(unit.Share, shots.Night)+" of that (from memory). At noon's rate on a hot day, "+sc.bedName(b)+" empties a full medium in:")
 	if r.Hour > 0 {
 		sc.formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
 	}
@@ -112,7 +106,7 @@ func (sc *scene) otherMedia(l *shots.Line, b *shots.Bed) {
 		other := *b
 		other.Root = shots.Root(&row)
 		other.Easy = other.Root * catalogue.Holdings[i].Easy
-		t.row(unit.Capital(m.Name)+", "+strconv.Itoa(row.PerPiece), sc.amount(unit.PlantWater, other.Easy), lasting(sc.lasts(l, &other, shots.Typical, 9)), lasting(sc.lasts(l, &other, shots.Hot, 9)))
+		t.row(unit.Capital(m.Name)+", "+strconv.Itoa(row.PerPiece), sc.amount(unit.PlantWater, other.Easy), Lasting(sc.lasts(l, &other, shots.Typical, 9)), Lasting(sc.lasts(l, &other, shots.Hot, 9)))
 	}
 	t.end()
 }
@@ -120,11 +114,7 @@ func (sc *scene) otherMedia(l *shots.Line, b *shots.Bed) {
 // lasts returns how long a bed's easily available water lasts from a full hour
 // on, a shot being due then.
 func (sc *scene) lasts(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) float64 {
-	left := b.Easy // where nothing was set, the medium may be full
-	if s := setting(&l.Sets[sky], b.Zone); s != nil {
-		left = shots.Left(b, b.Use[sky], len(s.Shots))
-	}
-	return shots.Lasts(l.Lit, h*hour, left, b.Use[sky])
+	return l.Lasts(b, sky, h*hour)
 }
 
 // until says when that water is gone.
@@ -133,15 +123,15 @@ func (sc *scene) until(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) st
 	at := h*hour + long
 	switch {
 	case !(at < 48*hour):
-		return "for " + lasting(long)
+		return "for " + Lasting(long)
 	case at >= 24*hour:
 		return "until " + sc.clock(at) + " the next day"
 	}
-	return "until " + sc.clock(at) + " (" + lasting(long) + ")"
+	return "until " + sc.clock(at) + " (" + Lasting(long) + ")"
 }
 
-// lasting is a time in hours and minutes, to five minutes.
-func lasting(s float64) string {
+// Lasting is a time in hours and minutes, to five minutes.
+func Lasting(s float64) string {
 	switch {
 	case !finite(s):
 		return "more than a week"

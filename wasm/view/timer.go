@@ -252,14 +252,7 @@ func (sc *scene) card(c *shots.Card) {
 }
 
 // setting returns that of a zone, or nil.
-func setting(d *shots.Day, zone int) *shots.Setting {
-	for i := range d.Zones {
-		if d.Zones[i].Zone == zone {
-			return &d.Zones[i]
-		}
-	}
-	return nil
-}
+func setting(d *shots.Day, zone int) *shots.Setting { return d.Zone(zone) }
 
 // times are those of the shots: all where the timer wants them, else the window
 // from the first to the end of the last.

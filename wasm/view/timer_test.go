@@ -153,7 +153,7 @@ func TestMinutesAndLists(t *testing.T) {
 	if got := listed([]int{0, 1, 2, 4, 6, 7}); got != "1 to 3, 5, 7 to 8" {
 		t.Errorf("rows %q", got)
 	}
-	if got := lasting(math.Inf(1)) + ", " + lasting(20*60) + ", " + lasting(50*3600) + ", " + lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
+	if got := Lasting(math.Inf(1)) + ", " + Lasting(20*60) + ", " + Lasting(50*3600) + ", " + Lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
 		t.Errorf("lasting: %q", got)
 	}
 }
