@@ -57,7 +57,7 @@ var imports = map[string]string{
 	"startup":      "emitter formula layout network numeric pipe plan source surge unit water",
 	"sheet":        "catalogue chance climate day demand design dose emitter evenness fault filter flush formula headroom layout network numeric parts pipe plan pump season shots source startup sun surge unit water",
 	"view":         "catalogue chance climate day demand design dose drain emitter evapo evenness fault filter flush formula headroom layout network parts pipe plan pump season sheet shots source startup sun surge unit water",
-	"page":         "carry drain ical plan season sheet view",
+	"page":         "carry day drain ical plan season sheet unit view",
 	"cmd/planner":  "page",
 }
 

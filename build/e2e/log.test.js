@@ -16,19 +16,40 @@ const advised = (page, words) => page.waitForFunction((source) => new RegExp(sou
 behaviour("what the drain says is answered, kept on the device and saved as a table", async ({ page, address }) => {
   await open(page, address);
   await type(page, "f-log.1.day", "2027-07-12");
+  await page.keyboard.press("Tab"); // the weather
   await page.keyboard.press("Tab");
   await page.keyboard.type("40");
-  await type(page, "f-log.2.day", "2027-07-13");
+  await type(page, "f-log.2.day", "13.7.");
   await type(page, "f-log.2.out", "40");
-  await advised(page, /Give 15\s% less: \d+ shots of \d\smin instead of \d+/);
+  await advised(page, /Give \d+\s% less on a typical day: \d+ shots of \d\smin/);
   assert.equal(await page.evaluate(() => document.activeElement?.id), "f-log.2.out", "the focus has moved");
 
   // It is in no link, and stands there again after a reload.
   assert.doesNotMatch(await page.evaluate(() => location.href), /2027-07-12|log\./);
   await page.reload();
-  await advised(page, /Give 15\s% less/);
-  const held = () => page.$$eval("#log input", (all) => all.map((e) => e.value).filter((text) => text));
-  assert.deepEqual(await held(), ["2027-07-12", "40", "2027-07-13", "40"]);
+  await advised(page, /Give \d+\s% less/);
+  const held = () => page.$$eval("#log :is(input, select)", (all) => all.map((e) => e.value).filter((text) => text));
+  assert.deepEqual(await held(), ["2027-07-12", "40", "13.7.", "40"]);
+
+  // The card's setting is proposed, and follows the weather that is chosen.
+  const proposed = (/** @type {RegExp} */ words) => page.waitForFunction((source) => new RegExp(source).test(document.getElementById("log-set-2")?.textContent ?? ""), { timeout: 30_000 }, words.source);
+  await proposed(/Assumed from the card for a typical day: \d+ shots/);
+  await page.select('[id="f-log.2.sky"]', "hot");
+  await proposed(/Assumed from the card for a hot day: \d+ shots/);
+  await advised(page, /on a hot day/);
+  await type(page, "f-log.2.shots", "12");
+  await type(page, "f-log.2.minutes", "7");
+  await proposed(/^$/);
+  await advised(page, /instead of 84\smin in all/);
+
+  // A date that does not exist is marked at its box and read aloud.
+  await type(page, "f-log.3.day", "31 June");
+  await page.waitForFunction(() => document.getElementById("f-log.3.day")?.getAttribute("aria-invalid") === "true");
+  assert.match(await page.$eval('[id="e-log.3.day"]', (e) => (e.hidden ? "" : e.textContent ?? "")), /Day 3: date must be a date that exists/);
+  await page.waitForFunction(() => /Day 3: date must be/.test(document.querySelector("[data-announce]")?.textContent ?? ""));
+  await page.evaluate(() => /** @type {HTMLInputElement} */ (document.getElementById("f-log.3.day")).select());
+  await page.keyboard.press("Backspace");
+  await page.waitForFunction(() => !document.getElementById("f-log.3.day")?.hasAttribute("aria-invalid"));
 
   // A slip is named, and leads to its box.
   await type(page, "f-log.1.ph", "77");
@@ -45,12 +66,12 @@ behaviour("what the drain says is answered, kept on the device and saved as a ta
   await page.waitForFunction(() => document.activeElement?.id === "f-log.4.day");
   await page.focus('#log button[value="log-remove.1"]');
   await page.keyboard.press("Enter");
-  await page.waitForFunction(() => document.querySelector('[id="f-log.1.day"]')?.value === "2027-07-13");
-  assert.deepEqual(await held(), ["2027-07-13", "40"]);
+  await page.waitForFunction(() => document.querySelector('[id="f-log.1.day"]')?.value === "13.7.");
+  assert.deepEqual(await held(), ["13.7.", "hot", "40", "12", "7"]);
 
   // Changing the plan changes what is advised.
-  await retype(page, "timer.drain", "30");
-  await advised(page, /drained, and 30\s% should/);
+  await retype(page, "timer.drain-hot", "35");
+  await advised(page, /drained, and 35\s% should/);
 
   const table = page.evaluate(() => new Promise((resolve) => {
     const make = URL.createObjectURL;
@@ -62,5 +83,5 @@ behaviour("what the drain says is answered, kept on the device and saved as a ta
   await page.click('#log button[value="log-csv"]');
   const { text, type: kind } = await table;
   assert.equal(kind, "text/csv");
-  assert.equal(text, "Date,Drain (%),EC of the drain (mS/cm),pH of the drain,EC of the feed (mS/cm)\r\n2027-07-13,40,,,\r\n");
+  assert.equal(text, "Date,Drain (%),EC of the drain (mS/cm),pH of the drain,EC of the feed (mS/cm),Shots,Length of a shot (min),Weather\r\n13.7.,40,,,,12,7,hot\r\n");
 });

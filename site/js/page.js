@@ -197,7 +197,8 @@ function tool(form) {
       log.inert = false;
       keep(log);
     }
-    if (!saving || reply.errors.length) mark(reply.errors);
+    if (feedback && log instanceof HTMLFormElement) mark(reply.errors, log);
+    else if (!saving || reply.errors.length) mark(reply.errors, form);
     if (reply.title) document.title = reply.title + " – Evenrow";
     if (reply.link) {
       link = reply.link;
@@ -214,7 +215,7 @@ function tool(form) {
     if (led) leading = false;
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
-    else if (reply.errors.length && (question?.submitted || saving)) reveal(find("#errors"));
+    else if (reply.errors.length && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
     if (!saving) later(reply.more);
   }
 
@@ -302,10 +303,11 @@ function tool(form) {
   /**
    * Shows each error beside its field.
    * @param {Reply["errors"]} errors
+   * @param {HTMLFormElement} root
    */
-  function mark(errors) {
+  function mark(errors, root) {
     const texts = new Map(errors.map((e) => [e.path, e.text]));
-    for (const line of form.querySelectorAll(".field__error[id]")) {
+    for (const line of root.querySelectorAll(".field__error[id]")) {
       if (!(line instanceof HTMLElement)) continue;
       const path = line.id.slice(2);
       const text = texts.get(path) ?? "";

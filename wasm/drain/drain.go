@@ -16,6 +16,42 @@ type Entry struct {
 	EC   float64 // mS/cm, of the drain
 	PH   float64 // of the drain
 	Feed float64 // mS/cm, EC of what was given
+
+	Sky   Sky     // what the weather was
+	Shots float64 // that the timer gave
+	Long  float64 // s, of one of them
+	Row   int     // of the form, from 1
+}
+
+// A Sky is the weather of a day, as the timer's card has it.
+type Sky uint8
+
+const (
+	Untold Sky = iota // taken for Typical
+	Dull
+	Typical
+	Hot
+)
+
+// SkyNames are the codes of the weather in form data.
+var SkyNames = [...]string{Untold: "", Dull: "dull", Typical: "typical", Hot: "hot"}
+
+// SkyOf returns the weather of a code; Untold for any other text.
+func SkyOf(code string) Sky {
+	for sky, name := range SkyNames {
+		if name == code {
+			return Sky(sky)
+		}
+	}
+	return Untold
+}
+
+// Taken returns the weather that a day counts as.
+func (s Sky) Taken() Sky {
+	if s == Untold {
+		return Typical
+	}
+	return s
 }
 
 // Limits of an Entry: what lies beyond is a slip of the pen or the meter.
@@ -24,6 +60,8 @@ const (
 	MostEC  = 20 // mS/cm
 	LeastPH = 2
 	MostPH  = 11
+
+	MostLong = 4 * 60 * 60 // s
 )
 
 // Figures that the advice goes by, from memory but where the comment says
@@ -57,28 +95,40 @@ const (
 	Nothing // no drain at all, which does not say how much is missing
 )
 
-// An Advice is what to do next.
+// An Advice is what to do next on days of one weather, that of the last day on
+// which the drain was measured.
 type Advice struct {
 	Days    int     // that it looks back on; 0 where no drain was measured, and then nothing else is known
+	Last    *Entry  // the last of them
 	Out     float64 // mean share that drained
+	Run     float64 // s, that the timer gave on the last of them; NaN when not known
+	Drains  float64 // share that would have drained in the mean, had each of them been given Run; Out where it is not known
 	Wanted  float64 // share that is to drain, with what washes salt out
 	Above   float64 // mS/cm, mean of the drain's EC above the feed's; NaN when not known
 	PH      float64 // mean; NaN when not known
-	Change  float64 // of the water to give, as a share: 0.1 for a tenth more; 0 to leave it
+	Change  float64 // of the water to give, as a share of that of the last day: 0.1 for a tenth more; 0 to leave it
 	Reasons Reason
 }
 
-// Advise looks back on the last entries in which the drain was measured.
-// wanted is the share that is to drain.
-func Advise(log []Entry, wanted float64) Advice {
-	a := Advice{Wanted: wanted, Above: math.NaN(), PH: math.NaN()}
+// Advise looks back on the last entries in which the drain was measured under
+// the sky of the last of them. of returns the share that is to drain on the day
+// of an entry, and for how many seconds the timer gave water, NaN when that is
+// not known.
+func Advise(log []Entry, of func(*Entry) (wanted, run float64)) Advice {
+	a := Advice{Above: math.NaN(), PH: math.NaN(), Run: math.NaN()}
 	var above, ph mean
+	used := 0.0 // s, of what the timer gave
 	for i := len(log) - 1; i >= 0 && a.Days < Days; i-- {
 		e := &log[i]
-		if math.IsNaN(e.Out) {
+		if math.IsNaN(e.Out) || a.Last != nil && e.Sky.Taken() != a.Last.Sky.Taken() {
 			continue
 		}
+		wanted, run := of(e)
+		if a.Last == nil {
+			a.Last, a.Wanted, a.Run = e, wanted, run
+		}
 		a.Out += e.Out
+		used += run * (1 - e.Out)
 		a.Days++
 		above.add(e.EC - e.Feed)
 		ph.add(e.PH)
@@ -87,6 +137,10 @@ func Advise(log []Entry, wanted float64) Advice {
 		return a
 	}
 	a.Out /= float64(a.Days)
+	if a.Drains = 1 - used/float64(a.Days)/a.Run; math.IsNaN(a.Drains) {
+		a.Drains = a.Out
+	}
+	wanted := a.Wanted
 	a.Above, a.PH = above.value(), ph.value()
 	if a.Days == 1 {
 		a.Reasons |= Single
@@ -108,7 +162,7 @@ func Advise(log []Entry, wanted float64) Advice {
 	if a.PH > Sweet {
 		a.Reasons |= TooSweet
 	}
-	switch off := a.Out - a.Wanted; {
+	switch off := a.Drains - a.Wanted; {
 	case off < -Close:
 		a.Reasons |= TooLittle
 	case off > Close:
@@ -116,7 +170,7 @@ func Advise(log []Entry, wanted float64) Advice {
 	default:
 		return a
 	}
-	a.Change = dose.Next(1, a.Out, a.Wanted) - 1
+	a.Change = dose.Next(1, a.Drains, a.Wanted) - 1
 	if a.Out < nothing {
 		a.Change = Most
 		a.Reasons |= Nothing

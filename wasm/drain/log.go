@@ -26,13 +26,28 @@ var Columns = []Column{
 	{"ec", "EC of the drain", "mS/cm", func(e *Entry) *float64 { return &e.EC }, 0, MostEC, 1},
 	{"ph", "pH of the drain", "", func(e *Entry) *float64 { return &e.PH }, LeastPH, MostPH, 1},
 	{"feed", "EC of the feed", "mS/cm", func(e *Entry) *float64 { return &e.Feed }, 0, MostEC, 1},
+	{"shots", "Shots", "", func(e *Entry) *float64 { return &e.Shots }, 1, 1000, 1},
+	{"minutes", "Length of a shot", "min", func(e *Entry) *float64 { return &e.Long }, 1, MostLong, 1.0 / 60},
 }
 
 // MaxRows is how many days a log holds.
 const MaxRows = 60
 
-// DayName is the name of the date's box in form data.
-const DayName = "day"
+// DayName and SkyName are the names of the date's box and of the choice of the
+// weather in form data.
+const (
+	DayName = "day"
+	SkyName = "sky"
+)
+
+// Names returns the names of all boxes of a row.
+func Names() []string {
+	names := []string{DayName, SkyName}
+	for i := range Columns {
+		names = append(names, Columns[i].Name)
+	}
+	return names
+}
 
 // Path is the name of a box in form data; rows count from 1.
 func Path(row int, name string) string { return "log." + strconv.Itoa(row) + "." + name }
@@ -51,11 +66,8 @@ func Rows(get func(path string) string) int {
 
 // Blank reports whether nothing was typed in a row.
 func Blank(get func(path string) string, row int) bool {
-	if get(Path(row, DayName)) != "" {
-		return false
-	}
-	for i := range Columns {
-		if get(Path(row, Columns[i].Name)) != "" {
+	for _, name := range Names() {
+		if get(Path(row, name)) != "" {
 			return false
 		}
 	}
@@ -70,21 +82,22 @@ type Slip struct {
 
 // Read returns what the rows hold, in the order of their days, those without a
 // date where they stand, and the boxes that cannot be read. Such a box counts as
-// not measured.
-func Read(get func(path string) string) (log []Entry, slips []Slip) {
+// not measured. Dates are read as in [day.Read]: monthFirst where people write
+// the month first, near for those without a year.
+func Read(get func(path string) string, monthFirst bool, near day.Day) (log []Entry, slips []Slip) {
 	for row := 1; row <= Rows(get); row++ {
 		if Blank(get, row) {
 			continue
 		}
-		e := Entry{}
+		e := Entry{Row: row, Sky: SkyOf(get(Path(row, SkyName)))}
 		if len(log) > 0 {
 			e.Day = log[len(log)-1].Day
 		}
 		if typed := strings.TrimSpace(get(Path(row, DayName))); typed != "" {
-			if d, ok := day.Parse(typed); ok {
+			if d, ok := day.Read(typed, monthFirst, near); ok {
 				e.Day = d
 			} else {
-				slips = append(slips, Slip{Path(row, DayName), "must be a date such as 2027-06-30"})
+				slips = append(slips, Slip{Path(row, DayName), "must be a date that exists, such as 15 July or 2027-07-15"})
 			}
 		}
 		for i := range Columns {
@@ -116,7 +129,7 @@ func Read(get func(path string) string) (log []Entry, slips []Slip) {
 	return log, slips
 }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
 // CSV returns what was typed as a table (RFC 4180), its first line the names of
 // the columns.
@@ -129,7 +142,7 @@ func CSV(get func(path string) string) string {
 			b.WriteString(" (" + c.Unit + ")")
 		}
 	}
-	b.WriteString("\r\n")
+	b.WriteString(",Weather\r\n")
 	for row := 1; row <= Rows(get); row++ {
 		if Blank(get, row) {
 			continue
@@ -139,6 +152,8 @@ func CSV(get func(path string) string) string {
 			b.WriteByte(',')
 			cell(&b, get(Path(row, c.Name)))
 		}
+		b.WriteByte(',')
+		cell(&b, get(Path(row, SkyName)))
 		b.WriteString("\r\n")
 	}
 	return b.String()

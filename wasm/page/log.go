@@ -4,9 +4,11 @@ import (
 	"strconv"
 	"strings"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/drain"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
 	"evenrow/wasm/view"
 )
 
@@ -15,7 +17,8 @@ const leastRows = 3
 
 // Feedback answers the log of the drain: form holds the plan and the log, and
 // under plan.ActionName which of the log's buttons was pressed. The log itself
-// is sent again only when its rows change.
+// is sent again only when its rows change; what stands below a row always is.
+// Errors are those of the log.
 func (e *Explorer) Feedback(form string) Reply {
 	d := plan.ParseDraft(form)
 	p, errs := d.Read()
@@ -37,19 +40,28 @@ func (e *Explorer) Feedback(form string) Reply {
 		rows = max(leastRows, drain.Rows(d.Get))
 		r.Focus = "f-" + drain.Path(min(max(n, 1), rows), drain.DayName)
 	}
-	if action != "" {
-		r.add("log", view.Log(d.Get, rows))
-	}
-	log, slips := drain.Read(d.Get)
 	var s *sheet.Sheet
-	if len(errs) == 0 && len(log) > 0 {
+	near := day.Day(p.Season.LastFrost)
+	if len(errs) == 0 && drain.Rows(d.Get) > 0 {
 		s = e.of(p)
 		if s.Season == nil {
 			s.Explore(sheet.Season)
 		}
+		near = s.Season.First/2 + s.Season.Last/2
+	}
+	log, slips := drain.Read(d.Get, p.Units == unit.US, near)
+	hint := view.Hints(s, p, log)
+	if action != "" {
+		r.add("log", view.Log(d.Get, rows, hint))
+	}
+	for row := 1; row <= rows || d.Has(drain.Path(row, drain.DayName)); row++ {
+		r.add(view.HintName(row), hint(row))
 	}
 	html, aloud := view.Advice(s, p, log, slips)
 	r.add("advice", html)
+	if r.Errors = view.Slips(slips); len(slips) > 0 {
+		aloud = view.Sentence(r.Errors[0])
+	}
 	if action != view.LogOpen {
 		r.Announce = aloud
 	}
@@ -58,10 +70,7 @@ func (e *Explorer) Feedback(form string) Reply {
 
 // without takes a row out of the log; those after it move up.
 func without(d *plan.Draft, row int) {
-	names := []string{drain.DayName}
-	for _, c := range drain.Columns {
-		names = append(names, c.Name)
-	}
+	names := drain.Names()
 	for ; row <= drain.MaxRows; row++ {
 		for _, name := range names {
 			next := ""

@@ -2,7 +2,10 @@ package page
 
 import (
 	"encoding/csv"
+	"math"
 	"net/url"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -10,9 +13,10 @@ import (
 	"evenrow/wasm/view"
 )
 
-// noted adds rows of the log to a form: date, drain, EC, pH, EC of the feed.
+// noted adds rows of the log to a form: date, drain, EC, pH, EC of the feed,
+// weather, shots, minutes of one.
 func noted(data url.Values, rows ...string) url.Values {
-	names := []string{"day", "out", "ec", "ph", "feed"}
+	names := []string{"day", "out", "ec", "ph", "feed", "sky", "shots", "minutes"}
 	for i, r := range rows {
 		for k, v := range strings.Split(r, "|") {
 			data.Set("log."+string(rune('1'+i))+"."+names[k], v)
@@ -30,25 +34,149 @@ func TestFeedbackSaysTheNextSetting(t *testing.T) {
 	}
 	advice, _ := fragment(r, "advice")
 	// Derived: 0.6/0.8 is a quarter less, of which 15 % in one day; the card has
-	// 11 shots of 5 min then.
-	for _, want := range []string{"Give 15\u00a0% less: 9 shots of 5\u00a0min instead of 11", "40\u00a0% drained, and 20\u00a0% should", "not in one day", "<svg", "<table>"} {
+	// 53 minutes then, of which 45.05 are left: 46 in whole ones.
+	for _, want := range []string{"Give 13\u00a0% less on a typical day: ", ", 46\u00a0min in all, instead of 9 shots of 5\u00a0min and 2 of 4\u00a0min, assumed from the card.", "40\u00a0% drained, and 20\u00a0% should", "not in one day", "No weather is noted, so a typical day is assumed.", "<svg", "<table>"} {
 		if !strings.Contains(advice, want) {
 			t.Errorf("the advice lacks %q:\n%s", want, advice)
 		}
 	}
-	if !strings.HasPrefix(r.Announce, "Give 15") || r.Link != "" || r.More != 0 {
+	if !strings.HasPrefix(r.Announce, "Give 13") || r.Link != "" || r.More != 0 {
 		t.Errorf("announced %q", r.Announce)
 	}
 
 	// Errors in the plan leave the advice, without the card.
 	data.Set("place.length", "long")
-	if advice, _ := fragment(e.Feedback(data.Encode()), "advice"); !strings.Contains(advice, "Give 15\u00a0% less.") {
+	if advice, _ := fragment(e.Feedback(data.Encode()), "advice"); !strings.Contains(advice, "Give 15\u00a0% less on a typical day.") {
 		t.Errorf("with an error in the plan:\n%s", advice)
 	}
 	data = noted(start(t), "2027-07-12|<b>|2.8|6|2")
 	advice, _ = fragment(e.Feedback(data.Encode()), "advice")
 	if !strings.Contains(advice, `href="#f-log.1.out"`) || strings.Contains(advice, "<b>") {
 		t.Errorf("a slip: %s", advice)
+	}
+}
+
+// What is advised, in minutes of the day, and the shots.
+var inAll = regexp.MustCompile(`(\d+)\x{a0}min(?: (\d+)\x{a0}s)? in all, instead`)
+
+// minutesOf adds up settings such as "4 shots of 7 min and 8 of 6 min".
+func minutesOf(t *testing.T, words string) (shots int, long float64) {
+	t.Helper()
+	for _, m := range regexp.MustCompile(`(\d+)(?: shots?)? of (\d+)\x{a0}min`).FindAllStringSubmatch(words, -1) {
+		n, _ := strconv.Atoi(m[1])
+		each, _ := strconv.ParseFloat(m[2], 64)
+		shots, long = shots+n, long+float64(n)*each
+	}
+	return shots, long
+}
+
+// 5 % drained in a heat wave: no less than the card has for a hot day, in no
+// more shots than the timer holds, and more where that was given already.
+func TestFivePerCentInAHeatWave(t *testing.T) {
+	var e Explorer
+	say := func(data url.Values) (advice, hint string) {
+		r := e.Feedback(data.Encode())
+		hint, _ = fragment(r, "log-set-1")
+		return r.Announce, hint
+	}
+	// The card's own column, 30 days before the longest heat.
+	_, hint := say(noted(start(t), "15.7.|5||||hot"))
+	shots, card := minutesOf(t, hint)
+	if !strings.HasPrefix(hint, "Assumed from the card for a hot day: ") || shots != 12 || card < 60 {
+		t.Fatalf("the card is not proposed: %q", hint)
+	}
+	for _, c := range []struct {
+		row   string
+		least float64
+	}{
+		{"15.7.|5||||hot", 1.15 * card},            // as the card has it
+		{"15.7.|5||||hot|11|5", card},              // as on a typical day
+		{"15.7.|5||||hot|6|2", card},               // far less
+		{"15.7.|5||||hot|12|8", 1.15 * 96},         // more than the card
+		{"15.7.|5||||hot|11|", card},               // half told
+		{"2027-07-15|0||||hot|11|5", card},         // nothing drained
+		{"15.7.|5||||", 1.15 * 53},                 // no weather: a typical day
+		{"15.7.|0||||dull|4|4", 34},                // no less than a dull day's
+		{"15 July|5|3.9||2|hot|12|6", 1.05 * card}, // salt: more has to drain
+	} {
+		advice, _ := say(noted(start(t), c.row))
+		m := inAll.FindStringSubmatch(advice)
+		if m == nil {
+			t.Errorf("%s: %q", c.row, advice)
+			continue
+		}
+		given, _ := strconv.ParseFloat(m[1], 64)
+		n, long := minutesOf(t, strings.Split(advice, ", instead")[0])
+		if given < c.least-1e-9 || n > 12 || n < 1 || long != given {
+			t.Errorf("%s: %d shots, %g min, want at least %g in at most 12: %q", c.row, n, given, c.least, advice)
+		}
+		// Not more at once than a sixth and what whole minutes add, but for the card.
+		if most := max(card, 1.15*96+12); given > most {
+			t.Errorf("%s: %g min: %q", c.row, given, advice)
+		}
+	}
+	// The timer's own steps.
+	data := noted(start(t), "15.7.|5||||hot|8|7")
+	data.Set("timer.programmes", "8")
+	data.Set("timer.step", "120")
+	advice, _ := say(data)
+	if n, long := minutesOf(t, strings.Split(advice, ", instead")[0]); n > 8 || math.Mod(long, 2) != 0 || !strings.Contains(advice, "holds 8 start times") {
+		t.Errorf("eight start times, steps of two minutes: %q", advice)
+	}
+	// What drains well is left, and what drains much is cut.
+	for row, want := range map[string]string{"15.7.|30||||hot": "Leave the timer as it was on a hot day.", "15.7.|50||||hot|12|6": "less on a hot day: ", "15.7.|20||||typical|11|5": "Leave the timer as it was on a typical day."} {
+		if advice, _ := say(noted(start(t), row)); !strings.Contains(advice, want) {
+			t.Errorf("%s: %q, want %q", row, advice, want)
+		}
+	}
+	// Only days of the same weather are looked at.
+	if advice, _ := say(noted(start(t), "14.7.|5||||hot|12|7", "15.7.|20||||typical|11|5")); !strings.HasPrefix(advice, "Leave") {
+		t.Errorf("a hot day counts for a typical one: %q", advice)
+	}
+}
+
+// Dates as people write them, by the plan's units; a wrong one is marked at its
+// box and read aloud. A log of old has neither weather nor timer.
+func TestDatesOfTheLog(t *testing.T) {
+	var e Explorer
+	hintOn := func(units, date string) string {
+		data := noted(start(t), date+"|5||||hot")
+		data.Set("units", units)
+		r := e.Feedback(data.Encode())
+		if len(r.Errors) > 0 {
+			t.Errorf("%s in %s: %v", date, units, r.Errors)
+		}
+		advice, _ := fragment(r, "advice")
+		return regexp.MustCompile(`<th scope="row">([^<]*)`).FindStringSubmatch(advice)[1]
+	}
+	for _, c := range [][3]string{{"metric", "15.7.", "15 July 2027"}, {"metric", "15/7/2027", "15 July 2027"}, {"metric", "15 July", "15 July 2027"}, {"metric", "Jul 15", "15 July 2027"}, {"metric", "2027-07-15", "15 July 2027"},
+		{"us", "7/15", "15 July 2027"}, {"metric", "5/7/2027", "5 July 2027"}, {"us", "5/7/2027", "7 May 2027"}} {
+		if got := hintOn(c[0], c[1]); got != c[2] {
+			t.Errorf("%s in %s is read as %s, want %s", c[1], c[0], got, c[2])
+		}
+	}
+	r := e.Feedback(noted(start(t), "31.6.|5").Encode())
+	if len(r.Errors) != 1 || r.Errors[0].Path != "log.1.day" || !strings.HasPrefix(r.Announce, "Day 1: date must be a date that exists") {
+		t.Errorf("a wrong date: %v, announced %q", r.Errors, r.Announce)
+	}
+	log, _ := fragment(Start(), "log")
+	for _, want := range []string{`id="e-log.1.day" hidden`, `aria-describedby="e-log.1.day"`, `<select id="f-log.1.sky"`, `id="f-log.1.shots"`, `id="log-set-1"`} {
+		if !strings.Contains(log, want) {
+			t.Errorf("the log lacks %s", want)
+		}
+	}
+	// What a device has kept from before.
+	data := noted(start(t), "2027-07-12|40|2.8|6|2", "2027-07-13|40|2.8|6|2")
+	for name := range data {
+		if strings.HasSuffix(name, ".sky") || strings.HasSuffix(name, ".shots") || strings.HasSuffix(name, ".minutes") {
+			data.Del(name)
+		}
+	}
+	data.Set(plan.ActionName, view.LogOpen)
+	r = e.Feedback(data.Encode())
+	log, _ = fragment(r, "log")
+	if back := filled(log); back.Get("log.2.day") != "2027-07-13" || back.Get("log.2.feed") != "2" || back.Get("log.2.sky") != "" || len(r.Errors) != 0 || r.Announce != "" {
+		t.Errorf("an old log: %v %v", filled(log), r.Errors)
 	}
 }
 

@@ -42,7 +42,7 @@ func Start() Reply {
 	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
 	noLog := func(string) string { return "" }
 	advice, _ := view.Advice(s, p, nil, nil)
-	r.add("log", view.Log(noLog, leastRows))
+	r.add("log", view.Log(noLog, leastRows, func(int) string { return "" }))
 	r.add("advice", advice)
 	r.Announce = ""
 	return r

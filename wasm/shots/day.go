@@ -27,8 +27,28 @@ func Of(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky) Day {
 		}
 		i = n
 	}
+	d.set(t, lit)
+	return d
+}
+
+// Fit returns what the timer is set to for the beds of one zone, when it is to
+// give water for run s in all: as [Of] does it, with the limits of the timer.
+// ok is false where these plants take up nothing or some get no water.
+func Fit(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky, run float64) (s Setting, ok bool) {
+	if s, ok = need(t, beds, sky); !ok {
+		return s, false
+	}
+	s.Run = run
+	s.split()
+	d := Day{Sky: sky, Zones: []Setting{s}}
+	d.set(t, lit)
+	return d.Zones[0], s.Wanted > 0
+}
+
+// set finds the shots of all zones.
+func (d *Day) set(t *plan.Timer, lit dose.Sunlit) {
 	w := window{lit, lit.Rise + t.First, lit.Set - t.Last}
-	if sky >= Hot {
+	if d.Sky >= Hot {
 		w.last = lit.Set - t.LastHot
 	}
 	if w.last < w.first { // a short winter's day
@@ -45,7 +65,6 @@ func Of(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky) Day {
 	for i := range d.Zones {
 		d.Zones[i].fare(lit)
 	}
-	return d
 }
 
 // A window is the part of a day in which shots begin.
@@ -82,10 +101,14 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 	}
 	s.Zone = beds[0].Zone
 	s.Most = max(longest, LeastShot)
-	s.Wanted = dose.Count(s.Run, s.Most)
-	// Rather few shots than such as are too short.
-	s.Wanted = min(s.Wanted, max(1, int(s.Run/LeastShot)))
+	s.split()
 	return s, s.Wanted > 0
+}
+
+// split finds the number of shots that a setting's time should be split into:
+// rather few than such as are too short.
+func (s *Setting) split() {
+	s.Wanted = min(dose.Count(s.Run, s.Most), max(1, int(s.Run/LeastShot)))
 }
 
 // steps returns how many steps of the timer make up the time, rounded up.

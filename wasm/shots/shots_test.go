@@ -288,3 +288,38 @@ func TestNothingToSet(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 }
+
+// A setting for a given time keeps to the limits of the timer: what the card
+// gives comes out as the card has it, and more or less as more or less.
+func TestFitKeepsToTheTimer(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	for range 2000 {
+		tm, lit := randomTimer(r), randomLit(r)
+		beds := []Bed{randomBed(r, 1)}
+		d := Of(tm, beds, lit, Hot)
+		if len(d.Zones) == 0 {
+			continue
+		}
+		was := &d.Zones[0]
+		same, ok := Fit(tm, beds, lit, Hot, was.Run)
+		if !ok || same.Given != was.Given || len(same.Shots) != len(was.Shots) {
+			t.Fatalf("%+v\n%+v, want %+v", tm, same, was)
+		}
+		more, _ := Fit(tm, beds, lit, Hot, was.Run*(1+r.Float64()))
+		less, _ := Fit(tm, beds, lit, Hot, was.Run*r.Float64())
+		for _, s := range []*Setting{&more, &less} {
+			if len(s.Shots) == 0 || s.Given < s.Run-1e-5 || tm.Kind == plan.StartTimes && len(s.Shots) > tm.Programmes || tm.Kind == plan.Dial && len(s.Shots) > 96 {
+				t.Fatalf("%+v\n%+v", tm, s)
+			}
+			for _, shot := range s.Shots {
+				step := map[int]float64{plan.StartTimes: float64(tm.Step), plan.Dial: Quarter, plan.OnAndOff: 1}[tm.Kind]
+				if n := shot.For / step; math.Abs(n-math.Round(n)) > 1e-9 || shot.For < step {
+					t.Fatalf("%+v\n%+v", tm, s)
+				}
+			}
+		}
+	}
+	if _, ok := Fit(timer(), []Bed{{Zone: 1, Root: litre}}, dose.Of(6*hour, 20*hour), Hot, 600); ok {
+		t.Error("plants without water are given some")
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/dose"
 	"evenrow/wasm/drain"
 	"evenrow/wasm/plan"
@@ -21,12 +22,14 @@ const (
 )
 
 // Log is the content of the form in which the drain is noted, with rows rows.
-func Log(get func(path string) string, rows int) string {
+// hint is what stands below a row; see [Hints].
+func Log(get func(path string) string, rows int, hint func(row int) string) string {
 	w := &writer{}
-	w.html(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH. It is kept on this device, not in the link.</p>`)
+	w.html(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. It is kept on this device, not in the link.</p>`)
 	for row := 1; row <= rows; row++ {
 		w.html(`<fieldset class="log"><legend>Day `).num(row).html(`</legend>`)
-		w.box(drain.Path(row, drain.DayName), "Date", "", "numeric", get)
+		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)
+		w.sky(drain.Path(row, drain.SkyName), get)
 		for i := range drain.Columns {
 			c := &drain.Columns[i]
 			w.box(drain.Path(row, c.Name), c.Label, c.Unit, "decimal", get)
@@ -34,7 +37,7 @@ func Log(get func(path string) string, rows int) string {
 		if !drain.Blank(get, row) {
 			w.do(LogRemove+strconv.Itoa(row), "Remove", " day "+strconv.Itoa(row))
 		}
-		w.html(`</fieldset>`)
+		w.html(`<p class="log__note field__hint"`).attr("id", HintName(row)).html(`>`).text(hint(row)).html(`</p></fieldset>`)
 	}
 	w.html(`<p class="record__do">`)
 	if rows < drain.MaxRows {
@@ -43,6 +46,29 @@ func Log(get func(path string) string, rows int) string {
 	w.do(LogCSV, "Save the log as a table", "")
 	w.html(`</p>`)
 	return w.String()
+}
+
+// HintName is the id of what stands below a row of the log.
+func HintName(row int) string { return "log-set-" + strconv.Itoa(row) }
+
+// sky writes the choice of a day's weather.
+func (w *writer) sky(path string, get func(string) string) {
+	w.html(`<label>Weather <select`).attr("id", "f-"+path).attr("name", path).html(` autocomplete="off">`)
+	for sky, code := range drain.SkyNames {
+		w.html(`<option`).attr("value", code)
+		if drain.SkyOf(get(path)) == drain.Sky(sky) {
+			w.html(` selected`)
+		}
+		w.html(`>`).text(orNot(code)).html(`</option>`)
+	}
+	w.html(`</select></label>`)
+}
+
+func orNot(code string) string {
+	if code == "" {
+		return "not noted"
+	}
+	return code
 }
 
 // do writes a button of the log.
@@ -60,14 +86,11 @@ func (w *writer) box(path, label, unit string, keyboard markup, get func(string)
 	if unit != "" {
 		w.text(", " + unit)
 	}
-	if label == "Date" {
-		keyboard = "text"
+	w.html(` <input`).attr("id", "f-"+path).attr("name", path).attr("value", get(path)).html(` inputmode="`).html(keyboard).html(`"`).attr("aria-describedby", "e-"+path).html(` autocomplete="off" spellcheck="false"`)
+	if keyboard == "text" {
+		w.html(` placeholder="15 July"`)
 	}
-	w.html(` <input`).attr("id", "f-"+path).attr("name", path).attr("value", get(path)).html(` inputmode="`).html(keyboard).html(`" autocomplete="off" spellcheck="false"`)
-	if label == "Date" {
-		w.html(` placeholder="2027-06-30"`)
-	}
-	w.html(`></label>`)
+	w.html(`></label><p class="field__error"`).attr("id", "e-"+path).html(` hidden></p>`)
 }
 
 // Advice says what to give next, after a log, and returns its first sentence to
@@ -76,25 +99,24 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	sc := &scene{writer: &writer{}, s: s, sys: p.Units}
 	if len(slips) > 0 {
 		sc.html(`<ul class="field__error">`)
-		for _, e := range slips {
-			sc.html(`<li><a`).attr("href", "#f-"+e.Path).html(`>`).text(slipName(e.Path) + " " + e.Problem + ".").html(`</a></li>`)
+		for _, e := range Slips(slips) {
+			sc.html(`<li><a`).attr("href", "#f-"+e.Path).html(`>`).text(e.Error() + ".").html(`</a></li>`)
 		}
 		sc.html(`</ul>`)
 	}
-	wanted, line := p.Timer.Drain, sc.lineOf(log)
-	if line != nil && allYoung(line) {
-		wanted = p.Timer.DrainLow
-	}
-	a := drain.Advise(log, wanted)
+	a := drain.Advise(log, func(e *drain.Entry) (wanted, run float64) { return sc.noted(p, e) })
 	if a.Days == 0 {
 		aloud = "Note the drain of a few days, and the next setting stands here."
 		sc.tag("p", aloud)
 		return sc.String(), ""
 	}
-	aloud = sc.next(&a, line)
+	aloud = sc.next(p, &a)
 	why := sc.reasons(&a)
-	if hot := p.Timer.DrainHot; a.Reasons&drain.TooMuch != 0 && a.Out <= hot+drain.Close {
-		why += " If those were hot days, " + sc.amount(unit.Share, hot) + " is right: leave it then."
+	if hot := p.Timer.DrainHot; a.Last.Sky == drain.Untold {
+		why += " No weather is noted, so a typical day is assumed."
+		if a.Reasons&drain.TooMuch != 0 && a.Out <= hot+drain.Close {
+			why += " If those were hot days, " + sc.amount(unit.Share, hot) + " is right: leave it then."
+		}
 	}
 	sc.tag("p", aloud+" "+why)
 	sc.tag("p", "Change one thing at a time, by no more than a sixth, and measure three days before you change it again. Those figures are common practice; how far drain EC should be above the feed is from memory.")
@@ -102,16 +124,22 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.fold("Show the working")
 		given := 1e-3
-		if line != nil {
-			if set := &line.Sets[shots.Typical]; len(set.Zones) > 0 {
-				f := &set.Zones[thirsty(set)]
-				given = f.Beds[f.Lead].Worst
-			}
+		if _, set := sc.set(a.Last); set != nil {
+			given = set.Beds[set.Lead].Bed.Least * a.Run
 		}
-		sc.formula(dose.NextFormula, given, a.Out, a.Wanted)
+		sc.formula(dose.NextFormula, given, max(0, a.Drains), a.Wanted)
 		sc.html(`</details>`)
 	}
 	return sc.String(), aloud
+}
+
+// Slips are boxes of the log that cannot be read, as errors of a form.
+func Slips(slips []drain.Slip) []plan.Error {
+	var list []plan.Error
+	for _, e := range slips {
+		list = append(list, plan.Error{Path: e.Path, Label: slipName(e.Path), Problem: e.Problem})
+	}
+	return list
 }
 
 // slipName names a box of the log.
@@ -131,22 +159,75 @@ func slipName(path string) string {
 	return "Day " + row + ": " + label
 }
 
-// lineOf returns the card's line for the last day of a log, or that of greatest
-// need where the log has no dates; nil without a card.
-func (sc *scene) lineOf(log []drain.Entry) *shots.Line {
-	if sc.s == nil || sc.s.Shots == nil || len(sc.s.Shots.Lines) == 0 {
-		return nil
+// Hints say, below the rows of a log, what the timer is taken to have been set
+// to where it was not typed. The sheet may be nil.
+func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string {
+	sc := &scene{writer: &writer{}, s: s, sys: p.Units}
+	return func(row int) string {
+		for i := range log {
+			e := &log[i]
+			if _, set := sc.set(e); set != nil && e.Row == row && !(finite(e.Shots) && finite(e.Long)) {
+				return "Assumed from the card for " + onSky[e.Sky.Taken()] + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
+			}
+		}
+		return ""
+	}
+}
+
+// onSky are the kinds of day of a log, in words.
+var onSky = [...]string{drain.Dull: skies[shots.Dull], drain.Typical: skies[shots.Typical], drain.Hot: skies[shots.Hot]}
+
+// skyOf is the kind of day of the card that a day of the log was.
+func skyOf(e *drain.Entry) shots.Sky { return shots.Sky(e.Sky.Taken() - drain.Dull) }
+
+// set returns the card's line for the day of an entry, that of greatest need
+// where it has no date, and its setting of the zone that runs longest; nil where
+// the card has none.
+func (sc *scene) set(e *drain.Entry) (*shots.Line, *shots.Setting) {
+	if sc.s == nil || !timed(sc.s.Shots) {
+		return nil, nil
 	}
 	c := sc.s.Shots
 	line := &c.Lines[c.Peak]
-	if len(log) > 0 {
+	if e.Day != 0 {
+		// The same date in the year of the plan.
+		_, month, dom := e.Day.Date()
+		on, _ := day.Near(month, dom, line.From)
+		line = nil
 		for i := range c.Lines {
-			if l := &c.Lines[i]; log[len(log)-1].Day >= l.From && int(log[len(log)-1].Day-l.From) < l.Days {
+			if l := &c.Lines[i]; on >= l.From && int(on-l.From) < l.Days {
 				line = l
 			}
 		}
+		if line == nil {
+			return nil, nil
+		}
 	}
-	return line
+	d := &line.Sets[skyOf(e)]
+	if len(d.Zones) == 0 {
+		return line, nil
+	}
+	return line, &d.Zones[thirsty(d)]
+}
+
+// noted returns the share that is to drain on the day of an entry, and for how
+// many seconds the timer gave water: as it is noted, else as the card has it.
+func (sc *scene) noted(p *plan.Plan, e *drain.Entry) (wanted, run float64) {
+	line, set := sc.set(e)
+	wanted = [...]float64{drain.Dull: p.Timer.DrainLow, drain.Typical: p.Timer.Drain, drain.Hot: p.Timer.DrainHot}[e.Sky.Taken()]
+	if line != nil && allYoung(line) {
+		wanted = p.Timer.DrainLow
+	}
+	n, long := e.Shots, e.Long
+	if set != nil {
+		if !finite(n) {
+			n = float64(len(set.Shots))
+		}
+		if !finite(long) {
+			long = set.Given / float64(len(set.Shots))
+		}
+	}
+	return wanted, n * long
 }
 
 func allYoung(l *shots.Line) bool {
@@ -158,36 +239,60 @@ func allYoung(l *shots.Line) bool {
 	return true
 }
 
-// next says what to change.
-func (sc *scene) next(a *drain.Advice, l *shots.Line) string {
-	change := "Leave the timer as it is"
-	if n := int(math.Round(math.Abs(a.Change) * 100)); n > 0 {
+// next says what to set the timer to on the next day of that weather: what it
+// can be set to, and where too little drained never less than the card has.
+func (sc *scene) next(p *plan.Plan, a *drain.Advice) string {
+	e := a.Last
+	on := onSky[e.Sky.Taken()]
+	percent := func(change float64) string {
 		more := "more"
-		if a.Change < 0 {
+		if change < 0 {
 			more = "less"
 		}
-		change = "Give " + strconv.Itoa(n) + "\u00a0% " + more
-		if l != nil {
-			if d := &l.Sets[shots.Typical]; len(d.Zones) > 0 {
-				s := &d.Zones[thirsty(d)]
-				each := s.Given / float64(len(s.Shots))
-				if by := int(math.Round(a.Change * float64(len(s.Shots)))); by != 0 && len(s.Shots)+by > 0 {
-					change += ": " + count(len(s.Shots)+by, "shot", "shots") + " of " + minutes(math.Round(each/60)*60) + " instead of " + strconv.Itoa(len(s.Shots))
-				} else {
-					change += ": the same shots, " + minutes(math.Round(each*(1+a.Change))) + " long instead of " + minutes(math.Round(each))
-				}
-				change += ", counted from the card"
-			}
+		return strconv.Itoa(int(math.Round(math.Abs(change)*100))) + "\u00a0% " + more
+	}
+	leave := "Leave the timer as it was on " + on
+	line, card := sc.set(e)
+	if a.Change == 0 || card == nil || !finite(a.Run) {
+		if math.Round(a.Change*100) == 0 {
+			return leave + "."
+		}
+		return "Give " + percent(a.Change) + " on " + on + "."
+	}
+	run, why := a.Run*(1+a.Change), ""
+	if a.Reasons&drain.TooLittle != 0 && run <= card.Given {
+		run, why = card.Run, ", as the card has it"
+	}
+	var beds []shots.Bed
+	for i := range line.Beds {
+		if line.Beds[i].Zone == card.Zone {
+			beds = append(beds, line.Beds[i])
 		}
 	}
-	return change + "."
+	set, ok := shots.Fit(&p.Timer, beds, line.Lit, skyOf(e), run)
+	if !ok || a.Change < 0 && set.Given >= a.Run {
+		return leave + ": it cannot be set to so little less."
+	}
+	was := shotsOf(card) + ", assumed from the card"
+	if finite(e.Shots) || finite(e.Long) {
+		was = minutes(a.Run) + " in all"
+	}
+	rest := ""
+	if set.Off > 0 && len(set.Shots) > 1 {
+		rest = ", off " + minutes(set.Off) + " between them"
+	}
+	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + minutes(set.Given) + " in all, instead of " + was + "."
+	if set.Notes&shots.Few != 0 {
+		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so the shots are longer."
+	}
+	return words
 }
 
 // reasons says why.
 func (sc *scene) reasons(a *drain.Advice) string {
-	over := "On the one day that was measured"
+	over := "On the one such day that was measured"
 	if a.Days > 1 {
-		over = "Over the last " + strconv.Itoa(a.Days) + " days that were measured"
+		over = "Over the last " + strconv.Itoa(a.Days) + " such days that were measured"
 	}
 	words := over + ", " + sc.amount(unit.Share, a.Out) + " drained, and " + sc.amount(unit.Share, a.Wanted) + " should."
 	add := func(reason drain.Reason, s string) {
@@ -239,7 +344,7 @@ func (sc *scene) logged(log []drain.Entry, a *drain.Advice) {
 	sc.tag("figcaption", "Above, the share that drained. Below, EC: thick of the drain, dashed of the feed.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("The log", "Day", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed")
+	t := sc.table("The log", "Day", "Weather", "#Timer", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed")
 	plain := func(v float64) string { return sc.bare(unit.None, v) }
 	for i := range log {
 		e := &log[i]
@@ -247,7 +352,11 @@ func (sc *scene) logged(log []drain.Entry, a *drain.Advice) {
 		if e.Day != 0 {
 			name = e.Day.Words()
 		}
-		t.row(name, sc.amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
+		given := "–"
+		if finite(e.Shots) && finite(e.Long) {
+			given = plain(e.Shots) + "\u00a0×\u00a0" + minutes(e.Long)
+		}
+		t.row(name, orNot(drain.SkyNames[e.Sky]), given, sc.amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
 	}
 	t.end()
 	sc.html(`</details>`)

@@ -171,7 +171,7 @@ func TestAdviceIsTold(t *testing.T) {
 		{[]drain.Entry{{Out: 0.2, EC: 3.2, PH: 7.5, Feed: 2}}, "pH is high, 7.5"},
 		{[]drain.Entry{{Out: 0.2, EC: 1.5, PH: 4.5, Feed: 2}}, "weaker than the feed, by 0.5\u00a0mS/cm"},
 		{[]drain.Entry{{Out: 0, EC: nan, PH: nan, Feed: nan}}, "No drain at all"},
-		{[]drain.Entry{{Out: nan, EC: 2, PH: 6, Feed: 2}, {Out: 0.21, EC: nan, PH: nan, Feed: nan}}, "Leave the timer as it is"},
+		{[]drain.Entry{{Out: nan, EC: 2, PH: 6, Feed: 2}, {Out: 0.21, EC: nan, PH: nan, Feed: nan}}, "Leave the timer as it was on a typical day."},
 	} {
 		html, _ := Advice(nil, plan.Default(), c.log, nil)
 		whole(t, "advice", html)
