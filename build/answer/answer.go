@@ -92,7 +92,7 @@ type zone struct {
 	Open        int       `json:"open"`
 	Below       int       `json:"below_range"`
 	Above       int       `json:"above_range"`
-	Even        even      `json:"evenness"`       // against what the emitters are made to give
+	Even        even      `json:"evenness"`        // against what the emitters are made to give
 	Alike       even      `json:"plants_evenness"` // of the plants' flows as they are
 	Least       number    `json:"least_m3_s"`
 	LeadSpeed   number    `json:"lead_speed_m_s"`
@@ -156,7 +156,7 @@ type blow struct {
 	Rise     number `json:"rise_pa"`
 	Rated    number `json:"rated_pa"`          // at 20 °C
 	Carries  number `json:"carries_in_sun_pa"` // at 50 °C
-	Closing  number `json:"closing_s"` // null where the pressure at rest is too much
+	Closing  number `json:"closing_s"`         // null where the pressure at rest is too much
 }
 
 type room struct {
