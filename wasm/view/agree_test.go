@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
@@ -181,6 +182,7 @@ var facts = []fact{
 			row, plant := p.weakest()
 			return p.cell("rows", "Row "+row+", plant", plant, "Head")
 		},
+		func(p *printed) []string { return p.said("headroom", `weakest emitter has, `+aHead) },
 	}},
 	{"the flow of the zone", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Flow", `^([\d.]+)`) },
@@ -219,6 +221,93 @@ var facts = []fact{
 		func(p *printed) []string { return p.said("answer", `(\d+) plants?\n`) },
 		func(p *printed) []string { return p.cell("zones", "The zones", "One round", "Plants") },
 	}},
+	{"the reserve", []func(p *printed) []string{
+		func(p *printed) []string { return p.cell("budget", "What the head", "Kept in reserve", "Head") },
+		func(p *printed) []string { return p.said("headroom", "over your reserve of "+aHead) },
+	}},
+	{"what the plan costs", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("designs", `instead of ([\d.]+)\.\n`) },
+		func(p *printed) []string { return p.said("designs", `Your plan as it stands costs ([\d.]+)\.`) },
+	}},
+	{"the fortnight of greatest need", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("shots", `of greatest need, from (\d+ \w+),`) },
+		func(p *printed) []string { return p.said("tank", `of greatest need, from (\d+ \w+),`) },
+		func(p *printed) []string { return p.said("tank", `Of what is given from (\d+ \w+),`) },
+	}},
+	{"what all plants are given on a typical day", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("tank", `are given ([\d.]+ \w+) on a typical day`) },
+		func(p *printed) []string { return p.cell("tank", "Water of all", "A typical day", "Given") },
+	}},
+	{"what drains on a hot day", []func(p *printed) []string{
+		func(p *printed) []string {
+			return p.said("tank", `drain on a typical day and ([\d.]+ \w+) on a hot day`)
+		},
+		func(p *printed) []string { return p.cell("tank", "Water of all", "A hot day", "Drains") },
+	}},
+	{"how long plants last on a hot day", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("outage", `until \d\d:\d\d \((\d+) h (\d\d) min\)`) },
+		func(p *printed) []string {
+			// The plants that suffer first are named in the sentence.
+			who := p.said("outage", `of a hot day in the (?:week|fortnight) from \d+ \w+, (.*?) has water`)
+			if who == nil {
+				return nil
+			}
+			name := strings.ToUpper(who[0][:1]) + who[0][1:] + " a hot day"
+			v := p.cell("outage", "How long plants last", name, "Stops at 9:00")
+			if v == nil {
+				return nil
+			}
+			return regexp.MustCompile(`(\d+) h (\d\d) min`).FindStringSubmatch(v[0])[1:]
+		},
+	}},
+	{"what tubing may carry in the sun", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("surge", `may carry (?:only )?`+pressure) },
+		func(p *printed) []string { return p.said("findings", `weakest may carry `+pressure) },
+	}},
+	{"when the first plants go out", []func(p *printed) []string{
+		func(p *printed) []string {
+			return p.said("season", `before (\d+ \w+ \d+), when the first plants go out`)
+		},
+		func(p *printed) []string { return p.earliest("Plant out") },
+	}},
+	{"when the last row is cleared", []func(p *printed) []string{
+		func(p *printed) []string { return p.said("season", `last row is cleared on (\d+ \w+ \d+)`) },
+		func(p *printed) []string { return p.latest("Clear") },
+	}},
+}
+
+// earliest and latest are the first and the last date of a column of the plantings.
+func (p *printed) earliest(column string) []string { return p.date(column, -1) }
+func (p *printed) latest(column string) []string   { return p.date(column, 1) }
+
+func (p *printed) date(column string, sign int) []string {
+	best := ""
+	for _, g := range p.tables["season"] {
+		if !strings.HasPrefix(g.caption, "Dates of every planting") {
+			continue
+		}
+		for _, r := range g.rows[1:] {
+			for c, name := range g.rows[0] {
+				if name == column && len(r) > c && (best == "" || sign*order(r[c], best) > 0) {
+					best = r[c]
+				}
+			}
+		}
+	}
+	if best == "" {
+		return nil
+	}
+	return []string{best}
+}
+
+// order compares two dates such as "4 April 2027".
+func order(a, b string) int {
+	at, err := time.Parse("2 January 2006", a)
+	bt, err2 := time.Parse("2 January 2006", b)
+	if err != nil || err2 != nil {
+		panic(a + " or " + b + " is no date")
+	}
+	return at.Compare(bt)
 }
 
 // figureOf is a printed value without the unit, for columns that name it above.
@@ -239,6 +328,9 @@ func TestSectionsAgree(t *testing.T) {
 	for i, p := range mixed(60) {
 		plans["mixed plan "+strconv.Itoa(i)] = sheet.Work(p)
 	}
+	hot := plan.Default()
+	hot.Supply.Regulator = 0 // more pressure than the tubing carries
+	plans["no regulator"] = sheet.Work(hot)
 	compared := make([]int, len(facts))
 	twice := make([][]bool, len(facts))
 	for i := range facts {
@@ -257,7 +349,9 @@ func TestSectionsAgree(t *testing.T) {
 				if v == nil || v[0] == "–" {
 					continue
 				}
-				v = figureOf(v)
+				if !strings.Contains(v[0], " 2") && !strings.HasPrefix(f.name, "the fortnight") {
+					v = figureOf(v)
+				}
 				twice[i][k] = true
 				if from < 0 {
 					first, from = v, k

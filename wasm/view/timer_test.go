@@ -113,7 +113,9 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = plan.Mains, 3e5, 20.0/6e4, 0
 		}, "tank", "on a record-hot day."},
 		{"the card", func(*plan.Plan) {}, "timer", "10\u00a0Jul</th>"},
-		{"no water", func(p *plan.Plan) { p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0 }, "timer", timerWaits},
+		{"no water", func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0
+		}, "timer", timerWaits},
 	} {
 		p := plan.Default()
 		c.change(p)
