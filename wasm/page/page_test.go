@@ -311,3 +311,26 @@ func TestTheClockOfTheDevice(t *testing.T) {
 		t.Errorf("%v", r.Errors)
 	}
 }
+
+// Where labels give many units, the form says that one may be typed, and takes
+// what it shows there.
+func TestTheFormSaysThatAUnitMayBeTyped(t *testing.T) {
+	for _, tt := range []struct{ kind, path, typed string }{
+		{"pump-power", "supply.power", "1/2 hp"},
+		{"pump-two", "supply.max-flow", "800 L/h"},
+		{"mains", "supply.tap-flow", "200 gal/h"},
+		{"pump-two", "filter.rated", "1.2 m³/h"},
+		{"mains", "emitters.1.flow", "1/2 gal/h"},
+	} {
+		data := start(t)
+		data.Set("supply.kind", tt.kind)
+		data.Set(tt.path, tt.typed)
+		r := Answer(data.Encode())
+		ask, _ := fragment(r, "ask")
+		_, hint, _ := strings.Cut(ask, `id="h-`+tt.path+`">`)
+		hint, _, _ = strings.Cut(hint, "</p>")
+		if len(r.Errors) > 0 || !strings.Contains(hint, "A unit may be typed after it: ") || !strings.Contains(hint, tt.typed) {
+			t.Errorf("%s: %v, and its hint is %q", tt.path, r.Errors, hint)
+		}
+	}
+}

@@ -177,7 +177,7 @@ func (d *Draft) switchUnits() {
 		if f.Type != Number || !d.Has(path) {
 			return
 		}
-		if x, problem := unit.ParseNumber(d.values[path]); problem == "" {
+		if x, problem := unit.ParseIn(d.values[path], f.Kind); problem == "" {
 			d.Set(path, unit.Tidy(f.Kind, now, unit.Of(f.Kind, was).ToInner(x)))
 		}
 	})

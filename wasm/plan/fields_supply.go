@@ -6,7 +6,7 @@ var planFields = []*Field{
 	{ID: 1, Name: "name", Label: "Name of the plan", Type: Text, Max: 60,
 		Text: func(p *Plan, _ int) *string { return &p.Name }},
 	choice(2, "units", "Units", []Option{{"metric", "metric: metres, litres, bar"}, {"us", "US: feet, gallons, psi"}}, 0,
-		"", func(p *Plan, _ int) *int { return (*int)(&p.Units) }),
+		"A unit typed after a number is taken too, such as 40 ft or 15 psi.", func(p *Plan, _ int) *int { return (*int)(&p.Units) }),
 }
 
 var placeFields = []*Field{

@@ -94,9 +94,9 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 }
 
 // quantity reads a number in the field's unit, or in any other that is typed
-// after it, such as "1 hp" or "15 psi".
+// after it, such as "1/2 hp" or "15 psi".
 func (f *Field) quantity(typed string, sys unit.System) (v float64, problem string) {
-	x, problem := unit.ParseNumber(typed)
+	x, problem := unit.ParseIn(typed, f.Kind)
 	if problem == "" {
 		if v = unit.Of(f.Kind, sys).ToInner(x); math.IsInf(v, 0) {
 			problem = "must be a smaller number"

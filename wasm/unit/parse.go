@@ -10,6 +10,8 @@ import (
 // MaxNumber is how many bytes a typed number may have.
 const MaxNumber = 40
 
+const noNumber = "must be a number, such as 12.5"
+
 // ParseNumber returns the number that was typed, or a clause that says what is
 // wrong and follows the name of what was asked for. A decimal point and a
 // decimal comma are both accepted, and so is an exponent. Marks between
@@ -32,7 +34,7 @@ func ParseNumber(text string) (x float64, problem string) {
 	body := strings.TrimLeft(mantissa, "+-")
 	if len(mantissa)-len(body) > 1 || !onlyDigits(body, ".,") || !hasDigit(body) ||
 		hasExponent && (!onlyDigits(unsign(exponent), "") || !hasDigit(exponent)) {
-		return 0, "must be a number, such as 12.5"
+		return 0, noNumber
 	}
 	points, commas := strings.Count(body, "."), strings.Count(body, ",")
 	if points+commas > 1 {
@@ -70,8 +72,58 @@ func onlyDigits(s, also string) bool {
 
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
-// A spelling is a unit that may be typed on the command line beside those of
-// the two systems.
+// ParseIn is [ParseNumber] for a number of a kind: where labels print fractions,
+// on motors, tubing and emitters, one is accepted too, such as "1 1/2" or "½".
+// Elsewhere it is not, because 1/100 as a slope is 1 % to some and 0.01 % to others.
+func ParseIn(text string, kind Kind) (x float64, problem string) {
+	s := strings.TrimSpace(text)
+	if !strings.ContainsAny(s, "/"+fractionMarks) || !takesFractions(kind) || len(s) > MaxNumber {
+		return ParseNumber(text)
+	}
+	for _, f := range fractionNames {
+		s = strings.Replace(s, f.mark, f.name, 1)
+	}
+	sign := 1.0
+	if rest, minus := strings.CutPrefix(strings.Replace(s, "−", "-", 1), "-"); minus {
+		sign, s = -1, rest
+	}
+	before, below, _ := strings.Cut(s, "/")
+	before = strings.TrimSpace(before)
+	whole, above := "0", before
+	if i := strings.LastIndexAny(before, " -"); i >= 0 { // "1-1/2" is written too
+		whole, above = before[:i], before[i+1:]
+	}
+	w, n, d := digits(whole), digits(above), digits(below)
+	if x = sign * (w + n/d); !(d > 0) || math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0, noNumber
+	}
+	return x + 0, ""
+}
+
+// The fractions that are one character, and the slash that divides like any other.
+const fractionMarks = "½¼¾⅓⅔⅛⅜⅝⅞⁄"
+
+var fractionNames = [...]struct{ mark, name string }{
+	{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"}, {"⅓", " 1/3"}, {"⅔", " 2/3"},
+	{"⅛", " 1/8"}, {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"}, {"⁄", "/"},
+}
+
+// takesFractions says whether a number of a kind may be a fraction.
+func takesFractions(kind Kind) bool {
+	return kind == Power || kind == Length || kind == Bore || kind == Head || kind == EmitterFlow || kind == Flow
+}
+
+// digits returns a whole number written in digits alone, or NaN.
+func digits(s string) float64 {
+	s = strings.TrimSpace(s)
+	if s == "" || !onlyDigits(s, "") {
+		return math.NaN()
+	}
+	x, _ := strconv.ParseFloat(s, 64)
+	return x
+}
+
+// A spelling is a unit that may be typed beside those of the two systems.
 type spelling struct {
 	kinds    []Kind
 	names    string // separated by spaces
@@ -91,12 +143,12 @@ var (
 		{lengths, "ft foot feet", 3048, 10000, 0},
 		{lengths, "in inch inches", 254, 10000, 0},
 		{flows, "m³/s m3/s", 1, 1, 0},
-		{flows, "m³/h m3/h", 1, 3600, 0},
-		{flows, "L/h", 1, 3.6e6, 0},
-		{flows, "L/min", 1, 6e4, 0},
+		{flows, "m³/h m3/h m³/hr m3/hr", 1, 3600, 0},
+		{flows, "L/h L/hr lph", 1, 3.6e6, 0},
+		{flows, "L/min lpm", 1, 6e4, 0},
 		{flows, "L/s", 1, 1000, 0},
 		{flows, "gal/min gpm", gallon, 6e13, 0},
-		{flows, "gal/h gph", gallon, 3.6e15, 0},
+		{flows, "gal/h gal/hr gph", gallon, 3.6e15, 0},
 		{[]Kind{Pressure}, "Pa", 1, 1, 0},
 		{[]Kind{Pressure}, "kPa", 1000, 1, 0},
 		{[]Kind{Pressure}, "mbar", 100, 1, 0},
@@ -119,10 +171,13 @@ var (
 func ParseQuantity(text string, kind Kind) (float64, error) {
 	s := strings.TrimSpace(text)
 	n := numberLen(s)
+	if takesFractions(kind) {
+		n = fractionLen(s)
+	}
 	if n == 0 {
 		n = len(s) // so that what stands there is called no number, not missing
 	}
-	x, problem := ParseNumber(s[:n])
+	x, problem := ParseIn(s[:n], kind)
 	if problem != "" {
 		return 0, errors.New(problem)
 	}
@@ -161,12 +216,26 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 // known or not.
 func Named(text string) bool {
 	s := strings.TrimSpace(text)
-	n := numberLen(s)
+	n := fractionLen(s)
 	if n == 0 || n == len(s) {
 		return false
 	}
-	_, problem := ParseNumber(s[:n])
+	_, problem := ParseIn(s[:n], Power)
 	return problem == ""
+}
+
+// MayBeTyped says in a sentence that a unit may be typed after a number of a
+// kind, for those that labels give in many units; elsewhere it is empty.
+func MayBeTyped(kind Kind) string {
+	switch kind {
+	case Power:
+		return "A unit may be typed after it: 1/2 hp, 0.37 kW."
+	case Flow:
+		return "A unit may be typed after it: 800 L/h, 200 gal/h, 1.2 m³/h."
+	case EmitterFlow:
+		return "A unit may be typed after it: 1/2 gal/h, 2 L/h."
+	}
+	return ""
 }
 
 func finite(v float64) (float64, error) {
@@ -194,4 +263,13 @@ func numberLen(s string) int {
 		}
 	}
 	return i
+}
+
+// fractionLen is [numberLen] for what may be a fraction.
+func fractionLen(s string) int {
+	n := numberLen(s)
+	if m := len(s) - len(strings.TrimLeft(s, "0123456789.,+-−/ \u00a0"+fractionMarks)); strings.ContainsAny(s[:m], "/"+fractionMarks) {
+		n = m
+	}
+	return n
 }

@@ -2,6 +2,8 @@ package unit
 
 import (
 	"math"
+	"math/big"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -109,6 +111,8 @@ func TestParseQuantity(t *testing.T) {
 		{"130 um", Opening, 130e-6},
 		{"0.13 mm", Opening, 0.13 / 1000},
 		{"1 hp", Power, 745.69987158227022},
+		{"1/2 hp", Power, 745.69987158227022 / 2},
+		{"2⅝ in", Bore, 2.625 * 254 / 10000},
 		{"3 min", Duration, 180},
 		{"1.0034 mm2/s", Viscosity, 1.0034 / 1e6},
 		{"998.2 kg/m3", Density, 998.2},
@@ -188,3 +192,48 @@ func FuzzParseQuantity(f *testing.F) {
 		}
 	})
 }
+
+// math/big is the outside judge of fractions: whole and part as exact ratios.
+func FuzzParseIn(f *testing.F) {
+	for _, s := range []string{"1/2", "1 1/2", "1-1/2", "½", "−1½", "1⁄3", "1/0", "1//2", "/", "1 /2 ", "½½", "1.5/2", "- 1/2", "99999999999999999999/3", "1/2/3"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		x, problem := ParseIn(s, Power)
+		if math.IsNaN(x) || math.IsInf(x, 0) || problem != "" && x != 0 {
+			t.Fatalf("%q reads as %g, %q", s, x, problem)
+		}
+		if y, other := ParseNumber(s); other == "" && (problem != "" || x != y) {
+			t.Fatalf("%q is the number %g, and reads as %g, %q", s, y, x, problem)
+		} else if other != "" && problem == "" {
+			// What is taken beyond a number is a sign, a whole number and a ratio.
+			m := ratio.FindStringSubmatch(spell.Replace(strings.TrimSpace(s)))
+			if m == nil {
+				t.Fatalf("%q reads as %g", s, x)
+			}
+			whole := func(digits string) *big.Int {
+				n, _ := new(big.Int).SetString("0"+digits, 10)
+				return n
+			}
+			if whole(m[4]).Sign() == 0 {
+				t.Fatalf("%q reads as %g", s, x)
+			}
+			want := new(big.Rat).SetFrac(whole(m[3]), whole(m[4]))
+			want.Add(want, new(big.Rat).SetInt(whole(m[2])))
+			if m[1] == "-" {
+				want.Neg(want)
+			}
+			if w, _ := want.Float64(); math.Abs(w-x) > 4e-16*math.Abs(w) {
+				t.Fatalf("%q reads as %g, want %g", s, x, w)
+			}
+		}
+		if y, other := ParseIn(s, Slope); other == "" && strings.Contains(s, "/") {
+			t.Fatalf("%q is a slope of %g", s, y)
+		}
+	})
+}
+
+var (
+	ratio = regexp.MustCompile(`^(-?)[\s\v\p{Z}\x{85}]*(?:([0-9]+)[\s\v\p{Z}\x{85}]*[ -][\s\v\p{Z}\x{85}]*)?([0-9]+)[\s\v\p{Z}\x{85}]*/[\s\v\p{Z}\x{85}]*([0-9]+)$`)
+	spell = strings.NewReplacer("−", "-", "½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/")
+)

@@ -357,11 +357,14 @@ func keyboard(fd *plan.Field) markup {
 	return "decimal"
 }
 
-// hint is the help and the range, as sentences.
+// hint is the help, the range and whether a unit may be typed, as sentences.
 func (f *form) hint(fd *plan.Field) string {
 	r := ""
 	if fd.Type == plan.Number || fd.Type == plan.Whole || fd.Type == plan.Date {
 		r = unit.Capital(fd.Range(f.p.Units)) + "."
+		if also := unit.MayBeTyped(fd.Kind); also != "" {
+			r += " " + also
+		}
 	}
 	if fd.Help != "" && r != "" {
 		return fd.Help + " " + r
@@ -397,6 +400,9 @@ func (f *form) radios(fd *plan.Field, path, typed string) {
 			f.html(` checked`)
 		}
 		f.html(`> `).text(o.Label).html(`</label>`)
+	}
+	if fd.Help != "" {
+		f.html(`<p class="field__hint">`).text(fd.Help).html(`</p>`)
 	}
 	f.html(`</fieldset>`)
 }
