@@ -334,3 +334,24 @@ func TestTheFormSaysThatAUnitMayBeTyped(t *testing.T) {
 		}
 	}
 }
+
+// One choice turns the emitter of a plan that stands into another kind, without
+// an error on the way, and back.
+func TestTurningAnEmitterIsNoTrap(t *testing.T) {
+	data := start(t)
+	for _, kind := range []string{"plain", "compensating", "plain"} {
+		data.Set("emitters.1.kind", kind)
+		r := Answer(data.Encode())
+		if len(r.Errors) > 0 || r.Link == "" {
+			t.Fatalf("turned to %s: %v", kind, r.Errors)
+		}
+		ask, drawn := fragment(r, "ask")
+		if !drawn {
+			t.Fatal("the form is not drawn again")
+		}
+		data = filled(ask)
+		if got, want := data.Get("emitters.1.exponent"), map[string]string{"plain": "0.5", "compensating": "0"}[kind]; got != want {
+			t.Errorf("turned to %s the exponent is %q, want %s", kind, got, want)
+		}
+	}
+}

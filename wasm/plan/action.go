@@ -10,13 +10,15 @@ import (
 // Names in form data that are not fields.
 const (
 	UnitsWas   = "units-was" // the units that the numbers in the form are in
+	KindWas    = "kind-was"  // after "emitters.2.": the kind that the emitter's other fields were typed for
 	ActionName = "action"    // what a button asks for: see [Draft.Apply]
 	ClockName  = "clock"     // the changes of a device's clock, as [Draft.SetClock] takes them
 )
 
 // Apply does what the form asks for besides being read, and removes the asking
 // from the draft. When the units differ from [UnitsWas], every number is
-// changed to the new units. Then the action is carried out, which is one of
+// changed to the new units. An emitter whose kind differs from [KindWas] takes
+// the usual exponent of its new kind, unless it has one. Then the action is carried out, which is one of
 //
 //	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months  set-clock
 //
@@ -29,6 +31,7 @@ const (
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
 	d.switchUnits()
+	d.turnEmitters()
 	d.startMonths()
 	action := d.values[ActionName]
 	delete(d.values, ActionName)
@@ -187,4 +190,24 @@ func (d *Draft) switchUnits() {
 func (d *Draft) system(path string) unit.System {
 	sys, _ := FieldNamed("", "units").Option(d.values[path])
 	return unit.System(sys)
+}
+
+// turnEmitters types the usual exponent of emitters whose kind was changed,
+// where what stands there is none of the new kind.
+func (d *Draft) turnEmitters() {
+	kind := FieldNamed("emitters", "kind")
+	for i := range d.Records(SectionNamed("emitters")) {
+		mark := "emitters." + strconv.Itoa(i+1) + "." + KindWas
+		was, asked := d.values[mark]
+		delete(d.values, mark)
+		now, known := kind.Option(d.Get(Path(kind, i)))
+		if !asked || !known || was == kind.Options[now].Code {
+			continue
+		}
+		path := Path(FieldNamed("emitters", "exponent"), i)
+		low, high, usual := exponents(now)
+		if x, problem := unit.ParseNumber(d.values[path]); (problem == "" || d.values[path] == "") && !(low <= x && x <= high) {
+			d.Set(path, unit.Exact(unit.None, unit.Metric, usual))
+		}
+	}
 }

@@ -45,10 +45,12 @@ var emitterFields = []*Field{
 	number(8, "exponent", "Exponent", unit.None, 0, 1, 0,
 		"How strongly the flow follows the pressure: 0 when compensating, about 0.5 when not.",
 		func(p *Plan, i int) *float64 { return &p.Emitters[i].Exponent }).must(func(p *Plan, i int) string {
-		switch e := &p.Emitters[i]; {
-		case e.Kind == Compensating && e.Exponent > 0.2:
+		e := &p.Emitters[i]
+		low, high, _ := exponents(e.Kind)
+		switch {
+		case e.Exponent > high:
 			return "must be from 0 to 0.2 for a compensating emitter"
-		case e.Kind == NonCompensating && e.Exponent < 0.3:
+		case e.Exponent < low:
 			return "must be from 0.3 to 1 for an emitter that is not compensating"
 		}
 		return ""
@@ -75,6 +77,15 @@ var emitterFields = []*Field{
 		}
 		return ""
 	}),
+}
+
+// exponents is the range of an emitter's exponent by its kind, and the usual
+// one: flow through a plain orifice goes with the root of the pressure.
+func exponents(kind int) (low, high, usual float64) {
+	if kind == NonCompensating {
+		return 0.3, 1, 0.5
+	}
+	return 0, 0.2, 0
 }
 
 func flushing(p *Plan, i int) bool { return compensating(p, i) && p.Emitters[i].Flushes == WhenLow }

@@ -182,6 +182,9 @@ func (f *form) record(s *plan.Section, i, n int) {
 	}
 	f.html(`><summary`).attr("id", "s-"+id).html(`>`).text(Summary(f.p, s, i)).html(`</summary>`)
 	f.html(`<div role="group"`).attr("aria-labelledby", "s-"+id).html(`>`)
+	if s.Name == "emitters" {
+		f.html(`<input type="hidden"`).attr("name", id+"."+plan.KindWas).attr("value", f.d.Get(id+".kind")).html(`>`)
+	}
 	f.fields(s, i)
 	f.html(`<p class="record__do">`)
 	number := "." + strconv.Itoa(i+1)
