@@ -26,7 +26,7 @@ const shellFile = "shell.json"
 
 func edgeCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("edge", flag.ContinueOnError)
-	out := flags.String("out", "", "the folder to write, instead of build/out-edge")
+	out := flags.String("out", "", "the `FOLDER` to write, instead of build/out-edge")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}

@@ -1,7 +1,11 @@
 package main
 
 import (
+	"encoding/json"
+	"flag"
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"evenrow/wasm/formula"
@@ -10,6 +14,20 @@ import (
 )
 
 func formulaCommand(args []string, std stdio) int {
+	flags := flag.NewFlagSet("formula", flag.ContinueOnError)
+	asJSON := flags.Bool("json", false, "print one JSON object, with every value in SI units and in full")
+	if code, ok := parse(flags, args, std, math.MaxInt); !ok {
+		return code
+	}
+	args = slices.DeleteFunc(flags.Args(), func(arg string) bool {
+		late := arg == "-json" || arg == "--json" // after the name, where people add it
+		*asJSON = *asJSON || late
+		return late
+	})
+	if len(args) == 0 && *asJSON {
+		fmt.Fprintln(std.err, "-json takes the name of a formula; run formula without a name for a list")
+		return 2
+	}
 	if len(args) == 0 {
 		for _, c := range method.Chapters {
 			fmt.Fprintln(std.out, c.Title)
@@ -25,9 +43,12 @@ func formulaCommand(args []string, std stdio) int {
 		fmt.Fprintf(std.err, "there is no formula %s; run formula without a name for a list\n", args[0])
 		return 2
 	}
-	if len(args) == 1 {
+	if len(args) == 1 && !*asJSON {
 		describe(f, std)
 		return 0
+	}
+	if len(args) == 1 {
+		return std.object(declared(f))
 	}
 	values, err := assignments(args[1:])
 	if err != nil {
@@ -38,7 +59,77 @@ func formulaCommand(args []string, std stdio) int {
 	if err != nil {
 		return std.fail(err)
 	}
+	if *asJSON {
+		return std.object(evaluated(w))
+	}
 	fmt.Fprint(std.out, w.Text(unit.Metric))
+	return 0
+}
+
+// An equation is a formula as JSON. Values are in SI units, temperatures in °C.
+type equation struct {
+	Name     string   `json:"name"`
+	Title    string   `json:"title"`
+	Equation string   `json:"equation"`
+	Symbol   string   `json:"symbol"` // of what it gives
+	Meaning  string   `json:"meaning"`
+	Value    *float64 `json:"value,omitempty"` // left out when only the formula was asked for
+	Unit     string   `json:"unit"`            // "1" for plain numbers
+	Inputs   []given  `json:"inputs"`
+	Note     string   `json:"note,omitempty"`
+	Source   string   `json:"source"`
+}
+
+// A given is one symbol of a formula. One that takes several values comes once for each.
+type given struct {
+	Name    string   `json:"name"`
+	Symbol  string   `json:"symbol"`
+	Meaning string   `json:"meaning"`
+	Value   *float64 `json:"value,omitempty"`
+	Unit    string   `json:"unit"`
+	Min     float64  `json:"min"` // of its valid range
+	Max     float64  `json:"max"`
+}
+
+func declared(f *formula.Formula) equation {
+	r := &f.Result
+	e := equation{f.Name, f.Title, f.Text, r.Letter, r.Meaning, nil, siUnit(r), nil, f.Note, f.Source.String()}
+	for i := range f.In {
+		s := &f.In[i]
+		e.Inputs = append(e.Inputs, given{s.Name, s.Letter, s.Meaning, nil, siUnit(s), s.Min, s.Max})
+	}
+	return e
+}
+
+func evaluated(w formula.Working) equation {
+	e := declared(w.Formula)
+	e.Value = &w.Result
+	last := len(e.Inputs) - 1
+	for i := range w.In {
+		if i > last {
+			e.Inputs = append(e.Inputs, e.Inputs[last])
+		}
+		e.Inputs[i].Value = &w.In[i]
+	}
+	return e
+}
+
+// siUnit is the unit of a symbol's value within the calculation.
+func siUnit(s *formula.Symbol) string {
+	if s.Unit != "" {
+		return s.Unit
+	}
+	return unit.Inner(s.Kind)
+}
+
+// object prints one JSON object and returns the exit code.
+func (std stdio) object(v any) int {
+	text := json.NewEncoder(std.out)
+	text.SetEscapeHTML(false)
+	text.SetIndent("", "\t")
+	if err := text.Encode(v); err != nil {
+		return std.fail(err) // a result that is no number
+	}
 	return 0
 }
 

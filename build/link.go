@@ -18,7 +18,9 @@ func linkCommand(args []string, std stdio) int {
 		return code
 	}
 	text, err := input(flags.Arg(0), std)
-	if errors.Is(err, os.ErrNotExist) && looksLikeLink(flags.Arg(0)) {
+	// A link is too long for the name of a file, which is another error than
+	// that there is none.
+	if err != nil && looksLikeLink(flags.Arg(0)) {
 		text, err = []byte(flags.Arg(0)), nil
 	}
 	if err != nil {

@@ -3,10 +3,13 @@
 package main
 
 import (
+	"flag"
 	"fmt"
 	"io"
 	"os"
 	"strings"
+
+	"evenrow/wasm/unit"
 )
 
 // A command is one thing that this program does. Its function returns the
@@ -14,6 +17,7 @@ import (
 // was called wrongly.
 type command struct {
 	name, args, does string
+	about            string // the rest of its help, without its flags
 	run              func(args []string, std stdio) int
 }
 
@@ -29,15 +33,31 @@ func (s stdio) fail(err error) int {
 	return 1
 }
 
-var commands = []command{
-	{"site", "[-out FOLDER]", "build the site into build/out and hold its sizes against the budget", siteCommand},
-	{"serve", "[-port NUMBER] [-from FOLDER] [-public ADDRESS] [-origin ADDRESS]", "build the site, or take a finished one, and serve it on this machine, or to everybody", serveCommand},
-	{"edge", "[-out FOLDER]", "build the site and its worker for an edge platform into build/out-edge", edgeCommand},
-	{"sizes", "", "build the site and print its sizes, writing nothing", sizesCommand},
-	{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON", solveCommand},
-	{"calendar", "[FILE]", "read a plan as JSON and write its season as an iCalendar file", calendarCommand},
-	{"formula", "[NAME [name=value ...]]", "evaluate a formula; without a name, list them", formulaCommand},
-	{"link", "[FILE or LINK]", "turn a plan as JSON into a link, and a link into JSON", linkCommand},
+// commands is filled at the start, because help reads it too.
+var commands []command
+
+func init() {
+	const file = "Without FILE, or with - for it, standard input is read. A plan file is what the page saves, or what example writes.\n"
+	commands = []command{
+		{"site", "[-out FOLDER]", "build the site into build/out and hold its sizes against the budget",
+			"The folder is emptied first. One that holds anything but an earlier build is not touched.\n", siteCommand},
+		{"serve", "[-port NUMBER] [-from FOLDER] [-public ADDRESS] [-origin ADDRESS]", "build the site, or take a finished one, and serve it on this machine, or to everybody",
+			"A site that is built now, or that edge has made, comes with the pages of plans that work without scripts. One that\nsite has made is served as it is, as any static host would.\n", serveCommand},
+		{"edge", "[-out FOLDER]", "build the site and its worker for an edge platform into build/out-edge",
+			"It fails when the worker is larger than the platform takes.\n", edgeCommand},
+		{"sizes", "", "build the site and print its sizes, writing nothing",
+			"It prints each kind of file as it is and compressed, and what a reader downloads against the budget. Over the budget,\nthe exit code is 1.\n", sizesCommand},
+		{"example", "[NAME [FILE]]", "list the example plans, or write one as a plan file",
+			"Without FILE the plan goes to standard output. A file that holds something else already is not written over.\n\n  go run ./build example\n  go run ./build example balcony plan.json\n", exampleCommand},
+		{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON",
+			file + "Numbers are in SI units, which the ends of their keys name: head_m, flow_m3_s. What is wrong with a plan is told all\nat once, and the exit code is then 1.\n\n  go run ./build solve plan.json\n", solveCommand},
+		{"calendar", "[FILE]", "read a plan as JSON and write its season as an iCalendar file",
+			file + "\n  go run ./build calendar plan.json\n", calendarCommand},
+		{"formula", "[-json] [NAME [name=value ...]]", "evaluate a formula; without a name, list them",
+			"With a name alone, its symbols, their ranges and its source are printed. A value may have a unit, and without one is in\nthe unit that its range is printed in. Where several values are taken, semicolons divide them.\n\n  go run ./build formula fill-time\n  go run ./build formula -json velocity flow=\"4 L/min\" bore=\"13.6 mm\"\n", formulaCommand},
+		{"link", "[FILE or LINK]", "turn a plan as JSON into a link, and a link into JSON",
+			file + "A link may be a whole address, or what follows the # in it. Put it in quotes: to a shell, # begins a comment.\n\n  go run ./build link plan.json\n  go run ./build link \"$(go run ./build link plan.json)\"\n", linkCommand},
+	}
 }
 
 func main() {
@@ -46,8 +66,11 @@ func main() {
 
 func dispatch(args []string, std stdio) int {
 	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
-		usage(std.out)
-		return 0
+		if len(args) < 2 {
+			usage(std.out)
+			return 0
+		}
+		args = []string{args[1], "-h"}
 	}
 	for _, c := range commands {
 		if c.name == args[0] {
@@ -64,5 +87,22 @@ func usage(w io.Writer) {
 	for _, c := range commands {
 		fmt.Fprintf(w, "  %s\n        %s\n", strings.TrimSpace(c.name+" "+c.args), c.does)
 	}
-	fmt.Fprint(w, "\nsolve, calendar and link read standard input when no file is named.\n")
+	fmt.Fprint(w, "\nsolve, calendar and link read standard input when no file is named. COMMAND -h says more of each.\n")
+}
+
+// help prints what a command does, with its flags.
+func help(w io.Writer, flags *flag.FlagSet) {
+	for _, c := range commands {
+		if c.name == flags.Name() {
+			fmt.Fprintf(w, "Usage: go run ./build %s\n\n%s.\n%s", strings.TrimSpace(c.name+" "+c.args), unit.Capital(c.does), c.about)
+		}
+	}
+	flags.VisitAll(func(f *flag.Flag) {
+		name, about := flag.UnquoteUsage(f)
+		fmt.Fprintf(w, "\n  %s\n        %s", strings.TrimSpace("-"+f.Name+" "+name), about)
+		if f.DefValue != "" && f.DefValue != "false" {
+			fmt.Fprintf(w, " (by default %s)", f.DefValue)
+		}
+		fmt.Fprintln(w)
+	})
 }

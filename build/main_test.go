@@ -3,13 +3,16 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
 	"evenrow/build/site"
 	"evenrow/wasm/carry"
+	"evenrow/wasm/method"
 	"evenrow/wasm/plan"
 )
 
@@ -71,6 +74,151 @@ func TestFormula(t *testing.T) {
 	code, _, errs = call("", "formula", "velocity", "flow=much", "width=2")
 	if code != 1 || strings.Count(errs, "\n") != 3 || !strings.Contains(errs, "bore (") || !strings.Contains(errs, "width is no symbol of velocity") {
 		t.Errorf("code %d:\n%s", code, errs)
+	}
+}
+
+// Every command explains itself where it is asked, and says so to those who
+// call it wrongly.
+func TestEveryCommandHasHelp(t *testing.T) {
+	for _, c := range commands {
+		for _, args := range [][]string{{c.name, "-h"}, {c.name, "--help"}, {"help", c.name}} {
+			code, out, errs := call("", args...)
+			if code != 0 || errs != "" || !strings.HasPrefix(out, "Usage: go run ./build "+strings.TrimSpace(c.name+" "+c.args)+"\n") ||
+				!strings.Contains(out, c.about) || len(c.about) < 60 {
+				t.Errorf("%q: code %d\n%s%s", args, code, out, errs)
+			}
+			for _, flag := range regexp.MustCompile(`\[(-[a-z]+)`).FindAllStringSubmatch(c.args, -1) {
+				if !strings.Contains(out, "\n  "+flag[1]) {
+					t.Errorf("the help of %s does not explain %s", c.name, flag[1])
+				}
+			}
+		}
+		if code, out, errs := call("", c.name, "-no-such-flag"); code != 2 || out != "" || !strings.Contains(errs, "Usage: ") {
+			t.Errorf("%s with a flag that is none: code %d, %q, %q", c.name, code, out, errs)
+		}
+	}
+}
+
+// The value as JSON is the one that the calculation has, to the last digit.
+func TestFormulaAsJSON(t *testing.T) {
+	type object struct {
+		Name, Equation, Symbol, Unit, Source string
+		Value                                *float64
+		Inputs                               []struct {
+			Name, Symbol, Unit string
+			Value              *float64
+			Min, Max           float64
+		}
+	}
+	code, out, errs := call("", "formula", "-json", "velocity", "flow=4 L/min", "bore=13.6 mm")
+	var v object
+	if err := json.Unmarshal([]byte(out), &v); code != 0 || err != nil || v.Value == nil {
+		t.Fatalf("code %d, %v, %s\n%s", code, err, errs, out)
+	}
+	// v = 4 Q/(π D²), in full: by the definition of the bore's area.
+	if want := 4 * (4 / 6e4) / (math.Pi * 0.0136 * 0.0136); math.Abs(*v.Value-want) > 1e-15*want || v.Unit != "m/s" || v.Symbol != "v" || v.Source == "" || v.Equation == "" {
+		t.Errorf("%+v, %.17g", v, *v.Value)
+	}
+	if len(v.Inputs) != 2 || v.Inputs[0].Unit != "m³/s" || v.Inputs[1].Name != "bore" || v.Inputs[1].Symbol != "D" || *v.Inputs[1].Value != 0.0136 {
+		t.Errorf("%+v", v.Inputs)
+	}
+	if _, late, _ := call("", "formula", "velocity", "flow=4 L/min", "bore=13.6 mm", "-json"); late != out {
+		t.Error("-json after the name gives something else")
+	}
+	// Every formula is declared so, and each unit is named.
+	for _, f := range method.All() {
+		code, out, _ := call("", "formula", "-json", f.Name)
+		var v object
+		if err := json.Unmarshal([]byte(out), &v); code != 0 || err != nil || v.Value != nil || len(v.Inputs) != len(f.In) || v.Unit == "" || strings.Count(out, "\n{") > 0 {
+			t.Errorf("%s: code %d, %v\n%s", f.Name, code, err, out)
+		}
+		for _, in := range v.Inputs {
+			if in.Unit == "" || in.Symbol == "" || !(in.Min < in.Max) {
+				t.Errorf("%s: %+v", f.Name, in)
+			}
+		}
+	}
+	// Several values of one symbol.
+	if code, out, errs = call("", "formula", "-json", "nothing-like-it"); code != 2 || out != "" {
+		t.Errorf("code %d, %q, %q", code, out, errs)
+	}
+	if code, _, errs = call("", "formula", "-json", "velocity", "flow=much", "bore=1"); code != 1 || !strings.Contains(errs, "must be") {
+		t.Errorf("code %d, %q", code, errs)
+	}
+	if code, _, _ = call("", "formula", "-json"); code != 2 {
+		t.Errorf("-json alone: code %d", code)
+	}
+}
+
+func TestExample(t *testing.T) {
+	code, list, _ := call("", "example")
+	for _, e := range plan.Examples() {
+		if code != 0 || !strings.Contains(list, e.Key) || !strings.Contains(list, e.Title) {
+			t.Errorf("code %d, the list lacks %s:\n%s", code, e.Key, list)
+		}
+		name := filepath.Join(t.TempDir(), "plan.json")
+		if code, out, errs := call("", "example", e.Key, name); code != 0 || out+errs != "" {
+			t.Errorf("%s: code %d, %q, %q", e.Key, code, out, errs)
+		}
+		if _, out, _ := call("", "link", name); strings.TrimSpace(out) != "#"+carry.Link(e.Plan) {
+			t.Errorf("the file of %s is the plan %s", e.Key, out)
+		}
+		if code, _, _ := call("", "example", e.Key, name); code != 0 {
+			t.Errorf("%s a second time: code %d", e.Key, code)
+		}
+		if err := os.WriteFile(name, []byte("{}"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		if code, _, errs := call("", "example", e.Key, name); code != 1 || !strings.Contains(errs, "is there already") {
+			t.Errorf("over another file: code %d, %q", code, errs)
+		}
+	}
+	if code, _, errs := call("", "example", "balcon"); code != 2 || !strings.Contains(errs, "there are millrace, ") {
+		t.Errorf("code %d, %q", code, errs)
+	}
+}
+
+// A folder that site has written is served as it is, one that edge has written
+// with its plan pages, and of any other it is said what is missing.
+func TestServedFolders(t *testing.T) {
+	static := t.TempDir()
+	if err := write(static, site.Files{"index.html": []byte("the page"), "assets/a.js": []byte("1")}); err != nil {
+		t.Fatal(err)
+	}
+	files, shell, err := answered(static)
+	if err != nil || shell != nil || len(files) != 2 || string(files["index.html"]) != "the page" || string(files["assets/a.js"]) != "1" {
+		t.Errorf("a static site: %v, %v, %v", files, shell, err)
+	}
+	edge := t.TempDir()
+	if err := write(edge, site.Files{"site/index.html": []byte("the page"), shellFile: []byte(`{"Plan": "a frame"}`)}); err != nil {
+		t.Fatal(err)
+	}
+	if files, shell, err = answered(edge); err != nil || shell == nil || shell.Plan != "a frame" || len(files) != 1 {
+		t.Errorf("a site for an edge: %v, %v, %v", files, shell, err)
+	}
+	for _, none := range []string{t.TempDir(), filepath.Join(t.TempDir(), "none")} {
+		if code, _, errs := call("", "serve", "-from", none); code != 1 || !strings.Contains(errs, "is no finished site: it has neither index.html") {
+			t.Errorf("no site: code %d, %q", code, errs)
+		}
+	}
+}
+
+// A link as an argument is longer than any name of a file may be.
+func TestLongLink(t *testing.T) {
+	p := plan.Default()
+	p.Rows = nil
+	for i := range 30 {
+		p.Rows = append(p.Rows, plan.Default().Rows[0])
+		p.Rows[i].Spacing = 0.3 + float64(i)/1000
+	}
+	long := carry.Link(p)
+	if len(long) < 300 {
+		t.Fatalf("the link has %d characters, which a file's name may have", len(long))
+	}
+	for _, arg := range []string{"#" + long, long, "https://example.test/evenrow/#" + long} {
+		if code, out, errs := call("", "link", arg); code != 0 || strings.TrimSpace(out) != strings.TrimSpace(string(carry.JSON(p))) {
+			t.Errorf("code %d, %.80q", code, errs)
+		}
 	}
 }
 

@@ -25,10 +25,10 @@ import (
 
 func serveCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
-	port := flags.Int("port", 8080, "the first port to try; 0 for any that is free")
-	origin := flags.String("origin", "", "the address that others know this host by, for previews of plans; by default that of each request")
-	from := flags.String("from", "", "a folder that the command edge has made, to serve instead of building the site")
-	public := flags.String("public", "", "an address such as :8080 to answer everybody at, instead of this machine alone")
+	port := flags.Int("port", 8080, "the first `NUMBER` to try; 0 for any that is free")
+	origin := flags.String("origin", "", "the `ADDRESS` that others know this host by, for previews of plans; by default that of each request")
+	from := flags.String("from", "", "a `FOLDER` that the command site or edge has made, to serve instead of building the site")
+	public := flags.String("public", "", "an `ADDRESS` such as :8080 to answer everybody at, instead of this machine alone")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
@@ -44,11 +44,14 @@ func serveCommand(args []string, std stdio) int {
 
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	h := edge.New(server.New(files), shell, edge.Options{
-		Origin: strings.TrimSuffix(*origin, "/"),
-		Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
-		Pack:   server.Packing,
-	})
+	h := server.New(files)
+	if shell != nil {
+		h = edge.New(h, shell, edge.Options{
+			Origin: strings.TrimSuffix(*origin, "/"),
+			Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
+			Pack:   server.Packing,
+		})
+	}
 	s := local.Server(h)
 	context.AfterFunc(ctx, func() {
 		// Answers under way may end; a page that is only kept open may not.
@@ -70,7 +73,8 @@ func listen(public string, port int) (net.Listener, error) {
 	return net.Listen("tcp", public)
 }
 
-// answered is the site and its plan pages: built now, or from a folder.
+// answered is the site and its plan pages: built now, or from a folder. A
+// folder of a static site has none.
 func answered(from string) (site.Files, *shell.Shell, error) {
 	if from == "" {
 		_, b, err := bundle(true)
@@ -80,6 +84,13 @@ func answered(from string) (site.Files, *shell.Shell, error) {
 		return b.Files, b.Shell, nil
 	}
 	text, err := os.ReadFile(filepath.Join(from, shellFile))
+	if errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Stat(filepath.Join(from, "index.html")); err != nil {
+			return nil, nil, fmt.Errorf("%s is no finished site: it has neither index.html, which the command site writes, nor %s, which edge writes", from, shellFile)
+		}
+		files, err := folder(from)
+		return files, nil, err
+	}
 	if err != nil {
 		return nil, nil, err
 	}
@@ -87,13 +98,18 @@ func answered(from string) (site.Files, *shell.Shell, error) {
 	if err := json.Unmarshal(text, s); err != nil {
 		return nil, nil, fmt.Errorf("%s: %w", filepath.Join(from, shellFile), err)
 	}
+	files, err := folder(filepath.Join(from, "site"))
+	return files, s, err
+}
+
+// folder reads all files of a finished site.
+func folder(name string) (site.Files, error) {
 	files := site.Files{}
-	folder := os.DirFS(filepath.Join(from, "site"))
-	err = fs.WalkDir(folder, ".", func(name string, d fs.DirEntry, err error) error {
-		if err == nil && !d.IsDir() {
-			files[name], err = fs.ReadFile(folder, name)
+	root := os.DirFS(name)
+	return files, fs.WalkDir(root, ".", func(name string, d fs.DirEntry, err error) error {
+		if err == nil && !d.IsDir() && name != marker {
+			files[name], err = fs.ReadFile(root, name)
 		}
 		return err
 	})
-	return files, s, err
 }

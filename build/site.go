@@ -4,6 +4,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -18,11 +19,14 @@ import (
 // ok is false when they were wrong, or only help was asked for, and code is
 // then the exit code.
 func parse(flags *flag.FlagSet, args []string, std stdio, most int) (code int, ok bool) {
-	flags.SetOutput(std.err)
+	flags.SetOutput(io.Discard) // which would get another help than ours
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
+			help(std.out, flags)
 			return 0, false
 		}
+		fmt.Fprintf(std.err, "%v\n\n", err)
+		help(std.err, flags)
 		return 2, false
 	}
 	if flags.NArg() > most {
@@ -57,7 +61,7 @@ func bundle(answered bool) (root string, b *site.Bundle, err error) {
 
 func siteCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("site", flag.ContinueOnError)
-	out := flags.String("out", "", "the folder to write, instead of build/out")
+	out := flags.String("out", "", "the `FOLDER` to write, instead of build/out")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}

@@ -71,3 +71,14 @@ func (u Unit) ToInner(x float64) float64 { return (x - u.zero) * u.num / u.den }
 
 // FromInner returns the inner value v in the unit u.
 func (u Unit) FromInner(v float64) float64 { return v*u.den/u.num + u.zero }
+
+// Inner returns the symbol of a kind's unit inside the program, "1" for plain
+// numbers and "" for money.
+func Inner(kind Kind) string { return inner[kind] }
+
+var inner = [kinds]string{
+	None: "1", Count: "1", Length: "m", Bore: "m", Head: "m", Pressure: "Pa", EmitterFlow: "m³/s", Flow: "m³/s", Speed: "m/s",
+	Temperature: "°C", Volume: "m³", Share: "1", Opening: "m", Power: "W", Duration: "s", Slope: "1", Viscosity: "m²/s",
+	Density: "kg/m³", Angle: "°", Hours: "s", Radiation: "J/m²", Evaporation: "m", Vapour: "Pa", Wind: "m/s", Area: "m²",
+	PlantWater: "m³", Dose: "m³", Crowd: "1/m²", Money: "", Price: "1/m",
+}
