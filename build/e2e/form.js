@@ -191,11 +191,18 @@ export const number = (shown) => Number.parseFloat(shown.replace("−", "-"));
 export const head = async (page, label) => number(/\((.*)\)/.exec(await figure(page, label, "lastChild"))?.[1] ?? "");
 
 /**
- * The link of the plan as the page's address holds it, once the typing has rested.
+ * The link of the plan as the page's address holds it, once the field that was typed in is left.
  * @param {import("puppeteer-core").Page} page
  * @returns {Promise<string>} with its "#"
  */
 export async function link(page) {
+  await page.evaluate(() => {
+    const field = document.activeElement;
+    if (!(field instanceof HTMLInputElement)) return;
+    field.blur();
+    field.focus();
+  });
+  await atRest(page);
   const want = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
   await page.waitForFunction((want) => location.hash === want, {}, want);
   return want;

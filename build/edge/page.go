@@ -7,13 +7,11 @@ import (
 
 	"evenrow/build/shell"
 	"evenrow/wasm/carry"
+	"evenrow/wasm/page"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
-
-// good is the name in form data of the link to the last plan without errors.
-const good = "good"
 
 // page answers with the page of a plan, from a link or from a form.
 func (q *question) page() reply {
@@ -36,7 +34,7 @@ func (q *question) page() reply {
 		return q.draw(p, d, nil, p, record)
 	}
 	// A link that does not open is none: the page says which plan it shows.
-	last, _ := carry.ReadLink(d.Get(good))
+	last, _ := carry.ReadLink(d.Get(page.GoodName))
 	return q.draw(p, d, errs, last, record)
 }
 
@@ -52,12 +50,12 @@ func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *pl
 	title := "Something to put right"
 	if len(errs) > 0 {
 		out.status = http.StatusUnprocessableEntity
+		values["errors"] = view.Errors(errs)
+		stale := view.LastGood
 		if shown == nil {
-			shown = plan.Default()
-			values["errors"] = view.Wrong(errs, "The answer below belongs to an example, not to your plan.")
-		} else {
-			values["errors"] = view.Errors(errs)
+			shown, stale = plan.Default(), view.NotYours
 		}
+		values["stale"] = view.Message(stale)
 	}
 	s := q.sheet(shown, sheet.Prompt...)
 	if len(errs) == 0 {

@@ -222,11 +222,11 @@ func TestMistakesStandBesideTheirFieldsAndNothingIsLost(t *testing.T) {
 			t.Errorf("nothing is said beside %s: %q", path, beside)
 		}
 	}
-	if !strings.Contains(page, "belongs to the last good plan") || !strings.Contains(page, view.Announce(sheet.Work(plan.Examples()[1].Plan))[4:40]) {
+	if !strings.Contains(page, "answer to the last good plan, not to what the form holds now") || !strings.Contains(page, view.Announce(sheet.Work(plan.Examples()[1].Plan))[4:40]) {
 		t.Error("the answer to the last good plan is not there")
 	}
 	data.Del("good")
-	if page := ask(t, "POST", "/plan", data.Encode()).Body.String(); !strings.Contains(page, "belongs to an example, not to your plan") {
+	if page := ask(t, "POST", "/plan", data.Encode()).Body.String(); !strings.Contains(page, "answer to an example, not to your plan") {
 		t.Error("an example's answer stands there without being called so")
 	}
 }

@@ -18,6 +18,7 @@ import (
 
 // Scripts that are no module of the page.
 const (
+	earlyFile   = "js/early.js"   // runs before the page is drawn, a classic script
 	workerFile  = "js/worker.js"  // joined with Go's glue, a classic script
 	offlineFile = "js/offline.js" // the service worker, at the root because it serves the root
 )
@@ -49,6 +50,7 @@ func (b *builder) assets() Page {
 		Policy:   policy.Meta,
 		Style:    b.style(),
 		Script:   b.scripts(),
+		Early:    b.early(),
 		Worker:   b.worker(),
 		Program:  b.bundle.Program,
 		Offline:  "offline.js",
@@ -109,11 +111,18 @@ func (b *builder) scripts() string {
 
 	names, _ := fs.Glob(b.Site, "js/*.js")
 	for _, name := range names {
-		if name != workerFile && name != offlineFile && done[path.Base(name)] == "" {
+		if name != earlyFile && name != workerFile && name != offlineFile && done[path.Base(name)] == "" {
 			b.report.Add("site/"+name, 0, "is imported by no script")
 		}
 	}
 	return script
+}
+
+// early puts the script that runs before the page is drawn.
+func (b *builder) early() string {
+	content := b.minified(earlyFile, "site/"+earlyFile, b.read(earlyFile))
+	b.bundle.Script += len(content)
+	return b.hashed("early.js", content)
 }
 
 // worker joins Go's glue and the worker's own script into one file: a worker

@@ -35,6 +35,7 @@ func small() Source {
 			"css/a.css":              file("@layer tokens, base;"),
 			"js/page.js":             file("// @ts-check\nimport { swap } from \"./swap.js\";\nswap(document.title);\n"),
 			"js/swap.js":             file("/** @param {string} s */\nexport function swap(s) { document.title = s; }\n"),
+			"js/early.js":            file("document.documentElement.dataset.early = \"\";\n"),
 			"js/worker.js":           file("self.onmessage = () => { self.postMessage(new Glue()); };\n"),
 			"js/offline.js":          file("const files = __FILES__;\nconst cache = \"evenrow-__VERSION__\";\nself.addEventListener(\"install\", (e) => e.waitUntil(caches.open(cache).then((c) => c.addAll(files))));\n"),
 			"icons/icon.svg":         file(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path id="drop" d="M 1 1 L 2 2"/></svg>`),

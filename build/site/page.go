@@ -19,6 +19,7 @@ type Page struct {
 
 	Style    string // address of the style
 	Script   string // address of the page's script, an ES module; empty for a page without scripts
+	Early    string // address of the script that runs before the tool's own page is drawn, a classic script
 	Worker   string // address of the worker's script, a classic script
 	Program  string // address of the WebAssembly program
 	Offline  string // address of the service worker

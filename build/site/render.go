@@ -100,7 +100,7 @@ func here(nav []Link, href string) []Link {
 // rooted is the frame with addresses from the root, for a page that is shown
 // under any address.
 func (p Page) rooted() Page {
-	for _, address := range []*string{&p.Root, &p.Style, &p.Script, &p.Worker, &p.Program, &p.Offline, &p.Manifest, &p.Icon} {
+	for _, address := range []*string{&p.Root, &p.Style, &p.Script, &p.Early, &p.Worker, &p.Program, &p.Offline, &p.Manifest, &p.Icon} {
 		*address = "/" + strings.TrimPrefix(*address, "./")
 	}
 	for _, list := range []*[]Link{&p.Nav, &p.Guides} {

@@ -10,7 +10,7 @@ import (
 // shell makes the frames of the plan pages. They are no files of the site, and
 // hold marks where a page holds content.
 func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
-	frame.Script, frame.Worker, frame.Program, frame.Offline = "", "", "", ""
+	frame.Script, frame.Early, frame.Worker, frame.Program, frame.Offline = "", "", "", "", ""
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
 	plan := Index{Page: frame, Chapters: Chapters(false), Fragments: map[string]template.HTML{}}

@@ -34,7 +34,7 @@ function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
    *   title: string, announce: string, focus: string, more: number, fileName: string, fileKind: string, file: string}} Reply
-   * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean}} Question
+   * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string}} Question
    */
 
   /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -50,9 +50,20 @@ function tool(form) {
   let pausing = 0;
   /** Holds what is told; says whether more of it is to come. */
   const desk = find("#told");
+  /** The plan that is kept: in the address, in links, and what an error falls back to. */
   let link = "";
+  /** The plan whose answer stands on the page, be it of a number that is still being typed. */
+  let shown = "";
+  /** How that plan is shared, while it is not kept yet. */
+  let share = "";
+  /** Whether what was typed was left, or has rested: only then is the plan kept. */
+  let left = true;
+  let resting = 0;
+  /** What there is still to tell of the plan whose answer stands on the page. */
+  let due = 0;
   /** Whether a link to another plan was followed, far from the answer perhaps. */
   let leading = false;
+  let opening = 0;
 
   const worker = new Worker(trusted.createScriptURL(site.worker ?? ""));
   worker.addEventListener("message", ({ data }) => {
@@ -70,10 +81,14 @@ function tool(form) {
 
   form.addEventListener("input", (event) => {
     if (event.target instanceof HTMLInputElement && event.target.type === "file") return;
+    left = !(event.target instanceof HTMLInputElement && event.target.type === "text");
+    rest();
     ask({ ask: "answer" });
   });
+  form.addEventListener("change", leave);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
+    leave();
     const button = event.submitter;
     const action = button instanceof HTMLButtonElement && button.name === "action" ? button.value : undefined;
     ask({ ask: "answer", action, submitted: true });
@@ -117,14 +132,50 @@ function tool(form) {
     target.value = "";
   });
   addEventListener("hashchange", open);
-  addEventListener("pagehide", settle);
+  addEventListener("beforeprint", leave);
+  addEventListener("pagehide", () => {
+    leave();
+    settle();
+  });
   if (location.hash.length > 1) open();
   else address();
 
   /** Opens the plan in the page's address. */
   function open() {
     if (location.hash === link || (location.hash && document.getElementById(location.hash.slice(1)))) return;
+    // What stands on the page is of another plan, and must not pass for this one.
+    clearTimeout(opening);
+    opening = setTimeout(() => { site.opening = ""; }, ready ? 200 : 0);
     ask({ ask: "open", text: location.hash });
+  }
+
+  /** Waits until a number that is being typed, and its answer, have stood for a while. */
+  function rest() {
+    clearTimeout(resting);
+    if (!left) resting = setTimeout(() => (busy() ? rest() : leave()), 2000);
+  }
+
+  /** What is typed is to stay: its plan is kept, now or when its answer has come. */
+  function leave() {
+    clearTimeout(resting);
+    left = true;
+    if (!busy()) keepPlan();
+  }
+
+  /** Whether the answer to another plan is on its way. */
+  function busy() {
+    return Boolean(asked && changes(asked)) || queue.some(changes);
+  }
+
+  /** Keeps the plan whose answer stands on the page. */
+  function keepPlan() {
+    link = shown;
+    if (share) draw("share", share);
+    share = "";
+    // Browsers allow some three changes of the address a second; a reload right
+    // after a change must not lose it.
+    if (performance.now() - written > 400) write();
+    else setTimeout(write, 400);
   }
 
   /**
@@ -143,6 +194,7 @@ function tool(form) {
     if (changes(question)) {
       drop((q) => q.ask === "rest");
       clearTimeout(pausing);
+      if (question.ask !== "answer") left = true;
     }
     queue.push(question);
     next();
@@ -162,9 +214,10 @@ function tool(form) {
       if (asked.action) data.set("action", asked.action);
       if (asked.clock) data.set("clock", asked.clock);
       if (asked.step) data.set("step", String(asked.step));
+      if (asked.step || (asked.ask === "answer" && shown !== link)) data.set("good", (asked.good = link));
       text = data.toString();
     }
-    worker.postMessage({ ask: asked.ask, text });
+    worker.postMessage({ ask: asked.ask === "open" && !link ? "openFirst" : asked.ask, text });
   }
 
   /** What the form holds, by id. */
@@ -186,7 +239,23 @@ function tool(form) {
       return later(reply.more);
     }
     const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
-    for (const { id, html } of reply.fragments) draw(id, html);
+    if (question?.ask === "open") {
+      clearTimeout(opening);
+      delete site.opening;
+    }
+    if (reply.link) {
+      shown = reply.link;
+      left ||= question?.ask !== "answer";
+    }
+    if (reply.errors.length && question?.good !== undefined) {
+      shown = link; // an error falls back to it
+      share = "";
+    }
+    if (reply.link && question?.ask !== "answer") other(reply);
+    for (const { id, html } of reply.fragments) {
+      if (id === "share" && shown !== link) share = html;
+      else draw(id, html);
+    }
     for (const [id, now] of typing) {
       const box = document.getElementById(id);
       if ((box instanceof HTMLInputElement || box instanceof HTMLSelectElement) && value(box) !== now) put(box, now);
@@ -200,15 +269,12 @@ function tool(form) {
     if (feedback && log instanceof HTMLFormElement) mark(reply.errors, log);
     else if (!saving || reply.errors.length) mark(reply.errors, form);
     if (reply.title) document.title = reply.title + " – Evenrow";
-    if (reply.link) {
-      link = reply.link;
-      address();
+    if (reply.link && !busy()) {
+      if (left) keepPlan();
+      else rest();
     }
     if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
     if (!question?.quiet) announcing = reply.announce;
-    // Browsers allow some three changes of the address a second; a reload right
-    // after a change must not lose it.
-    if (performance.now() - written > 400) write();
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
     const led = question?.ask === "open" && leading;
@@ -216,7 +282,18 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
-    if (!saving) later(reply.more);
+    // With an error the rest is of the plan whose answer stands, wherever that was.
+    if (!saving) later(reply.more || (reply.errors.length ? due : 0));
+  }
+
+  /** Marks what is still of the plan before, until it is told of this one. @param {Reply} reply */
+  function other(reply) {
+    for (const place of desk.querySelectorAll(".part > div[id]")) {
+      if (!["examples", "advice", ...reply.fragments.map((f) => f.id)].includes(place.id)) {
+        place.setAttribute("data-before", "");
+        drawn.delete(place.id);
+      }
+    }
   }
 
   /**
@@ -225,6 +302,7 @@ function tool(form) {
    * @param {number} step of which there are more to come; 0 for none
    */
   function later(step) {
+    due = step;
     if (step) desk.dataset.more = String(step);
     else delete desk.dataset.more;
     const ask = () => {
@@ -284,6 +362,7 @@ function tool(form) {
     const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
     const top = form.scrollTop;
 
+    place.removeAttribute("data-before");
     place.innerHTML = trusted.createHTML(html);
 
     place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
@@ -365,6 +444,12 @@ function tool(form) {
     const line = document.createElement("p");
     line.textContent = `The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. Load the page again, or try another browser.`;
     find("#message").replaceChildren(line);
+    if (site.opening === undefined) return;
+    clearTimeout(opening);
+    delete site.opening;
+    const notice = line.cloneNode();
+    notice.textContent = find("#always").textContent = "This is an example, not the plan in the link.";
+    find("#stale").replaceChildren(notice);
   }
 }
 

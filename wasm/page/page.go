@@ -16,6 +16,11 @@ import (
 	"evenrow/wasm/view"
 )
 
+// GoodName is the name in form data of the link to the plan that an error falls
+// back to: the last one without errors that the grower left standing, not one
+// that stood in the form for a moment while a number was typed.
+const GoodName = "good"
+
 // A Reply is what changes on the page.
 type Reply struct {
 	Fragments []view.Fragment
@@ -49,8 +54,9 @@ func Start() Reply {
 }
 
 // Answer reads the form and works the plan out. With errors the results stay
-// as they are, but for a list of what is wrong. The form itself is sent again
-// only when what it shows changes.
+// as they are, or become those of the plan under [GoodName] if the form has one,
+// and the page says that they are not of what the form holds, and lists what is
+// wrong. The form itself is sent again only when what it shows changes.
 func Answer(form string) Reply {
 	d := plan.ParseDraft(form)
 	shape := d.Get(view.ShapeName)
@@ -69,11 +75,16 @@ func Answer(form string) Reply {
 		}
 	}
 	if len(errs) > 0 {
-		r.add("errors", view.Errors(errs))
+		if last := good(d); last != nil {
+			r.told(last)
+			r.Link = ""
+		}
+		r.wrong(errs)
 		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + view.Sentence(errs[0])
 		return r
 	}
 	r.told(p)
+	r.clear()
 	if record == "sky" {
 		r.Announce = "The clock is set. " + r.Announce
 	}
@@ -83,15 +94,46 @@ func Answer(form string) Reply {
 // Open opens a link: what follows "#" in the page's address. An empty one is
 // the default plan. A link that cannot be read changes nothing but the message.
 func Open(link string) Reply {
+	p, err := opened(link)
+	if err != "" {
+		return refused(err + " The plan that stood here is still here.")
+	}
+	return whole(p)
+}
+
+// OpenFirst is Open while the page shows nothing but the example, which must
+// then not be taken for the plan in a link that cannot be read.
+func OpenFirst(link string) Reply {
+	p, err := opened(link)
+	if err != "" {
+		r := refused(err)
+		r.stale(view.NotTheLink, nil)
+		return r
+	}
+	return whole(p)
+}
+
+// opened reads a link, or says in a sentence why it cannot be opened.
+func opened(link string) (*plan.Plan, string) {
 	link = strings.TrimPrefix(link, "#")
 	if link == "" {
-		return whole(plan.Default())
+		return plan.Default(), ""
 	}
 	p, err := carry.ReadLink(link)
 	if err != nil {
-		return refused("This link cannot be opened: " + strings.Replace(err.Error(), "The link ", "it ", 1) + ". The plan that stood here is still here.")
+		return nil, "This link cannot be opened: " + strings.Replace(err.Error(), "The link ", "it ", 1) + "."
 	}
-	return whole(p)
+	return p, ""
+}
+
+// good is the plan that an error falls back to, nil for that whose answer the
+// page shows already.
+func good(d plan.Draft) *plan.Plan {
+	if !d.Has(GoodName) {
+		return nil
+	}
+	p, _ := opened(d.Get(GoodName))
+	return p
 }
 
 // OpenFile opens a file that [Save] made.
@@ -130,7 +172,7 @@ func saved(form string, write func(*plan.Plan) Reply) Reply {
 	p, errs := d.Read()
 	if len(errs) > 0 {
 		r := Reply{Errors: errs}
-		r.add("errors", view.Errors(errs))
+		r.wrong(errs)
 		return r
 	}
 	return write(p)
@@ -144,6 +186,7 @@ func whole(p *plan.Plan) Reply {
 	r := Reply{}
 	r.add("ask", view.Ask(p, plan.DraftOf(p), nil))
 	r.told(p)
+	r.clear()
 	return r
 }
 
@@ -160,8 +203,32 @@ func (r *Reply) told(p *plan.Plan) {
 	r.Announce = view.Announce(s)
 	r.Fragments = append(r.Fragments, view.Told(s, link)...)
 	r.add("share", view.Share(r.Link))
+}
+
+// clear takes away what was said of another plan, or of errors.
+func (r *Reply) clear() {
 	r.add("errors", "")
 	r.add("message", "")
+	r.add("stale", "")
+}
+
+// wrong says what is wrong with the form, and that the answer is not to it.
+func (r *Reply) wrong(errs []plan.Error) {
+	r.add("errors", view.Errors(errs))
+	r.stale(view.LastGood, errs)
+}
+
+// stale says that the answer on the page is not to what the reader looks for.
+func (r *Reply) stale(why string, errs []plan.Error) {
+	r.add("stale", view.Message(why))
+	foot := view.Foot(errs)
+	for i := range r.Fragments {
+		if r.Fragments[i].ID == "always" {
+			r.Fragments[i].HTML = foot
+			return
+		}
+	}
+	r.add("always", foot)
 }
 
 func refused(why string) Reply {

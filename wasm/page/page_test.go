@@ -98,12 +98,30 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 		t.Error("a plan with errors has a link")
 	}
 	for _, f := range r.Fragments {
-		if f.ID != "errors" && !strings.HasPrefix(f.ID, "s-") {
+		if !slices.Contains([]string{"errors", "stale", "always"}, f.ID) && !strings.HasPrefix(f.ID, "s-") {
 			t.Errorf("%s changes although there are errors", f.ID)
 		}
 	}
+	// Neither the foot of the page nor the answer passes for one to this form.
+	if foot, _ := fragment(r, "always"); !strings.Contains(foot, "2 things to put right:") || !strings.Contains(foot, "Place: length along the rows must be in m or ft") || strings.Contains(foot, "Yes") {
+		t.Errorf("at the foot stands %q", foot)
+	}
+	if stale, _ := fragment(r, "stale"); !strings.Contains(stale, "the last good plan, not to what the form holds now") {
+		t.Errorf("above the answer stands %q", stale)
+	}
+	data.Set("place.length", "12")
+	data.Set("rows.2.spacing", "0.333")
+	mended := Answer(data.Encode())
+	if foot, _ := fragment(mended, "always"); !strings.Contains(foot, "Yes.") {
+		t.Errorf("mended, at the foot stands %q", foot)
+	}
+	if stale, sent := fragment(mended, "stale"); !sent || stale != "" {
+		t.Errorf("mended, above the answer stands %q", stale)
+	}
+	data.Set("place.length", "12 <b>")
+	data.Set("rows.2.spacing", "99")
 	list, _ := fragment(r, "errors")
-	for _, want := range []string{`href="#f-place.length"`, `href="#f-rows.2.spacing"`, "belongs to the last good plan"} {
+	for _, want := range []string{`href="#f-place.length"`, `href="#f-rows.2.spacing"`} {
 		if !strings.Contains(list, want) {
 			t.Errorf("the errors lack %s:\n%s", want, list)
 		}
@@ -353,5 +371,69 @@ func TestTurningAnEmitterIsNoTrap(t *testing.T) {
 		if got, want := data.Get("emitters.1.exponent"), map[string]string{"plain": "0.5", "compensating": "0"}[kind]; got != want {
 			t.Errorf("turned to %s the exponent is %q, want %s", kind, got, want)
 		}
+	}
+}
+
+// What stood in the form for a moment, such as the 1 of 1/2, is no plan that an
+// error falls back to: that is the one that the grower left standing.
+func TestErrorsFallBackToThePlanThatStood(t *testing.T) {
+	data := start(t)
+	data.Set("runs.1.rise", "2")
+	stood := Answer(data.Encode())
+	data.Set("runs.1.rise", "9") // typed on the way to 9x
+	passing := Answer(data.Encode())
+	data.Set("runs.1.rise", "9x")
+	data.Set(GoodName, stood.Link)
+	r := Answer(data.Encode())
+	if len(r.Errors) != 1 || r.Link != "" {
+		t.Fatalf("%v, link %q", r.Errors, r.Link)
+	}
+	for _, id := range []string{"answer", "pressure", "budget", "pump", "share"} {
+		got, sent := fragment(r, id)
+		want, _ := fragment(stood, id)
+		if other, _ := fragment(passing, id); !sent || got != want || got == other {
+			t.Errorf("%s is not that of the plan that stood", id)
+		}
+	}
+	for id, want := range map[string]string{"errors": "1 thing to put right", "stale": "the last good plan", "always": "1 thing to put right:"} {
+		n := 0
+		for _, f := range r.Fragments {
+			if f.ID == id {
+				n++
+			}
+		}
+		if html, _ := fragment(r, id); n != 1 || !strings.Contains(html, want) {
+			t.Errorf("%s stands %d times: %s", id, n, html)
+		}
+	}
+	// What can wait is of that plan too.
+	var e Explorer
+	data.Set(StepName, "1")
+	got, sent := fragment(e.Rest(data.Encode()), "timer")
+	data.Set("runs.1.rise", "2")
+	data.Del(GoodName)
+	if want, _ := fragment((&Explorer{}).Rest(data.Encode()), "timer"); !sent || got != want {
+		t.Error("what is explored is not of the plan that stood")
+	}
+	// Before anything was left standing, that is the plan that everyone starts from.
+	data.Set("runs.1.rise", "9x")
+	data.Set(GoodName, "")
+	got, _ = fragment(Answer(data.Encode()), "answer")
+	if want, _ := fragment(Start(), "answer"); got != want {
+		t.Error("an error in the first field does not fall back to the example")
+	}
+}
+
+// A link that cannot be read leaves the example, and says that it is one.
+func TestAnExampleIsNotTakenForTheLink(t *testing.T) {
+	r := OpenFirst("#1zz")
+	for id, want := range map[string]string{"message": "cannot be opened", "stale": "an example, not the plan that you opened", "always": "an example, not the plan"} {
+		if html, _ := fragment(r, id); !strings.Contains(html, want) || strings.Contains(html, "is still here") {
+			t.Errorf("%s reads %q", id, html)
+		}
+	}
+	good := OpenFirst(Start().Link)
+	if stale, sent := fragment(good, "stale"); !sent || stale != "" || good.Link != Start().Link {
+		t.Errorf("of a good link it says %q", stale)
 	}
 }

@@ -23,13 +23,16 @@ type Explorer struct {
 
 // Rest returns the fragments of one exploration of the plan in the form: the
 // one whose number, from 1, stands under [StepName]. More is the number of the
-// next.
+// next. With errors in the form it is the plan under [GoodName] that is explored.
 func (e *Explorer) Rest(form string) Reply {
 	d := plan.ParseDraft(form)
 	d.Apply()
 	p, errs := d.Read()
 	step, _ := strconv.Atoi(d.Get(StepName))
-	if len(errs) > 0 || step < 1 || step > sheet.Explorations {
+	if len(errs) > 0 {
+		p = good(d)
+	}
+	if p == nil || step < 1 || step > sheet.Explorations {
 		return Reply{}
 	}
 	s := e.of(p)

@@ -420,24 +420,37 @@ func Sentence(e plan.Error) string {
 	return s
 }
 
-// Errors is the summary of everything that is wrong, each leading to its field,
-// above the answer to the last good plan.
+// Errors is the summary of everything that is wrong, each leading to its field.
 func Errors(errs []plan.Error) string {
-	return Wrong(errs, "The answer below belongs to the last good plan.")
-}
-
-// Wrong is the summary of everything that is wrong, with a sentence below it.
-func Wrong(errs []plan.Error, below string) string {
 	if len(errs) == 0 {
 		return ""
 	}
 	w := &writer{}
-	w.html(`<div><h2>`).text(count(len(errs), "thing", "things") + " to put right").html(`</h2><ul>`)
+	w.html(`<div><h2>`).text(putRight(errs)).html(`</h2><ul>`)
 	for _, e := range errs {
 		w.html(`<li><a`).attr("href", "#f-"+e.Path).html(`>`).text(e.Label + " " + e.Problem + ".").html(`</a></li>`)
 	}
-	w.html(`</ul><p>`).text(below).html(`</p></div>`)
-	return w.String()
+	return w.html(`</ul></div>`).String()
+}
+
+func putRight(errs []plan.Error) string { return count(len(errs), "thing", "things") + " to put right" }
+
+// What stands above an answer that is not to what the form holds, or not to the
+// plan that was asked for, as [Message].
+const (
+	LastGood   = "Below stands the answer to the last good plan, not to what the form holds now."
+	NotYours   = "Below stands the answer to an example, not to your plan."
+	NotTheLink = "Below stands an example, not the plan that you opened."
+)
+
+// Foot is the line that stays in sight on a narrow screen while there is no
+// answer to what the form holds.
+func Foot(errs []plan.Error) string {
+	w := &writer{}
+	if len(errs) == 0 {
+		return w.text(NotTheLink).String()
+	}
+	return w.html(`<strong class="word word--no">`).text(putRight(errs) + ":").html(`</strong> `).text(errs[0].Error() + ".").String()
 }
 
 // Message is a notice above the answer.

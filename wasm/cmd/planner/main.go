@@ -15,13 +15,14 @@ func main() {
 	evenrow := js.Global().Get("Object").New()
 	var explorer page.Explorer
 	for name, answer := range map[string]func(string) page.Reply{
-		"answer":   page.Answer,
-		"rest":     explorer.Rest,
-		"feedback": explorer.Feedback,
-		"open":     page.Open,
-		"openFile": page.OpenFile,
-		"save":     page.Save,
-		"calendar": page.Calendar,
+		"answer":    page.Answer,
+		"rest":      explorer.Rest,
+		"feedback":  explorer.Feedback,
+		"open":      page.Open,
+		"openFirst": page.OpenFirst,
+		"openFile":  page.OpenFile,
+		"save":      page.Save,
+		"calendar":  page.Calendar,
 	} {
 		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
 			text := ""
