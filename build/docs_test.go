@@ -108,36 +108,62 @@ func testNames(t *testing.T) map[string]bool {
 	return names
 }
 
-// The examples in README must run as they stand there.
+// The lines of README's command line must run as they stand there, one after
+// another, in an empty folder: by a shell, with this program in the place of
+// "go run ./build".
 func TestExamplesOfReadmeRun(t *testing.T) {
 	text, err := os.ReadFile("../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	ran := 0
-	for _, line := range strings.Split(string(text), "\n") {
-		args, ok := strings.CutPrefix(line, "go run ./build formula")
-		if !ok {
-			continue
-		}
-		ran++
-		args, _, _ = strings.Cut(args, "#")
-		// A shell takes the quotes away.
-		split, err := exec.Command("sh", "-c", "printf '%s\\n' "+args).Output()
-		if err != nil {
-			t.Fatal(err)
-		}
-		var words []string
-		for _, w := range strings.Split(string(split), "\n") {
-			if w != "" {
-				words = append(words, w)
-			}
-		}
-		if code, out, errs := call("", append([]string{"formula"}, words...)...); code != 0 || out == "" {
-			t.Errorf("%s: code %d\n%s", line, code, errs)
-		}
+	_, block, _ := strings.Cut(string(text), "## On the command line")
+	_, block, _ = strings.Cut(block, "```\n")
+	block, _, _ = strings.Cut(block, "```")
+
+	folder, bin := t.TempDir(), t.TempDir()
+	program := filepath.Join(bin, "evenrow")
+	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
 	}
-	if ran < 3 {
-		t.Errorf("README has %d examples of formula, want 3", ran)
+	stand := "#!/bin/sh\n[ \"$1 $2\" = 'run ./build' ] || exit 3\nshift 2\nexec " + program + " \"$@\"\n"
+	if err := os.WriteFile(filepath.Join(bin, "go"), []byte(stand), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]string{}
+	for _, line := range strings.Split(strings.TrimSpace(block), "\n") {
+		name := strings.Fields(line)[3]
+		if name == "sizes" {
+			continue // compiles the program with the real go; make build runs the same
+		}
+		run := exec.Command("sh", "-c", line)
+		run.Dir = folder
+		run.Env = append(os.Environ(), "PATH="+bin+":"+os.Getenv("PATH"))
+		var errs strings.Builder
+		run.Stderr = &errs
+		out, err := run.Output()
+		if err != nil || errs.Len() > 0 || len(out) == 0 && name != "example" {
+			t.Errorf("%s: %v, %d bytes\n%s", line, err, len(out), errs.String())
+		}
+		said[line] = string(out)
+	}
+	if len(said) < 10 {
+		t.Errorf("README has %d lines of the command line, want 10", len(said))
+	}
+	plan, err := os.ReadFile(filepath.Join(folder, "plan.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	back := false
+	for line, out := range said {
+		back = back || strings.Contains(line, "link \"$(") && strings.TrimSpace(out) == strings.TrimSpace(string(plan))
+	}
+	if !back {
+		t.Error("the link does not come back as the plan")
+	}
+	// What is said of help is so.
+	for _, name := range regexp.MustCompile(`go run \./build ([a-z]+)`).FindAllStringSubmatch(string(text), -1) {
+		if code, out, _ := call("", name[1], "-h"); code != 0 || !strings.HasPrefix(out, "Usage: ") {
+			t.Errorf("%s -h: code %d", name[1], code)
+		}
 	}
 }

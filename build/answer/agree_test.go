@@ -59,15 +59,14 @@ func TestEverySectionNamesTheSameGreatestNeed(t *testing.T) {
 		}
 		var d struct {
 			Need *struct {
-				Day  string             `json:"day"`
-				Line string             `json:"timer_from"`
-				Each map[string]float64 `json:"all_plants_m3"`
+				Day  string `json:"day"`
+				Line string `json:"timer_from"`
 			} `json:"greatest_need"`
 			Timer []struct {
 				From string `json:"from"`
-				Days int    `json:"days"`
+				Days int    `json:"lasts_days"`
 				Set  []struct {
-					Sky   string  `json:"day"`
+					Sky   string  `json:"sky"`
 					Given float64 `json:"given_m3"`
 				} `json:"set"`
 			} `json:"timer"`

@@ -1,11 +1,16 @@
 // Package answer writes everything worked out for a plan as JSON, for
 // spreadsheets and scripts.
 //
-// Every number is in the inner unit of the calculation, which the end of its
-// key names: head_m is a head in metres of water, flow_m3_s a flow in cubic
-// metres per second. A key without such an end is a fraction of one, a count
-// or a number of a row, a plant or a zone, all counted from 1. A number that
-// the plan leaves open is null.
+// Keys are words in lower case with underscores between them; the names of
+// kinds, which stand as text, have hyphens. Every number is in the inner unit of
+// the calculation, which the end of its key names: head_m is a head in metres of
+// water, flow_m3_s a flow in cubic metres per second, and what ends in _share is
+// a fraction of one. The measures of evenness, cu, cv, du, eu and us, are
+// fractions of one too. A key without such an end is a count, a cost in the
+// currency of the plan's prices, or the number of a run, a row, a plant or a
+// zone, all counted from 1; or its unit stands beside it, under unit. A number
+// that the plan leaves open is null. The plan itself is a plan file, with its
+// own names and units.
 package answer
 
 import (
@@ -37,7 +42,7 @@ type document struct {
 	Verdict    string          `json:"verdict"`
 	Findings   []finding       `json:"findings"`
 	Fixes      []fix           `json:"fixes"`
-	Critical   int             `json:"critical_zone,omitempty"`
+	Critical   int             `json:"weakest_zone,omitempty"`
 	PerLitre   number          `json:"one_litre_each_s"` // until the last plant has it
 	Sameness   string          `json:"sameness"`         // how the water of one plant compares with another's
 	Season     *year           `json:"season"`
@@ -76,8 +81,9 @@ type fix struct {
 	Value  number `json:"value"`
 	Unit   string `json:"unit,omitempty"` // of value
 	Flow   number `json:"flow_m3_s"`
-	Index  int    `json:"index"`
-	Link   string `json:"link,omitempty"` // to the changed plan
+	Tubing string `json:"tubing,omitempty"` // the wider one
+	Zones  int    `json:"zones,omitempty"`  // how many
+	Link   string `json:"link,omitempty"`   // to the changed plan
 }
 
 type zone struct {
@@ -89,20 +95,20 @@ type zone struct {
 	Worst       *place    `json:"worst"`
 	Best        *place    `json:"best"`
 	Emitters    int       `json:"emitters"`
-	Open        int       `json:"open"`
-	Below       int       `json:"below_range"`
-	Above       int       `json:"above_range"`
+	Open        int       `json:"emitters_open"`
+	Below       int       `json:"emitters_below_range"`
+	Above       int       `json:"emitters_above_range"`
 	Even        even      `json:"evenness"`        // against what the emitters are made to give
 	Alike       even      `json:"plants_evenness"` // of the plants' flows as they are
 	Least       number    `json:"least_m3_s"`
-	LeadSpeed   number    `json:"lead_speed_m_s"`
+	LeadSpeed   number    `json:"supply_line_speed_m_s"`
 	HeaderSpeed number    `json:"header_speed_m_s"`
 	RowSpeed    number    `json:"row_speed_m_s"`
 	Budget      []loss    `json:"budget"`
 	Stretches   []stretch `json:"stretches"`
 	Plants      []plant   `json:"plants"`
 	Iterations  int       `json:"iterations"`
-	Imbalance   number    `json:"imbalance"`
+	Imbalance   number    `json:"imbalance_share"`
 }
 
 type place struct {
@@ -123,13 +129,13 @@ type even struct {
 
 type loss struct {
 	Kind  string `json:"kind"`
-	Index int    `json:"index,omitempty"` // of the run or row
+	Index int    `json:"number,omitempty"` // of the run or row
 	Head  number `json:"head_m"`
 }
 
 type stretch struct {
 	Kind   string `json:"kind"`
-	Index  int    `json:"index,omitempty"` // run or row; for header pieces the row that it leads to
+	Index  int    `json:"number,omitempty"` // run or row; for header pieces the row that it leads to
 	Length number `json:"length_m"`
 	Flow   number `json:"flow_m3_s"` // into it
 	Lost   number `json:"head_lost_m"`
@@ -149,18 +155,18 @@ type plant struct {
 type blow struct {
 	Tubing   string `json:"tubing"`
 	Stretch  string `json:"stretch"` // where it is worst
-	Index    int    `json:"index"`
+	Index    int    `json:"number"`  // of the run or row
 	Speed    number `json:"speed_m_s"`
-	Celerity number `json:"celerity_m_s"`
-	Rest     number `json:"rest_pa"`
+	Celerity number `json:"wave_speed_m_s"`
+	Rest     number `json:"at_rest_pa"`
 	Rise     number `json:"rise_pa"`
 	Rated    number `json:"rated_pa"`          // at 20 °C
 	Carries  number `json:"carries_in_sun_pa"` // at 50 °C
-	Closing  number `json:"closing_s"`         // null where the pressure at rest is too much
+	Closing  number `json:"least_closing_s"`   // null where the pressure at rest is too much
 }
 
 type room struct {
-	Of    string `json:"of"`
+	Of    string `json:"kind"`
 	Row   int    `json:"row,omitempty"`
 	Yes   number `json:"yes_with"`
 	Ended string `json:"ended_by"`
@@ -169,24 +175,24 @@ type room struct {
 }
 
 type flushing struct {
-	Wanted   number     `json:"wanted_m_s"`
+	Wanted   number     `json:"wanted_speed_m_s"`
 	Ends     []end      `json:"ends"` // each opened alone
 	Together []together `json:"together"`
 }
 
 type end struct {
-	Of     string `json:"of"`
+	Of     string `json:"place"`
 	Row    int    `json:"row"` // beside it, of the header
 	Zone   int    `json:"zone"`
 	Speed  number `json:"speed_m_s"`
-	Supply number `json:"supply_m3_s"`
+	Supply number `json:"supply_flow_m3_s"`
 	Shut   int    `json:"emitters_shut"`
 }
 
 type together struct {
 	Zone int `json:"zone"`
 	Ends int `json:"ends"`
-	Most int `json:"most"`
+	Most int `json:"most_ends"`
 }
 
 type part struct {
@@ -222,14 +228,23 @@ func JSON(p *plan.Plan) ([]byte, error) {
 			Kind: k.name, Unit: k.unit, Zone: f.Zone, Row: f.Row + 1, Plant: f.Plant, Count: f.Count,
 			Value: number(f.Value), Limit: number(f.Limit),
 		}
-		if f.Kind == sheet.Unlike {
+		switch f.Kind {
+		case sheet.Unlike:
 			told.Base = f.Base + 1
+		case sheet.SmallTank: // which the sheet keeps in hours
+			told.Value, told.Limit = told.Value*3600, told.Limit*3600
 		}
 		d.Findings = append(d.Findings, told)
 	}
 	for _, f := range s.Fixes {
 		k := kind(fixes[:], int(f.Kind))
-		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow), Index: f.Index}
+		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow)}
+		switch f.Kind {
+		case sheet.WiderLead, sheet.WiderHeader, sheet.WiderRows:
+			changed.Tubing = sizeOf(f.Index)
+		case sheet.MoreZones:
+			changed.Zones = f.Index
+		}
 		if f.Plan != nil {
 			changed.Link = "#" + carry.Link(f.Plan)
 		}

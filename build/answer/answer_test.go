@@ -83,7 +83,7 @@ func TestExamplesAreAnswered(t *testing.T) {
 			}
 			Flush struct {
 				Ends []struct {
-					Of    string
+					Of    string   `json:"place"`
 					Speed *float64 `json:"speed_m_s"`
 				}
 			}
@@ -92,7 +92,7 @@ func TestExamplesAreAnswered(t *testing.T) {
 				Rise            *float64 `json:"rise_pa"`
 			}
 			Headroom []struct {
-				Of    string
+				Of    string   `json:"kind"`
 				Yes   *float64 `json:"yes_with"`
 				Ended string   `json:"ended_by"`
 			}

@@ -13,8 +13,8 @@ type search struct {
 	Solved   int      `json:"worked_out"`
 	Pruned   int      `json:"passed_over"`
 	Cut      bool     `json:"ended_early"`
-	Unbeaten int      `json:"beaten_by_none"`
-	Now      number   `json:"cost_of_the_plan"`
+	Unbeaten int      `json:"unbeaten"`
+	Now      number   `json:"plan_cost"`
 	Forbids  []string `json:"forbidden_by"` // what every design fails
 	List     []drawn  `json:"list"`
 }
@@ -32,13 +32,13 @@ type drawn struct {
 	Margin  number   `json:"margin_m"`
 	EU      number   `json:"eu"`
 	Round   number   `json:"round_s"`
-	Carried bool     `json:"carried"` // by the plan's own supply
+	Carried bool     `json:"carried_by_own_supply"` // by the plan's own supply
 	Link    string   `json:"link"`
 }
 
 type zoning struct {
-	Fewest int  `json:"fewest"` // 0 when no number that was tried is enough
-	Tried  int  `json:"tried"`
+	Fewest int  `json:"fewest_zones"` // 0 when no number that was tried is enough
+	Tried  int  `json:"zones_tried"`
 	All    bool `json:"all_tried"`
 }
 
@@ -55,10 +55,10 @@ type side struct {
 	Low     number `json:"least_head_m"`
 	High    number `json:"most_head_m"`
 	EU      number `json:"eu"`
-	Longer  *int   `json:"plants_more_a_row"` // null where not looked for
+	Longer  *int   `json:"more_plants_a_row"` // null where not looked for
 }
 
-var limits = [...]string{"reach", "speed", "evenness", "above range", "rating", "flushing", "place"}
+var limits = [...]string{"reach", "speed", "evenness", "above-range", "rating", "flushing", "place"}
 
 func searchOf(d *sheet.Designs, p *plan.Plan) *search {
 	if d == nil {

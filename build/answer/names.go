@@ -22,7 +22,7 @@ var (
 		{"no-filter", ""},
 		{"over-rating", "m"},
 		{"outside-place", "m"},
-		{"small-tank", "h"},
+		{"small-tank", "s"},
 		{"fouled", "m"},
 		{"unsolved", ""},
 		{"too-high", "m"},
@@ -54,7 +54,7 @@ var (
 	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}
 	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare", "devices"}
 	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header", "devices"}
-	groups    = [...]string{"tubing", "fittings", "emitters", "water path", "growing", "tools"}
+	groups    = [...]string{"tubing", "fittings", "emitters", "water-path", "growing", "tools"}
 )
 
 func name(names []string, i int) string {

@@ -26,14 +26,14 @@ type planting struct {
 	Train   string `json:"tie_up"`
 	Harvest string `json:"harvest"`
 	End     string `json:"end"`
-	Cut     int    `json:"days_cut_by_frost"`
+	Cut     int    `json:"cut_by_frost_days"`
 	Killed  bool   `json:"killed_by_frost,omitempty"`
 }
 
 type task struct {
 	Kind  string `json:"kind"`
 	Day   string `json:"day"`
-	Days  int    `json:"days"`
+	Days  int    `json:"takes_days"`
 	Every int    `json:"every_days,omitempty"`
 	Times int    `json:"times"`
 	What  string `json:"what"`
@@ -42,7 +42,7 @@ type task struct {
 
 type conflict struct {
 	Kind     string `json:"kind"`
-	Grave    bool   `json:"grave"`
+	Grave    bool   `json:"serious"`
 	Planting string `json:"planting,omitempty"`
 	Other    string `json:"other,omitempty"`
 	Row      int    `json:"row,omitempty"`

@@ -21,10 +21,10 @@ type start struct {
 	Checked  bool     `json:"states_checked"`
 	Flood    *flood   `json:"flushing_themselves,omitempty"`
 	Drained  number   `json:"runs_out_m3"`
-	Back     number   `json:"runs_back_into_the_tank_m3"`
+	Back     number   `json:"runs_back_m3"`
 	Outlets  int      `json:"plants_that_get_it"`
-	Refill   number   `json:"refilled_s"`
-	Prevents number   `json:"closing_head_that_prevents_it_m"`
+	Refill   number   `json:"refill_s"`
+	Prevents number   `json:"closing_head_to_prevent_it_m"`
 	Siphon   bool     `json:"siphon"`
 }
 
@@ -70,17 +70,18 @@ type failing struct {
 	Kind    string   `json:"kind"`
 	Zone    int      `json:"zone"`
 	Row     int      `json:"row,omitempty"`
-	Place   *place   `json:"plant,omitempty"`
-	Amount  *number  `json:"until,omitempty"` // m of head, or for wear a share, at which the first emitter is not served; null for what is sudden
-	Never   bool     `json:"never,omitempty"`
-	Already bool     `json:"already,omitempty"`
+	Place   *place   `json:"place,omitempty"`
+	Head    *number  `json:"fails_at_m,omitempty"`     // head lost at which the first emitter is not served; left out for wear and for what is sudden
+	Share   *number  `json:"fails_at_share,omitempty"` // the same of wear
+	Never   bool     `json:"never_fails,omitempty"`
+	Already bool     `json:"fails_already,omitempty"`
 	Lost    number   `json:"lost_m3_s"`
 	Cut     int      `json:"plants_cut_off"`
 	Dry     int      `json:"other_plants_dry"`
 	Below   int      `json:"other_plants_below_range"`
 	Above   int      `json:"other_plants_above_range"`
-	Was     readings `json:"was"`
-	Now     readings `json:"now"`
+	Was     readings `json:"without"`
+	Now     readings `json:"with"`
 }
 
 type readings struct {
@@ -107,9 +108,15 @@ func faultsOf(s *sheet.Sheet) []failing {
 	}
 	for i := range s.Faults.Slow {
 		f := &s.Faults.Slow[i]
+		one := failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Place: placeOf(s, f.Plant),
+			Never: f.Never, Already: f.Already, Was: readingsOf(f.Was), Now: readingsOf(f.Now)}
 		amount := number(f.Amount)
-		list = append(list, failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Place: placeOf(s, f.Plant), Amount: &amount,
-			Never: f.Never, Already: f.Already, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
+		if f.Kind == fault.Wear {
+			one.Share = &amount
+		} else {
+			one.Head = &amount
+		}
+		list = append(list, one)
 	}
 	for i := range s.Faults.Sudden {
 		f := &s.Faults.Sudden[i]
@@ -123,15 +130,15 @@ func faultsOf(s *sheet.Sheet) []failing {
 type odds struct {
 	Zone    int    `json:"zone"`
 	Draws   int    `json:"draws"`
-	Enough  number `json:"enough"` // of the mean
-	Short   number `json:"plants_short"`
-	AllWell number `json:"draws_without_one"`
+	Enough  number `json:"enough_share"` // of the mean
+	Short   number `json:"plants_short_share"`
+	AllWell number `json:"draws_without_one_share"`
 	CV      number `json:"cv"`
 	EU      number `json:"eu"`
 	Formula number `json:"eu_by_formula"`
 	CU      number `json:"cu"`
 	Solved  int    `json:"draws_solved_in_full"`
-	Off     number `json:"greatest_difference"`
+	Off     number `json:"greatest_difference_share"`
 }
 
 func oddsOf(zones []chance.Zone) []odds {

@@ -11,14 +11,14 @@ import (
 // A line is what the timer is set to for some days of the year.
 type line struct {
 	From string   `json:"from"`
-	Days int      `json:"days"`
+	Days int      `json:"lasts_days"`
 	Set  []onADay `json:"set"`
 }
 
 type onADay struct {
-	Sky     string    `json:"day"`
+	Sky     string    `json:"sky"`
 	Given   number    `json:"given_m3"`
-	Drained number    `json:"drains_m3"`
+	Drained number    `json:"drained_m3"`
 	Over    number    `json:"late_s"`
 	Zones   []setting `json:"zones"`
 }
@@ -32,7 +32,7 @@ type setting struct {
 
 type shot struct {
 	At  number `json:"after_midnight_s"`
-	For number `json:"for_s"`
+	For number `json:"lasts_s"`
 }
 
 var skies = [...]string{shots.Dull: "dull", shots.Typical: "typical", shots.Hot: "hot", shots.Record: "record-hot"}
@@ -64,13 +64,14 @@ func linesOf(c *shots.Card) []line {
 	return list
 }
 
-// A thirst is what all plants take up on a day.
+// A thirst is what all plants take up on a day, by its kind.
 type thirst struct {
-	Day  string            `json:"day"`
-	Each map[string]number `json:"all_plants_m3"` // by kind of day
+	Day     string `json:"day"`
+	Cool    number `json:"cool_m3"`
+	Typical number `json:"typical_m3"`
+	Hot     number `json:"hot_m3"`
+	Record  number `json:"record_hot_m3"`
 }
-
-var kindsOfDay = [...]string{"cool", "typical", "hot", "record-hot"}
 
 func thirstOf(d *demand.Demand) []thirst {
 	list := []thirst{}
@@ -84,11 +85,7 @@ func thirstOf(d *demand.Demand) []thirst {
 }
 
 func dayOf(at day.Day, use [climate.Kinds]float64) thirst {
-	one := thirst{at.ISO(), map[string]number{}}
-	for k := range use {
-		one.Each[kindsOfDay[k]] = number(use[k])
-	}
-	return one
+	return thirst{at.ISO(), number(use[climate.Cool]), number(use[climate.Typical]), number(use[climate.Hot]), number(use[climate.Record])}
 }
 
 // A most is the day of the year on which all plants together take up most, and

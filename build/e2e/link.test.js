@@ -32,7 +32,7 @@ behaviour("the page and the command line work out the same figures from a link",
     const metric = (await page.$eval('input[name="units"]:checked', (e) => e.value)) === "metric";
     const native = JSON.parse(await command(["solve"], await command(["link", plan])));
     assert.match(await text(page, "#answer .answer__line"), new RegExp(`^${escaped(native.answer.split(". ")[0])}`));
-    const zone = native.zones.find((z) => z.zone === native.critical_zone) ?? native.zones[0];
+    const zone = native.zones.find((z) => z.zone === native.weakest_zone) ?? native.zones[0];
     const foot = metric ? 1 : 0.3048;
     const flow = metric ? 60_000 : 15_850.3231;
     const [, margin] = /\((.*)\)/.exec(await figure(page, zone.margin_m < 0 ? "It lacks" : "To spare", "lastChild")) ?? [];
