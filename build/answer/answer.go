@@ -83,6 +83,8 @@ type fix struct {
 	Flow   number `json:"flow_m3_s"`
 	Tubing string `json:"tubing,omitempty"` // the wider one
 	Zones  int    `json:"zones,omitempty"`  // how many
+	Most   number `json:"most_shut_m"`      // of a pump or a tap, with everything shut; 0 for no matter
+	Behind number `json:"regulator_pa"`     // of a regulator behind the pump or the tap; 0 for none
 	Link   string `json:"link,omitempty"`   // to the changed plan
 }
 
@@ -238,7 +240,7 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	}
 	for _, f := range s.Fixes {
 		k := kind(fixes[:], int(f.Kind))
-		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow)}
+		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow), Most: number(f.Most), Behind: number(f.Regulator)}
 		switch f.Kind {
 		case sheet.WiderLead, sheet.WiderHeader, sheet.WiderRows:
 			changed.Tubing = sizeOf(f.Index)

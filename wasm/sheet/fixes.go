@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"evenrow/wasm/catalogue"
-	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
@@ -72,32 +71,29 @@ func (t *trial) supply() {
 	if !t.thirsty() {
 		return
 	}
-	head, flow, ok := t.duty()
-	if !ok || t.s.Plan.Supply.Regulator > 0 && t.regulate() {
+	if t.s.Plan.Supply.Regulator > 0 && t.regulate() {
 		return // a stronger supply is no help behind a regulator set too low
 	}
-	switch t.s.Plan.Supply.Kind {
-	case plan.GravityTank:
+	if t.s.Plan.Supply.Kind == plan.GravityTank {
+		head, _, ok := t.duty()
 		rise := roundUp(head-t.s.Layout.Network.Head, 0.05)
-		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); rise > 0 && len(p.Check()) == 0 {
-			t.fixes = append(t.fixes, Fix{Kind: RaiseTank, Value: rise, Solves: ok, Plan: p})
+		if !ok || rise <= 0 {
+			return
 		}
-	case plan.Mains:
-		pressure := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
-		flow = roundUp(flow, 1e-3/600)
-		_, ok := t.try(func(p *plan.Plan) {
-			static, wide := design.Through(pressure, flow)
-			p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = static, wide, 0
-		})
-		t.fixes = append(t.fixes, Fix{Kind: MorePressure, Value: pressure, Flow: flow, Solves: ok})
-	default:
-		head, flow = roundUp(head, 0.1), roundUp(flow, 1e-3/600)
-		_, ok := t.try(func(p *plan.Plan) {
-			p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
-			p.Supply.ShutOff, p.Supply.MaxFlow = design.Through(head, flow)
-		})
-		t.fixes = append(t.fixes, Fix{Kind: NewPump, Value: head, Flow: flow, Solves: ok})
+		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
+			t.fixes = append(t.fixes, Fix{Change{Kind: RaiseTank, Value: rise}, ok, p})
+		}
+		return
 	}
+	d, p, ok := t.demanded()
+	if d.least == 0 {
+		return
+	}
+	f := Fix{Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, ok, p}
+	if t.s.Plan.Supply.Kind == plan.Mains {
+		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
+	}
+	t.fixes = append(t.fixes, f)
 }
 
 // wider tries the next sizes of tubing for the lead, the header and the rows.
@@ -158,7 +154,7 @@ func (t *trial) widen(kind FixKind, row bool, each func(p *plan.Plan, widen func
 	}
 	for _, size := range sizes {
 		if p, ok := wider(size); ok {
-			t.fixes = append(t.fixes, Fix{Kind: kind, Index: size, Solves: true, Plan: p})
+			t.fixes = append(t.fixes, Fix{Change{Kind: kind, Index: size}, true, p})
 			return
 		}
 	}
@@ -171,7 +167,7 @@ func (t *trial) middle() {
 		return
 	}
 	if p, ok := t.try(func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle }); ok {
-		t.fixes = append(t.fixes, Fix{Kind: MiddleFeed, Solves: true, Plan: p})
+		t.fixes = append(t.fixes, Fix{Change{Kind: MiddleFeed}, true, p})
 	}
 }
 
@@ -181,7 +177,7 @@ func (t *trial) ring() {
 		return
 	}
 	if p, ok := t.try(func(p *plan.Plan) { p.Header.Layout = plan.Ring }); ok {
-		t.fixes = append(t.fixes, Fix{Kind: CloseRing, Solves: true, Plan: p})
+		t.fixes = append(t.fixes, Fix{Change{Kind: CloseRing}, true, p})
 	}
 }
 
@@ -195,7 +191,7 @@ func (t *trial) zones() {
 	most := min(len(p.Rows), plan.MaxZones)
 	for n := len(t.s.Zones) + 1; n <= most; n++ {
 		if p, ok := t.try(func(p *plan.Plan) { split(p, n) }); ok {
-			t.fixes = append(t.fixes, Fix{Kind: MoreZones, Index: n, Solves: true, Plan: p})
+			t.fixes = append(t.fixes, Fix{Change{Kind: MoreZones, Index: n}, true, p})
 			return
 		}
 	}
@@ -250,7 +246,7 @@ func (t *trial) regulate() bool {
 	set := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
 	p, solves := t.try(func(p *plan.Plan) { p.Supply.Regulator = set })
 	if solves {
-		t.fixes = append(t.fixes, Fix{Kind: AddRegulator, Value: set, Solves: true, Plan: p})
+		t.fixes = append(t.fixes, Fix{Change{Kind: AddRegulator, Value: set}, true, p})
 	}
 	return solves
 }
@@ -288,7 +284,7 @@ func (t *trial) filter() {
 				return
 			}
 			if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
-				t.fixes = append(t.fixes, Fix{Kind: CleanerFilter, Value: sooner, Solves: true, Plan: p})
+				t.fixes = append(t.fixes, Fix{Change{Kind: CleanerFilter, Value: sooner}, true, p})
 				return
 			}
 			sooner *= 0.85
@@ -312,11 +308,11 @@ func (t *trial) emitters() {
 		return
 	}
 	share := wanted / t.s.Plan.Emitters[e].Lowest
-	if _, ok := t.try(func(p *plan.Plan) {
+	if p, ok := t.try(func(p *plan.Plan) {
 		c := &p.Emitters[e]
 		c.Lowest, c.Opens, c.Closes = wanted, c.Opens*share, c.Closes*share
 	}); ok {
-		t.fixes = append(t.fixes, Fix{Kind: LowerEmitters, Value: wanted, Solves: true})
+		t.fixes = append(t.fixes, Fix{Change{Kind: LowerEmitters, Value: wanted}, true, p})
 	}
 }
 
@@ -346,7 +342,7 @@ func (t *trial) unlike() {
 				p.Rows[i].Zone = zone[i]
 			}
 		}); ok {
-			t.fixes = append(t.fixes, Fix{Kind: OwnZones, Index: len(kinds), Solves: true, Plan: p})
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: OwnZones, Index: len(kinds)}, Solves: true, Plan: p})
 		}
 	}
 	for _, k := range kinds {
@@ -355,7 +351,7 @@ func (t *trial) unlike() {
 				p.Rows[i].Emitter, p.Rows[i].PerPlant = rows[k].Emitter, rows[k].PerPlant
 			}
 		}); ok {
-			t.fixes = append(t.fixes, Fix{Kind: OneEmitter, Index: k, Solves: true, Plan: p})
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: OneEmitter, Index: k}, Solves: true, Plan: p})
 			return
 		}
 	}

@@ -87,7 +87,7 @@ func (s *Sheet) judgeZone(z *ZoneResult) {
 	if v := max(z.LeadSpeed, z.HeaderSpeed); v > limits.Speed {
 		s.find(Finding{Kind: FastLead, Row: -1, Value: v, Limit: limits.Speed, Zone: z.Zone})
 	}
-	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow() {
+	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow()*(1+rounding) {
 		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
 	}
 	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < 3600*z.Flow {
@@ -151,7 +151,7 @@ func (s *Sheet) judgeHeights(z *ZoneResult) {
 	}
 }
 
-// rounding is what heads in m are not told apart by.
+// rounding is what heads in m, and shares of flows, are not told apart by.
 const rounding = 1e-6
 
 // still returns the height in m above the source's own level that still water

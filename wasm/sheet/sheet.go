@@ -70,23 +70,30 @@ const (
 	Unlike       // rows watered together get neither the same nor what their crops need. Value: how many times as much of its need Row gets as Base does, Limit: 1
 )
 
+// A Change is one thing that is done to a plan.
+type Change struct {
+	Kind      FixKind
+	Value     float64 // see FixKind
+	Flow      float64 // m³/s, with NewPump and MorePressure
+	Most      float64 // m, likewise: the highest head with everything shut that the answer stays Yes with; 0 when it is not Yes
+	Regulator float64 // Pa, likewise: what a regulator behind it is set to, and Most then no matter; 0 for none
+	Index     int     // of a tube in the catalogue, or a count of zones
+}
+
 // A Fix is a change that turns the answer into a yes, or as near as it gets.
 type Fix struct {
-	Kind   FixKind
-	Value  float64    // see FixKind
-	Flow   float64    // m³/s, with NewPump
-	Index  int        // of a tube in the catalogue, or a count of zones
-	Solves bool       // the plan was solved again with it and the answer is Yes
-	Plan   *plan.Plan // the changed plan, ready to be taken over; nil for NewPump
+	Change
+	Solves bool       // the plan was solved again with it and the answer is Yes; with NewPump and MorePressure, for every pump or tap that it names
+	Plan   *plan.Plan // the changed plan, ready to be taken over, with one pump or tap of those named; nil where the form takes none
 }
 
 // A FixKind is what a fix changes.
 type FixKind uint8
 
 const (
-	NewPump      FixKind = iota // a pump that gives Value m at Flow
+	NewPump      FixKind = iota // a pump that gives Value m or more at Flow
 	RaiseTank                   // raise the tank by Value m
-	MorePressure                // Value Pa at the tap at Flow
+	MorePressure                // Value Pa or more at the tap at Flow
 	AddRegulator                // set to Value Pa
 	WiderLead                   // Index
 	WiderHeader                 // Index

@@ -86,43 +86,64 @@ func (sc *scene) findings() {
 	sc.html(`</ul>`)
 }
 
-// remedy says a fix as a sentence.
-func (sc *scene) remedy(f *sheet.Fix) string {
+// change says what a change does, as the rest of a sentence.
+func (sc *scene) change(f *sheet.Change) string {
 	switch f.Kind {
 	case sheet.NewPump:
-		return "Use a pump that gives " + sc.head(f.Value) + " at " + sc.amount(unit.Flow, f.Flow) + " or more."
+		return "use a pump that gives at least " + sc.head(f.Value) + " at " + sc.amount(unit.Flow, f.Flow) + sc.shut(f, "everything shut")
 	case sheet.RaiseTank:
-		return "Raise the tank by " + sc.amount(unit.Head, f.Value) + "."
+		return "raise the tank by " + sc.amount(unit.Head, f.Value)
 	case sheet.MorePressure:
-		return "Find a tap that keeps " + sc.headOf(f.Value) + " while it gives " + sc.amount(unit.Flow, f.Flow) + "."
+		return "find a tap that keeps at least " + sc.headOf(f.Value) + " while it gives " + sc.amount(unit.Flow, f.Flow) + sc.shut(f, "every tap closed")
 	case sheet.AddRegulator:
 		if sc.s.Plan.Supply.Regulator > 0 {
-			return "Set the regulator to " + sc.headOf(f.Value) + "."
+			return "set the regulator to " + sc.headOf(f.Value)
 		}
-		return "Put a pressure regulator, set to " + sc.headOf(f.Value) + ", before the header."
+		return "put a pressure regulator, set to " + sc.headOf(f.Value) + ", before the header"
 	case sheet.WiderLead:
-		return "Lay the lead in " + tube(f.Index) + " tubing."
+		return "lay the lead in " + tube(f.Index) + " tubing"
 	case sheet.WiderHeader:
-		return "Make the header of " + tube(f.Index) + " tubing."
+		return "make the header of " + tube(f.Index) + " tubing"
 	case sheet.WiderRows:
-		return "Lay the rows in " + tube(f.Index) + " tubing."
+		return "lay the rows in " + tube(f.Index) + " tubing"
 	case sheet.MiddleFeed:
-		return "Feed the header in its middle."
+		return "feed the header in its middle"
 	case sheet.MoreZones:
-		return "Split the rows into " + strconv.Itoa(f.Index) + " zones, and water one after another."
+		return "split the rows into " + strconv.Itoa(f.Index) + " zones, and water one after another"
 	case sheet.CleanerFilter:
-		return "Clean the filter sooner: when it takes " + sc.amount(unit.Pressure, f.Value) + " more than it does clean."
+		return "clean the filter sooner: when it takes " + sc.amount(unit.Pressure, f.Value) + " more than it does clean"
 	case sheet.LowerEmitters:
-		return "Use emitters that keep their flow from " + sc.headOf(f.Value) + " on, or from less."
+		return "use emitters of the same flow that keep it from " + sc.headOf(f.Value) + " on"
 	case sheet.OneEmitter:
 		r := &sc.s.Plan.Rows[f.Index]
-		return "Give every plant what row " + strconv.Itoa(f.Index+1) + " has: " + count(r.PerPlant, "emitter", "emitters") + " of " + sc.amount(unit.EmitterFlow, sc.s.Plan.Emitters[r.Emitter].Flow) + "."
+		return "give every plant what row " + strconv.Itoa(f.Index+1) + " has: " + count(r.PerPlant, "emitter", "emitters") + " of " + sc.amount(unit.EmitterFlow, sc.s.Plan.Emitters[r.Emitter].Flow)
 	case sheet.OwnZones:
-		return "Water rows with different emitters in zones of their own, " + strconv.Itoa(f.Index) + " in all, each for its own time."
+		return "water rows with different emitters in zones of their own, " + strconv.Itoa(f.Index) + " in all, each for its own time"
 	case sheet.CloseRing:
-		return "Tie the far ends of the rows with a second header."
+		return "tie the far ends of the rows with a second header"
 	}
 	return ""
+}
+
+// shut says what a pump or a tap may give at the most with no water flowing, and
+// what stands behind it.
+func (sc *scene) shut(f *sheet.Change, when string) string {
+	now := sc.s.Plan.Supply.Regulator
+	switch {
+	case f.Regulator > 0 && f.Regulator == now:
+		return ", before the regulator that you have"
+	case f.Regulator > 0 && now > 0:
+		return ", and set the regulator to " + sc.headOf(f.Regulator)
+	case f.Regulator > 0:
+		return ", and behind it a pressure regulator set to " + sc.headOf(f.Regulator)
+	case f.Most == 0:
+		return ""
+	}
+	words := ", and at most " + sc.head(f.Most) + " with " + when
+	if now > 0 {
+		words += ", without the regulator"
+	}
+	return words
 }
 
 // tube is the short name of a size of tubing.
@@ -141,7 +162,7 @@ func (sc *scene) fixes(link Linker) {
 	sc.html(`<div class="fixes"><h2 class="fixes__head">What helps</h2><ul>`)
 	for i := range sc.s.Fixes {
 		f := &sc.s.Fixes[i]
-		sc.html(`<li>`).text(sc.remedy(f))
+		sc.html(`<li>`).text(unit.Capital(sc.change(&f.Change)) + ".")
 		if f.Solves {
 			sc.text(" With it, the answer is Yes.")
 		} else if f.Plan != nil {

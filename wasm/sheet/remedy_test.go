@@ -1,0 +1,178 @@
+package sheet
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
+)
+
+// weak returns a plan that a pump or a tap, too weak for it or not, drives: in
+// all layouts, in either system, with emitters of two kinds side by side.
+func weak(seed uint64) *plan.Plan {
+	r := rand.New(rand.NewPCG(seed, 21))
+	p := small(r)
+	p.Supply.Kind = plan.PumpTwo
+	p.Supply.ShutOff, p.Supply.MaxFlow = 3+12*r.Float64(), (2+20*r.Float64())/6e4
+	p.Limits.Speed, p.Limits.Evenness = 0.8+r.Float64(), 0.8
+	p.Runs[0].Rise = 2 * r.Float64()
+	if r.IntN(3) == 0 {
+		p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow = plan.Mains, (0.3+r.Float64())*1e5, 15.0/6e4
+	}
+	if r.IntN(5) == 0 {
+		p.Supply.Regulator = (0.5 + 2*r.Float64()) * 1e5
+	}
+	if r.IntN(4) == 0 {
+		p.Supply.Devices = 3e4 * r.Float64()
+	}
+	if r.IntN(2) == 0 {
+		p.Units = unit.US
+	}
+	if r.IntN(3) == 0 {
+		e := p.Emitters[0]
+		e.Flow *= 1 + 2*r.Float64()
+		p.Emitters = append(p.Emitters, e)
+		p.Rows[1].Emitter = 1
+	}
+	if r.IntN(4) == 0 {
+		for i := range p.Emitters {
+			p.Emitters[i].Highest = p.Emitters[i].Lowest * (1.05 + 0.2*r.Float64())
+		}
+	}
+	return p
+}
+
+// curves are pumps that give head m or more at a flow, and top m or less with
+// everything shut: straight, flat and then steep, steep and then flat, through
+// the point and above it, with the last point at the flow and beyond, and
+// parabolas.
+func curves(r *rand.Rand, head, flow, top float64) []plan.Supply {
+	points := func(v ...float64) plan.Supply {
+		s := plan.Supply{Kind: plan.PumpPoints}
+		for i := 0; i < len(v); i += 2 {
+			s.Points = append(s.Points, plan.Point{Flow: v[i], Head: v[i+1]})
+		}
+		return s
+	}
+	parabola := func(shut, over float64) plan.Supply {
+		return plan.Supply{Kind: plan.PumpTwo, ShutOff: shut, MaxFlow: over * flow / math.Sqrt(1-head/shut)}
+	}
+	between := func(share float64) float64 { return head + share*(top-head) }
+	const hair = 1e-3 // m
+	list := []plan.Supply{
+		points(0, top, flow, head),
+		points(0, top, flow, head, 2*flow, head/2),
+		points(0, top, 0.9*flow, top-hair, flow, head),
+		points(0, top, 0.05*flow, head+hair, flow, head),
+		points(0, top, flow, top-hair),
+		points(0, top, 3*flow, top-hair),
+		points(0, head+hair, flow, head),
+		parabola(top, 1), parabola(top, 1.5),
+	}
+	for range 4 {
+		shut, mid, end := between(r.Float64()), r.Float64(), r.Float64()
+		q := flow * (0.1 + 0.8*r.Float64())
+		list = append(list,
+			points(0, shut+hair*3, q, head+mid*(shut-head)+hair*2, flow, head+end*mid*(shut-head)+hair/2),
+			points(0, shut+hair*3, 0.5*flow, head+0.9*(shut-head)+hair*2, flow*(1+2*mid), head+hair),
+			parabola(shut+hair, 1+mid))
+	}
+	return list
+}
+
+// asked returns what a remedy asks of a supply, as the page prints it: the least
+// head, the flow, and the highest head with everything shut.
+func asked(s *Sheet, f *Fix) (head, flow, top float64) {
+	w, sys := s.Layout.Network.Water, s.Plan.Units
+	head, pressure := f.Value, w.PressureHead(f.Value)
+	if f.Kind == MorePressure {
+		head, pressure = w.HeadOf(f.Value), f.Value
+	}
+	head = min(head, printed(unit.Head, sys, head), w.HeadOf(printed(unit.Pressure, sys, pressure)))
+	top = max(f.Most, printed(unit.Head, sys, f.Most), w.HeadOf(printed(unit.Pressure, sys, w.PressureHead(f.Most))))
+	return head, min(f.Flow, printed(unit.Flow, sys, f.Flow)), min(top, mostHead)
+}
+
+// A pump or a tap that a remedy names is any that gives so much at a flow and no
+// more than so much with everything shut: with each of them the answer is Yes,
+// and with one that gives a little more shut it need not be.
+func TestEveryPumpThatIsNamedWillDo(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 22))
+	plans, tried, kinds, capped, regulated, bounded := 0, 0, map[FixKind]int{}, 0, 0, 0
+	for seed := range uint64(160) {
+		p := weak(seed)
+		if errs := p.Check(); len(errs) > 0 {
+			t.Fatalf("seed %d: %v", seed, errs[0])
+		}
+		s := Answer(p)
+		for i := range s.Fixes {
+			f := &s.Fixes[i]
+			if f.Kind != NewPump && f.Kind != MorePressure || !f.Solves {
+				continue
+			}
+			plans++
+			kinds[f.Kind]++
+			if Answer(f.Plan).Verdict != Yes {
+				t.Errorf("seed %d: the plan with such a supply is not Yes", seed)
+			}
+			head, flow, top := asked(s, f)
+			with := func(c plan.Supply) *Sheet {
+				q := p.Clone()
+				q.Supply.Kind, q.Supply.Points, q.Supply.ShutOff, q.Supply.MaxFlow = c.Kind, c.Points, c.ShutOff, c.MaxFlow
+				q.Supply.Regulator = f.Regulator
+				return Answer(q)
+			}
+			for _, c := range curves(r, head, flow, top) {
+				tried++
+				if a := with(c); a.Verdict != Yes {
+					t.Errorf("seed %d: %g m at %g L/min and at most %g m is named, regulator %g; %+v gives %+v", seed, head, flow*6e4, top, f.Regulator, c, a.Findings[0])
+					break
+				}
+			}
+			switch {
+			case f.Regulator > 0:
+				regulated++
+			case f.Most > mostHead-0.5:
+				capped++
+			default:
+				// One that holds the head of a step more at any flow.
+				step := 0.25 + f.Most*0.02
+				if f.Kind == MorePressure {
+					step += 1
+				}
+				above := level(p, f.Most+step)
+				thirsty := above.drawn() > thirst*level(p, head).drawn()
+				if above.Verdict == Yes && !thirsty {
+					t.Errorf("seed %d: at most %g m are named, and with %g m at any flow the answer is Yes", seed, f.Most, f.Most+step)
+				}
+				bounded++
+			}
+		}
+	}
+	t.Logf("%d remedies of %v, %d curves; %d with a regulator, %d up to what the form takes, %d bounded", plans, kinds, tried, regulated, capped, bounded)
+	if plans < 60 || kinds[MorePressure] < 10 || regulated < 5 || bounded < 30 {
+		t.Errorf("%d remedies of %v, %d with a regulator, %d bounded", plans, kinds, regulated, bounded)
+	}
+}
+
+// Where a pump's curve that is a little steeper would burst something, the
+// figures say so: the emitters' highest pressure bounds the head at shut-off.
+func TestHighestHeadOfAPump(t *testing.T) {
+	p := example(t, "wrong-pump")
+	for i := range p.Emitters {
+		p.Emitters[i].Highest = 2e5
+	}
+	s := Answer(p)
+	f := fix(s, NewPump)
+	// 2 bar are 20.43 m at 998.2 kg/m³; the header stands 0.4 m up, and friction
+	// is little: by hand.
+	if f == nil || !f.Solves || f.Regulator != 0 || f.Most < 20.4 || f.Most > 21.5 {
+		t.Fatalf("fixes %+v", s.Fixes)
+	}
+	if !slices.Contains(kinds(level(p, f.Most+0.5).Findings), AboveRange) {
+		t.Error("no emitter is above its range with half a metre more")
+	}
+}
