@@ -187,6 +187,7 @@ type end struct {
 	Row    int    `json:"row"` // beside it, of the header
 	Zone   int    `json:"zone"`
 	Speed  number `json:"speed_m_s"`
+	Alone  number `json:"speed_others_shut_m_s"`
 	Supply number `json:"supply_flow_m3_s"`
 	Shut   int    `json:"emitters_shut"`
 }
@@ -329,7 +330,7 @@ func flushingOf(f *flush.Flush) *flushing {
 	}
 	out := &flushing{Wanted: flush.Wanted, Ends: []end{}, Together: []together{}}
 	for _, e := range f.Ends {
-		out.Ends = append(out.Ends, end{name(ends[:], int(e.Place)), e.Row + 1, e.Zone, number(e.Speed), number(e.Flow), e.Shut})
+		out.Ends = append(out.Ends, end{name(ends[:], int(e.Place)), e.Row + 1, e.Zone, number(e.Speed), number(e.Alone), number(e.Flow), e.Shut})
 	}
 	for _, z := range f.Zones {
 		out.Together = append(out.Together, together(z))

@@ -40,6 +40,7 @@ type End struct {
 	Node  int     // where it stands
 	Bore  float64 // m
 	Speed float64 // m/s at the end; of a RowInto the faster of what the far header's ends bring
+	Alone float64 // m/s while no other row takes water; Speed where that is enough, and where no other row can be shut
 	Flow  float64 // m³/s of the supply; of a RowInto at that end
 	Shut  int     // emitters that were open and shut for lack of pressure
 }
@@ -53,10 +54,10 @@ type Together struct {
 
 // A Flush is every end of a layout.
 type Flush struct {
-	Ends    []End   // of the rows in their order, then of the header
-	Slowest int     // index into Ends
-	Slow    int     // how many stay below Wanted
-	Alone   float64 // m/s at the slowest end while no other row takes water; its Speed if that is not slow
+	Ends    []End // of the rows in their order, then of the header
+	Slowest int   // index into Ends
+	Slow    int   // how many stay below Wanted
+	Stuck   int   // of them, also while no other row takes water
 	Zones   []Together
 	Every   int // of the rows' ends only every so many is worked out, and the last; 1 for all
 }
@@ -82,7 +83,7 @@ func Of(l *layout.Layout, open [][]bool) *Flush {
 	}
 	for i, zone := range l.Zones {
 		t, err := newTap(l, zone)
-		if err != nil || !f.each(t, open[i]) || !f.together(t, all, open[i]) {
+		if err != nil || !f.each(t, open[i]) || !f.together(t, all, open[i]) || !f.alone(l, t, open[i]) {
 			return nil
 		}
 	}
@@ -90,11 +91,14 @@ func Of(l *layout.Layout, open [][]bool) *Flush {
 		if f.Ends[i].Speed < Wanted {
 			f.Slow++
 		}
+		if f.Ends[i].Alone < Wanted {
+			f.Stuck++
+		}
 		if f.Ends[i].Speed < f.Ends[f.Slowest].Speed {
 			f.Slowest = i
 		}
 	}
-	if len(f.Ends) == 0 || !f.alone(l, open) {
+	if len(f.Ends) == 0 {
 		return nil
 	}
 	return f
@@ -238,32 +242,39 @@ func (f *Flush) together(t *tap, all []End, open []bool) bool {
 			least = n
 		}
 	}
+	for _, e := range rows {
+		t.set(e, false)
+	}
 	f.Zones = append(f.Zones, Together{t.zone, len(rows), least})
 	return true
 }
 
-// alone works the slowest end out again, if it is slow, while no other row
-// takes water, and says whether that settled.
-func (f *Flush) alone(l *layout.Layout, open [][]bool) bool {
-	e := &f.Ends[f.Slowest]
-	f.Alone = e.Speed
-	if f.Slow == 0 || e.Place == RowInto {
-		return true
-	}
-	t, err := newTap(l, e.Zone)
-	if err != nil {
-		return false
-	}
-	for i := range l.Plants {
-		if p := &l.Plants[i]; p.Row != e.Row || e.Place != OfRow {
-			node := &t.net.Nodes[p.Node]
-			node.Emitter, node.Count = network.None, 0
+// alone works the slow ends of the tap's zone out again while no other row takes
+// water, and says whether all settled. The rows of one line cannot be shut.
+func (f *Flush) alone(l *layout.Layout, t *tap, open []bool) bool {
+	line := slices.Min(l.Ends) < 0 // or a ring
+	for i := range f.Ends {
+		e := &f.Ends[i]
+		if e.Zone != t.zone {
+			continue
 		}
+		e.Alone = e.Speed
+		if e.Speed >= Wanted || e.Place == RowInto || line && e.Place == OfRow {
+			continue
+		}
+		all := slices.Clone(t.net.Nodes)
+		for i := range l.Plants {
+			if p := &l.Plants[i]; p.Row != e.Row || e.Place != OfRow {
+				node := &t.net.Nodes[p.Node]
+				node.Emitter, node.Count = network.None, 0
+			}
+		}
+		sol := t.alone(e, open)
+		copy(t.net.Nodes, all)
+		if sol == nil {
+			return false
+		}
+		e.Alone = pipe.Velocity(sol.Out[e.Node], e.Bore)
 	}
-	sol := t.alone(e, open[slices.Index(l.Zones, e.Zone)])
-	if sol == nil {
-		return false
-	}
-	f.Alone = pipe.Velocity(sol.Out[e.Node], e.Bore)
 	return true
 }

@@ -3,9 +3,11 @@ package flush
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/emitter"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/pipe"
@@ -215,6 +217,35 @@ func reopened(t *testing.T, l *layout.Layout, f *Flush, zone int, open []bool, e
 	return v
 }
 
+// shutOthers opens an end of a plan all of whose other rows have no emitters.
+func shutOthers(t *testing.T, l *layout.Layout, open [][]bool, e End) float64 {
+	t.Helper()
+	if e.Place == RowInto || l.Plan.Header.Layout == plan.OneLine {
+		return e.Speed
+	}
+	zone := slices.Index(l.Zones, e.Zone)
+	n := l.Zone(e.Zone)
+	for i := range l.Plants {
+		if p := &l.Plants[i]; p.Row != e.Row || e.Place != OfRow {
+			n.Nodes[p.Node].Emitter = network.None
+		}
+	}
+	first := len(n.Emitters)
+	n.Emitters = append(slices.Clone(n.Emitters), emitter.Emitter{
+		Kind: emitter.NonCompensating, Exponent: 0.5, Flow: pipe.FlowAt(Wanted, e.Bore), Nominal: pipe.LocalHead(Mouth, Wanted),
+	})
+	n.Nodes[e.Node].Emitter, n.Nodes[e.Node].Count = first, 1
+	s, err := network.NewSolver(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sol, err := s.After(open[zone])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pipe.Velocity(sol.Out[e.Node], e.Bore)
+}
+
 func check(t *testing.T, p *plan.Plan) {
 	if len(p.Check()) > 0 {
 		return
@@ -253,8 +284,20 @@ func check(t *testing.T, p *plan.Plan) {
 			}
 		}
 	}
-	if p.Emitters[0].Kind == plan.NonCompensating && f.Alone < f.Ends[f.Slowest].Speed-1e-9 {
-		t.Errorf("alone it runs slower: %g m/s, not %g", f.Alone, f.Ends[f.Slowest].Speed)
+	stuck := 0
+	for i, e := range f.Ends {
+		if e.Alone < Wanted {
+			stuck++
+		}
+		if want := shutOthers(t, l, open, e); math.Abs(want-e.Alone) > 1e-6 && e.Speed < Wanted {
+			t.Errorf("end %d: %g m/s with the other rows shut, not %g", i, want, e.Alone)
+		}
+		if p.Emitters[0].Kind == plan.NonCompensating && e.Alone < e.Speed-1e-9 {
+			t.Errorf("end %d runs slower with the other rows shut: %g m/s, not %g", i, e.Alone, e.Speed)
+		}
+	}
+	if stuck != f.Stuck {
+		t.Errorf("%d ends stay slow, and %d are counted", stuck, f.Stuck)
 	}
 }
 

@@ -438,3 +438,71 @@ func TestPrices(t *testing.T) {
 		}
 	}
 }
+
+// flushing is a plan of several longer rows that must flush clean, most of which
+// a weak pump waters.
+func flushing(seed uint64) *plan.Plan {
+	r := rand.New(rand.NewPCG(seed, 31))
+	p := small(r)
+	p.Prices.Flush = 1
+	p.Limits.Reserve *= 0.3
+	p.Filter.Fouling /= 10
+	p.Limits.Speed = 2
+	if p.Header.Layout == plan.Ring { // its rows have no ends
+		p.Header.Layout = plan.HeaderAndRows
+	}
+	e := &p.Emitters[0]
+	e.Lowest = (0.2 + 0.5*r.Float64()) * 1e5
+	e.Opens, e.Closes = e.Lowest*0.6, e.Lowest*0.4
+	e.Flow /= 4
+	for n := 3 + r.IntN(5); len(p.Rows) < n && p.Header.Layout != plan.OneLine; {
+		p.Rows = append(p.Rows, p.Rows[r.IntN(2)])
+	}
+	for i := range p.Rows {
+		p.Rows[i].Plants, p.Rows[i].Spacing = 10+r.IntN(20), 0.3
+		if p.Header.Layout == plan.OneLine {
+			p.Rows[i].Plants = 15
+		}
+	}
+	p.Runs[0].Length = 5 + 40*r.Float64()
+	return p
+}
+
+// The designs of a plan whose rows must flush clean with the other rows shut do
+// so in the section on flushing of the plans that they open as.
+func TestDesignsFlushAsPromised(t *testing.T) {
+	plans, designs, running := 0, 0, 0
+	for seed := range uint64(210) {
+		p := flushing(seed)
+		if errs := p.Check(); len(errs) > 0 {
+			t.Fatalf("seed %d: %v", seed, errs[0])
+		}
+		s := Answer(p)
+		s.Explore(Searching)
+		if len(s.Designs.Best) > 0 {
+			plans++
+		}
+		for i, b := range s.Designs.Best {
+			designs++
+			o := Answer(b.Take)
+			o.Explore(Flushing)
+			slow := false
+			for _, e := range o.Flush.Ends {
+				if e.Place != flush.OfRow {
+					continue
+				}
+				if e.Alone < flush.Wanted {
+					t.Errorf("seed %d: design %d promises that its rows flush, and row %d reaches %g m/s with the others shut", seed, i+1, e.Row+1, e.Alone)
+				}
+				slow = slow || e.Speed < flush.Wanted
+			}
+			if slow {
+				running++
+			}
+		}
+	}
+	t.Logf("%d plans, %d designs, %d of which flush only with the other rows shut", plans, designs, running)
+	if plans < 190 || running < 1 {
+		t.Errorf("%d plans with designs, %d designs that flush only with the other rows shut", plans, running)
+	}
+}

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/flush"
@@ -17,20 +18,32 @@ func (sc *scene) flush() {
 		sc.tag("p", "This is worked out as soon as the plan says what drives the water.")
 		return
 	}
-	slow := &f.Ends[f.Slowest]
+	slow, least := &f.Ends[f.Slowest], math.Inf(1)
+	for i := range f.Ends {
+		if e := &f.Ends[i]; e.Alone < least {
+			least = e.Alone
+			if f.Stuck > 0 {
+				slow = e
+			}
+		}
+	}
 	wanted, speed := sc.amount(unit.Speed, flush.Wanted), sc.amount(unit.Speed, slow.Speed)
 	words := "Yes. With one end open at a time, the water runs at " + speed + " or more at each of them, and " + wanted + " carries the dirt out."
-	if f.Slow > 0 {
-		words = "Not everywhere. At " + strconv.Itoa(f.Slow) + " of " + count(len(f.Ends), "end", "ends") + ", opened alone, the water runs too slowly to carry the dirt out: " +
-			sc.endName(slow) + " reaches " + speed + ", and " + wanted + " is wanted."
-		switch flow := sc.amount(unit.Flow, pipe.FlowAt(flush.Wanted, slow.Bore)); {
-		case slow.Place == flush.RowInto:
-			words += " The rows share what leaves the far header. Fold the other rows shut while one is flushed, or give each row an end of its own."
-		case f.Alone >= flush.Wanted:
-			words += " Keep the water out of the other rows meanwhile, with a valve at each or by folding them: then it reaches " + sc.amount(unit.Speed, f.Alone) + "."
-		default:
-			words += " With the other rows shut it reaches " + sc.amount(unit.Speed, f.Alone) + ", which is still too little: it takes " + flow + " at that end. A clean filter, wider tubing on the way to it, or a stronger supply helps."
+	slowly := strconv.Itoa(f.Slow) + " of " + count(len(f.Ends), "end", "ends") + ", opened alone, the water runs too slowly to carry the dirt out: " +
+		sc.endName(slow) + " reaches " + speed + ", and " + wanted + " is wanted."
+	switch flow := sc.amount(unit.Flow, pipe.FlowAt(flush.Wanted, slow.Bore)); {
+	case f.Slow == 0:
+	case f.Stuck == 0:
+		words = "Yes, with the other rows shut: then the water runs at " + sc.amount(unit.Speed, least) + " or more at each end. While they run it does not: at " + slowly +
+			" Keep the water out of the other rows meanwhile, with a valve at each or by folding them."
+	case slow.Place == flush.RowInto:
+		words = "Not everywhere. At " + slowly + " The rows share what leaves the far header. Fold the other rows shut while one is flushed, or give each row an end of its own."
+	default:
+		words = "Not everywhere. At " + slowly
+		if p := sc.s.Plan; p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
+			words += " With the other rows shut it reaches " + sc.amount(unit.Speed, slow.Alone) + ", which is still too little."
 		}
+		words += " It takes " + flow + " at that end. A clean filter, wider tubing on the way to it, or a stronger supply helps."
 	}
 	sc.tag("p", words)
 	sc.together(f)
@@ -54,10 +67,14 @@ func (sc *scene) flush() {
 	sc.tag("figcaption", caption)
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("Speed of the water at each end, opened alone", "End", "#Speed", "#Flow at the end", "#Given by the "+sc.sourceName(), "#Emitters that shut meanwhile")
+	t := sc.table("Speed of the water at each end, opened alone", "End", "#Speed", "#With the other rows shut", "#Flow at the end", "#Given by the "+sc.sourceName(), "#Emitters that shut meanwhile")
 	for i := range f.Ends {
 		e := &f.Ends[i]
-		t.row(unit.Capital(sc.endName(e)), sc.amount(unit.Speed, e.Speed), sc.amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
+		shut := "–" // as fast or faster
+		if e.Speed < flush.Wanted {
+			shut = sc.amount(unit.Speed, e.Alone)
+		}
+		t.row(unit.Capital(sc.endName(e)), sc.amount(unit.Speed, e.Speed), shut, sc.amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
 	}
 	t.end()
 	sc.html(`</details>`)
