@@ -76,16 +76,20 @@ type finding struct {
 }
 
 type fix struct {
-	Kind   string `json:"kind"`
-	Solves bool   `json:"solves"`
-	Value  number `json:"value"`
-	Unit   string `json:"unit,omitempty"` // of value
-	Flow   number `json:"flow_m3_s"`
-	Tubing string `json:"tubing,omitempty"` // the wider one
-	Zones  int    `json:"zones,omitempty"`  // how many
-	Most   number `json:"most_shut_m"`      // of a pump or a tap, with everything shut; 0 for no matter
-	Behind number `json:"regulator_pa"`     // of a regulator behind the pump or the tap; 0 for none
-	Link   string `json:"link,omitempty"`   // to the changed plan
+	Kind    string `json:"kind"`
+	Solves  bool   `json:"solves"`
+	Value   number `json:"value"`
+	Unit    string `json:"unit,omitempty"` // of value
+	Flow    number `json:"flow_m3_s"`
+	Tubing  string `json:"tubing,omitempty"`   // the wider one
+	Zones   int    `json:"zones,omitempty"`    // how many
+	LikeRow int    `json:"like_row,omitempty"` // whose emitters all plants get
+	Most    number `json:"most_shut_m"`        // of a pump or a tap, with everything shut; 0 for no matter
+	Behind  number `json:"regulator_pa"`       // of a regulator behind the pump or the tap; 0 for none
+	Cost    number `json:"cost_more"`          // of tubing, valves and places at the timer
+	Bare    bool   `json:"not_all_priced"`     // it takes something that the plan has no price for
+	And     *fix   `json:"and,omitempty"`      // what has to be done besides
+	Link    string `json:"link,omitempty"`     // to the changed plan
 }
 
 type zone struct {
@@ -240,13 +244,12 @@ func JSON(p *plan.Plan) ([]byte, error) {
 		d.Findings = append(d.Findings, told)
 	}
 	for _, f := range s.Fixes {
-		k := kind(fixes[:], int(f.Kind))
-		changed := fix{Kind: k.name, Unit: k.unit, Solves: f.Solves, Value: number(f.Value), Flow: number(f.Flow), Most: number(f.Most), Behind: number(f.Regulator)}
-		switch f.Kind {
-		case sheet.WiderLead, sheet.WiderHeader, sheet.WiderRows:
-			changed.Tubing = sizeOf(f.Index)
-		case sheet.MoreZones:
-			changed.Zones = f.Index
+		changed := fixOf(&f.Change)
+		changed.Solves, changed.Cost, changed.Bare = f.Solves, number(f.Cost), f.Unpriced
+		if f.And != nil {
+			and := fixOf(f.And)
+			and.Solves = f.Solves
+			changed.And = &and
 		}
 		if f.Plan != nil {
 			changed.Link = "#" + carry.Link(f.Plan)
@@ -278,6 +281,20 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	}
 	text, err := json.MarshalIndent(d, "", "\t")
 	return append(text, '\n'), err
+}
+
+func fixOf(c *sheet.Change) fix {
+	k := kind(fixes[:], int(c.Kind))
+	out := fix{Kind: k.name, Unit: k.unit, Value: number(c.Value), Flow: number(c.Flow), Most: number(c.Most), Behind: number(c.Regulator)}
+	switch c.Kind {
+	case sheet.WiderLead, sheet.WiderHeader, sheet.WiderRows:
+		out.Tubing = sizeOf(c.Index)
+	case sheet.MoreZones, sheet.OwnZones:
+		out.Zones = c.Index
+	case sheet.OneEmitter:
+		out.LikeRow = c.Index + 1
+	}
+	return out
 }
 
 func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {

@@ -46,6 +46,7 @@ var (
 		{"close-ring", ""},
 		{"one-emitter", ""},
 		{"own-zones", ""},
+		{"redesign", ""},
 	}
 
 	samenesses = [...]string{"differs", "same", "nearly-same", "same-in-zone", "nearly-same-in-zone", "as-needed"}

@@ -1,8 +1,6 @@
 package design
 
 import (
-	"math"
-
 	"evenrow/wasm/layout"
 )
 
@@ -18,7 +16,7 @@ func (s *search) finish() *Result {
 	if len(r.List) == 0 && r.Counted > 0 {
 		r.Forbids = s.fails
 	}
-	r.Now = s.costOf()
+	r.Now = Cost(s.base)
 	return r
 }
 
@@ -36,19 +34,23 @@ func (s *search) designOf(c *found) Design {
 	return d
 }
 
-// costOf returns what the plan's own tubing and valves cost.
-func (s *search) costOf() float64 {
-	cost, still := 0.0, math.Inf(1)
-	for i := range s.base.Stretches {
-		s.tubing(s.base, &s.base.Stretches[i], &cost, &still)
-	}
-	for i := range s.base.Joints {
-		if t := s.base.Joints[i].Stub(); t != layout.NoTube {
-			cost += s.p.Prices.Tubes[s.base.Tubes[t].Entry] * layout.Stub
+// Cost returns what the tubing of a layout costs at the prices of its plan, and
+// in several zones the rows' valves and the places at the timer.
+func Cost(l *layout.Layout) float64 {
+	prices := &l.Plan.Prices
+	cost := 0.0
+	for i := range l.Stretches {
+		if st := &l.Stretches[i]; st.Tube != layout.NoTube {
+			cost += prices.Tubes[l.Tubes[st.Tube].Entry] * st.Length
 		}
 	}
-	if n := len(s.base.Zones); n > 1 {
-		cost += float64(len(s.p.Rows))*s.p.Prices.Valve + float64(n)*s.p.Prices.Zone
+	for i := range l.Joints {
+		if t := l.Joints[i].Stub(); t != layout.NoTube {
+			cost += prices.Tubes[l.Tubes[t].Entry] * layout.Stub
+		}
+	}
+	if n := len(l.Zones); n > 1 {
+		cost += float64(len(l.Plan.Rows))*prices.Valve + float64(n)*prices.Zone
 	}
 	return cost
 }

@@ -3,21 +3,26 @@ package sheet
 import (
 	"slices"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/design"
+	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/pump"
 )
 
 // Designs are what a search for cheaper designs found, each worked out again
-// as a whole plan.
+// as a whole plan, with the fixes that can be bought at the plan's prices among
+// them.
 type Designs struct {
 	design.Result
-	Best    []Best // at most one that the plan's own supply carries, then the few of List that differ most, cheapest first
+	Best    []Best // what the plan's own supply carries, cheapest first; then what takes a stronger one, cheapest first
 	Unequal int    // designs that were left out because the plan as a whole gave another answer
 }
 
 // A Best is one design, with the answer to the plan as a whole.
 type Best struct {
 	design.Design
+	Fix    *Fix       // of the sheet, that it is; nil for one that the search alone found
 	Take   *plan.Plan // ready to be taken over: with the supply that stands, where it carries the design, else with one of the least duty
 	Margin float64    // m, of the weakest emitter
 	Even   float64    // EU
@@ -42,13 +47,31 @@ func searched(s *Sheet) *Designs {
 		d.Forbids = design.Outside
 		return d
 	}
-	d.Result = *design.Of(s.Plan, split)
+	if s.found == nil {
+		s.found = design.Of(s.Plan, split)
+	}
+	d.Result = *s.found
 	for i := range d.Own {
 		d.check(&d.Own[i])
 	}
 	for _, k := range few(d.List, listed) {
 		if c := &d.List[k]; len(d.Own) == 0 || c.Cost != d.Own[0].Cost || c.Power != d.Own[0].Power {
 			d.check(c)
+		}
+	}
+	for i := range s.Fixes {
+		if f := &s.Fixes[i]; f.Solves && !f.Unpriced && f.Kind != Redesign {
+			d.join(s, f)
+		}
+	}
+	// What is carried comes first, and each part rises in cost.
+	for i := range d.Best {
+		for ; i > 0; i-- {
+			a, b := &d.Best[i-1], &d.Best[i]
+			if a.Present && !b.Present || a.Present == b.Present && a.Cost <= b.Cost {
+				break
+			}
+			*a, *b = *b, *a
 		}
 	}
 	return d
@@ -67,12 +90,55 @@ func (d *Designs) check(c *design.Design) {
 		d.Unequal++
 		return
 	}
+	d.add(b, s)
+}
+
+// add adds a design whose plan as a whole is s.
+func (d *Designs) add(b Best, s *Sheet) {
 	b.Margin, b.Even = s.Zones[s.Critical].Margin, 1
 	for i := range s.Zones {
 		b.Even = min(b.Even, s.Zones[i].Even.EU)
 	}
 	b.Round, _ = s.Round()
 	d.Best = append(d.Best, b)
+}
+
+// join adds a fix of a sheet, unless it is one of the designs, which it then
+// names.
+func (d *Designs) join(s *Sheet, f *Fix) {
+	for i := range d.Best {
+		if same(d.Best[i].Take, f.Plan) {
+			d.Best[i].Fix = f
+			return
+		}
+	}
+	p := f.Plan
+	known := func(tube int) int {
+		if tube == catalogue.Custom {
+			return design.Kept
+		}
+		return tube
+	}
+	a := assess(p)
+	b := Best{Fix: f, Take: p, Design: design.Design{Plan: p, Rows: known(p.Rows[0].Tube), Header: known(p.Header.Tube), Middle: p.Header.Feed == plan.FeedMiddle,
+		Zones: len(a.Zones), Cost: d.Now + f.Cost, Present: true}}
+	for i := range p.Rows {
+		if p.Rows[i].Tube != p.Rows[0].Tube {
+			b.Rows = design.Kept
+		}
+	}
+	for i := range p.Runs {
+		b.Runs = append(b.Runs, known(p.Runs[i].Tube))
+	}
+	from := 0.0
+	if p.Supply.Kind == plan.GravityTank {
+		from = plan.FieldNamed("runs", "rise").Min
+	}
+	var ok bool
+	if b.Head, b.Flow, ok = duty(a, from, layout.Lead); ok {
+		b.Power = max(0, pump.HydraulicPower(a.Layout.Network.Water.Density, b.Flow, b.Head))
+		d.add(b, a)
+	}
 }
 
 // few returns the places in a list, in order, of the designs that differ most:

@@ -5,37 +5,82 @@ import (
 	"slices"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
-	"evenrow/wasm/unit"
 )
 
-// most is how many fixes are offered.
-const most = 5
+// Fixes that are offered: at most so many, of which those that take something
+// without a price have so many places to themselves.
+const (
+	most     = 5
+	unpriced = 2
+)
 
-// fixes looks for single changes that turn the answer into a yes. Each is
-// tried on a copy of the plan, which is worked out again. Where none is
-// enough, the pump or the tap that the plan needs is named all the same.
+// fixes looks for changes that turn the answer into a yes: single ones; the
+// cheapest design that the supply carries; and pairs where no single change is
+// enough. Each is tried on a copy of the plan, which is worked out again. They
+// come in the order of their cost, and what takes something that the plan has
+// no price for comes last. Where nothing is enough, the pump or the tap that the
+// plan needs is named all the same.
 func fixes(s *Sheet) []Fix {
 	t := trial{s: s}
 	t.supply()
-	t.wider()
-	t.middle()
-	t.ring()
-	t.zones()
-	t.regulator()
-	t.filter()
-	t.emitters()
-	t.unlike()
-	solving := slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Solves })
-	kept := t.fixes[:0]
-	for _, f := range t.fixes {
-		if f.Solves || !solving {
-			kept = append(kept, f)
+	if !t.has(OutsidePlace) { // which nothing else mends
+		for _, m := range t.moves() {
+			t.single(&m)
+		}
+		t.regulator()
+		t.filter()
+		t.emitters()
+		t.unlike()
+		alone := t.solving()
+		s.found = design.Of(s.Plan, split)
+		t.redesign()
+		if !alone {
+			t.pairs()
+		}
+		if !t.solving() {
+			t.anew()
 		}
 	}
-	return kept[:min(len(kept), most)]
+	if solving := t.solving(); solving {
+		t.fixes = slices.DeleteFunc(t.fixes, func(f Fix) bool { return !f.Solves })
+	}
+	now := design.Cost(s.Layout)
+	for i := range t.fixes {
+		f := &t.fixes[i]
+		f.Unpriced = f.Kind.unpriced() || f.Kind == Redesign && f.Flow > 0 || f.And != nil && f.And.Kind.unpriced()
+		if f.Plan != nil {
+			f.Cost = design.Cost(layout.New(f.Plan)) - now
+		}
+	}
+	list := t.fixes
+	for i := range list {
+		for ; i > 0 && list[i].before(&list[i-1]); i-- {
+			list[i], list[i-1] = list[i-1], list[i]
+		}
+	}
+	first := slices.IndexFunc(list, func(f Fix) bool { return f.Unpriced })
+	if first < 0 {
+		first = len(list)
+	}
+	if keep := most - min(unpriced, len(list)-first); first > keep {
+		list = slices.Delete(list, keep, first)
+	}
+	return list[:min(len(list), most)]
+}
+
+// before says whether a fix comes before another.
+func (f *Fix) before(g *Fix) bool {
+	const cent = 1e-6 // costs are not told apart by less
+	return f.Unpriced == g.Unpriced && f.Cost < g.Cost-cent || !f.Unpriced && g.Unpriced
+}
+
+// unpriced says whether a change takes something that the plan has no price for.
+func (k FixKind) unpriced() bool {
+	return k == NewPump || k == RaiseTank || k == MorePressure || k == AddRegulator || k == LowerEmitters || k == OneEmitter
 }
 
 // A trial is the search for fixes of one sheet.
@@ -81,7 +126,7 @@ func (t *trial) supply() {
 			return
 		}
 		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
-			t.fixes = append(t.fixes, Fix{Change{Kind: RaiseTank, Value: rise}, ok, p})
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: RaiseTank, Value: rise}, Solves: ok, Plan: p})
 		}
 		return
 	}
@@ -89,109 +134,112 @@ func (t *trial) supply() {
 	if d.least == 0 {
 		return
 	}
-	f := Fix{Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, ok, p}
+	f := Fix{Change: Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, Solves: ok, Plan: p}
 	if t.s.Plan.Supply.Kind == plan.Mains {
 		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
 	}
 	t.fixes = append(t.fixes, f)
 }
 
-// wider tries the next sizes of tubing for the lead, the header and the rows.
-func (t *trial) wider() {
-	p := t.s.Plan
+// solving says whether a fix was found that is enough.
+func (t *trial) solving() bool {
+	return slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Solves })
+}
+
+// A move is a change of one thing, in steps from the least to the most.
+type move struct {
+	kind  FixKind
+	steps []int // sizes of tubing, or numbers of zones
+	do    func(p *plan.Plan, step int)
+}
+
+// last is the most that a move can do.
+func (m *move) last() int { return m.steps[len(m.steps)-1] }
+
+// moves are those that may help.
+func (t *trial) moves() []move {
+	p, h := t.s.Plan, t.s.Plan.Header
+	var list []move
+	add := func(kind FixKind, do func(p *plan.Plan, step int), steps ...int) {
+		if len(steps) > 0 {
+			list = append(list, move{kind, steps, do})
+		}
+	}
+	// Tubing is widened wherever it is narrower.
+	tubes := func(kind FixKind, row bool, each func(p *plan.Plan, widen func(tube *int, bore float64))) {
+		add(kind, func(p *plan.Plan, size int) {
+			each(p, func(tube *int, bore float64) {
+				if layout.TubeOf(*tube, bore).Bore < catalogue.Tubes[size].Bore {
+					*tube = size
+				}
+			})
+		}, t.sizes(row, each)...)
+	}
 	if t.thirsty() || t.has(Uneven, FastLead) {
-		t.widen(WiderLead, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
+		tubes(WiderLead, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
 			for i := range p.Runs {
 				widen(&p.Runs[i].Tube, p.Runs[i].Bore)
 			}
 		})
-		if p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
-			t.widen(WiderHeader, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
+		if h.Layout != plan.OneLine && len(p.Rows) > 1 {
+			tubes(WiderHeader, false, func(p *plan.Plan, widen func(tube *int, bore float64)) {
 				widen(&p.Header.Tube, p.Header.Bore)
 			})
 		}
 	}
 	if t.thirsty() || t.has(Uneven) {
-		t.widen(WiderRows, true, func(p *plan.Plan, widen func(tube *int, bore float64)) {
+		tubes(WiderRows, true, func(p *plan.Plan, widen func(tube *int, bore float64)) {
 			for i := range p.Rows {
 				widen(&p.Rows[i].Tube, p.Rows[i].Bore)
 			}
 		})
 	}
+	if h.Layout != plan.OneLine && h.Feed == plan.FeedEnd && len(p.Rows) > 2 {
+		add(MiddleFeed, func(p *plan.Plan, _ int) { p.Header.Feed = plan.FeedMiddle }, 0)
+	}
+	// A second header ties the far ends of the rows.
+	if h.Layout == plan.HeaderAndRows && len(p.Rows) > 1 && len(t.s.Zones) == 1 {
+		add(CloseRing, func(p *plan.Plan, _ int) { p.Header.Layout = plan.Ring }, 0)
+	}
+	// Zones are of rows that stand together and draw about the same.
+	if h.Layout == plan.HeaderAndRows && (t.thirsty() || t.has(Uneven, FastLead, OffCurve)) {
+		var numbers []int
+		for n := len(t.s.Zones) + 1; n <= min(len(p.Rows), plan.MaxZones); n++ {
+			numbers = append(numbers, n)
+		}
+		add(MoreZones, split, numbers...)
+	}
+	return list
 }
 
-// widen tries the wider tubes of the catalogue, of the trade's family that the
-// plan's units belong to, wherever a part of the plan is narrower; each goes
-// over the parts. The widest loses least, so if that is not enough none is;
-// else the narrowest that is enough is kept.
-func (t *trial) widen(kind FixKind, row bool, each func(p *plan.Plan, widen func(tube *int, bore float64))) {
+// sizes returns the tubes to be had that are wider than some part of the plan,
+// narrowest first; each goes over the parts.
+func (t *trial) sizes(row bool, each func(p *plan.Plan, widen func(tube *int, bore float64))) []int {
 	narrowest := math.Inf(1)
 	each(t.s.Plan, func(tube *int, bore float64) { narrowest = min(narrowest, layout.TubeOf(*tube, bore).Bore) })
 	var sizes []int
 	for i := range catalogue.Tubes {
-		c := &catalogue.Tubes[i]
-		if i != catalogue.Custom && c.Bore > narrowest && c.Row == row && c.Metric() == (t.s.Plan.Units == unit.Metric) {
+		if c := &catalogue.Tubes[i]; t.s.Plan.Had(i) && c.Bore > narrowest && c.Row == row {
 			sizes = append(sizes, i)
 		}
 	}
 	numeric.Sort(len(sizes), func(i, j int) bool {
 		return catalogue.Tubes[sizes[i]].Bore < catalogue.Tubes[sizes[j]].Bore
 	}, func(i, j int) { sizes[i], sizes[j] = sizes[j], sizes[i] })
-	if len(sizes) == 0 {
-		return
-	}
-	wider := func(size int) (*plan.Plan, bool) {
-		return t.try(func(p *plan.Plan) {
-			each(p, func(tube *int, bore float64) {
-				if layout.TubeOf(*tube, bore).Bore < catalogue.Tubes[size].Bore {
-					*tube = size
-				}
-			})
-		})
-	}
-	if _, ok := wider(sizes[len(sizes)-1]); !ok {
-		return
-	}
-	for _, size := range sizes {
-		if p, ok := wider(size); ok {
-			t.fixes = append(t.fixes, Fix{Change{Kind: kind, Index: size}, true, p})
+	return sizes
+}
+
+// single tries a move alone, and keeps the least of it that is enough. The widest
+// tubing loses least, so if that is not enough none is.
+func (t *trial) single(m *move) {
+	if m.kind != MoreZones && len(m.steps) > 1 {
+		if _, ok := t.try(func(p *plan.Plan) { m.do(p, m.last()) }); !ok {
 			return
 		}
 	}
-}
-
-// middle tries to feed the header in its middle.
-func (t *trial) middle() {
-	h := t.s.Plan.Header
-	if h.Layout == plan.OneLine || h.Feed != plan.FeedEnd || len(t.s.Plan.Rows) < 3 {
-		return
-	}
-	if p, ok := t.try(func(p *plan.Plan) { p.Header.Feed = plan.FeedMiddle }); ok {
-		t.fixes = append(t.fixes, Fix{Change{Kind: MiddleFeed}, true, p})
-	}
-}
-
-// ring tries to tie the far ends of the rows with a second header.
-func (t *trial) ring() {
-	if t.s.Plan.Header.Layout != plan.HeaderAndRows || len(t.s.Plan.Rows) < 2 || len(t.s.Zones) > 1 {
-		return
-	}
-	if p, ok := t.try(func(p *plan.Plan) { p.Header.Layout = plan.Ring }); ok {
-		t.fixes = append(t.fixes, Fix{Change{Kind: CloseRing}, true, p})
-	}
-}
-
-// zones tries to water the rows in more zones, of rows that stand together and
-// draw about the same.
-func (t *trial) zones() {
-	p := t.s.Plan
-	if p.Header.Layout != plan.HeaderAndRows || !(t.thirsty() || t.has(Uneven, FastLead, OffCurve)) {
-		return
-	}
-	most := min(len(p.Rows), plan.MaxZones)
-	for n := len(t.s.Zones) + 1; n <= most; n++ {
-		if p, ok := t.try(func(p *plan.Plan) { split(p, n) }); ok {
-			t.fixes = append(t.fixes, Fix{Change{Kind: MoreZones, Index: n}, true, p})
+	for _, step := range m.steps {
+		if p, ok := t.try(func(p *plan.Plan) { m.do(p, step) }); ok {
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: m.kind, Index: step}, Solves: true, Plan: p})
 			return
 		}
 	}
@@ -246,7 +294,7 @@ func (t *trial) regulate() bool {
 	set := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
 	p, solves := t.try(func(p *plan.Plan) { p.Supply.Regulator = set })
 	if solves {
-		t.fixes = append(t.fixes, Fix{Change{Kind: AddRegulator, Value: set}, true, p})
+		t.fixes = append(t.fixes, Fix{Change: Change{Kind: AddRegulator, Value: set}, Solves: true, Plan: p})
 	}
 	return solves
 }
@@ -284,7 +332,7 @@ func (t *trial) filter() {
 				return
 			}
 			if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
-				t.fixes = append(t.fixes, Fix{Change{Kind: CleanerFilter, Value: sooner}, true, p})
+				t.fixes = append(t.fixes, Fix{Change: Change{Kind: CleanerFilter, Value: sooner}, Solves: true, Plan: p})
 				return
 			}
 			sooner *= 0.85
@@ -312,7 +360,7 @@ func (t *trial) emitters() {
 		c := &p.Emitters[e]
 		c.Lowest, c.Opens, c.Closes = wanted, c.Opens*share, c.Closes*share
 	}); ok {
-		t.fixes = append(t.fixes, Fix{Change{Kind: LowerEmitters, Value: wanted}, true, p})
+		t.fixes = append(t.fixes, Fix{Change: Change{Kind: LowerEmitters, Value: wanted}, Solves: true, Plan: p})
 	}
 }
 

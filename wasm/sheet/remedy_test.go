@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 
+	"evenrow/wasm/design"
+	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -174,5 +176,142 @@ func TestHighestHeadOfAPump(t *testing.T) {
 	}
 	if !slices.Contains(kinds(level(p, f.Most+0.5).Findings), AboveRange) {
 		t.Error("no emitter is above its range with half a metre more")
+	}
+}
+
+// narrow is a plan of thin tubing, with a supply that is strong enough for wider.
+func narrow(seed uint64) *plan.Plan {
+	r := rand.New(rand.NewPCG(seed, 23))
+	p := weak(seed)
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
+	p.Supply.ShutOff, p.Supply.MaxFlow = 13+10*r.Float64(), 30.0/6e4
+	p.Limits.Speed = 0.3 + 0.4*r.Float64()
+	for i := range p.Prices.Tubes {
+		if i > 0 {
+			p.Prices.Tubes[i] = 0.3 * float64(1+i)
+		}
+	}
+	thin, row := 1, 1
+	if p.Units == unit.US {
+		thin = 7
+		row = 7
+	}
+	for i := range p.Rows {
+		p.Rows[i].Tube = row
+	}
+	for i := range p.Runs {
+		p.Runs[i].Tube = thin
+	}
+	p.Header.Tube = thin
+	return p
+}
+
+// tooFast is a plan whose water runs too fast in the lead and in the header, of
+// rings, which have no zones.
+func tooFast() *plan.Plan {
+	p := plan.Default()
+	p.Supply.Regulator = 2.5e5
+	p.Limits.Speed = 0.3
+	p.Runs[0].Tube, p.Header.Tube = 1, 1 // 16 mm
+	p.Header.Layout = plan.Ring
+	for i := range p.Rows {
+		p.Rows[i].PerPlant = 2
+	}
+	return p
+}
+
+// What no single change mends two together do, and the answer says so with one
+// plan for both.
+func TestPairs(t *testing.T) {
+	p := tooFast()
+	s := Answer(p)
+	if s.Verdict != Nearly || s.Findings[0].Kind != FastLead || len(s.Zones) != 1 || s.Zones[0].HeaderSpeed <= p.Limits.Speed || s.Zones[0].LeadSpeed <= p.Limits.Speed {
+		t.Fatalf("no test of pairs: verdict %d, findings %+v, %g and %g m/s", s.Verdict, s.Findings, s.Zones[0].LeadSpeed, s.Zones[0].HeaderSpeed)
+	}
+	found := false
+	for _, f := range s.Fixes {
+		if f.Kind == WiderLead && f.And != nil && f.And.Kind == WiderHeader {
+			found = true
+			if a := Answer(f.Plan); !f.Solves || a.Verdict != Yes || f.Plan.Runs[0].Tube != f.Index || f.Plan.Header.Tube != f.And.Index {
+				t.Errorf("the pair %+v %+v gives verdict %d", f.Change, f.And, a.Verdict)
+			}
+			lead, header := p.Clone(), p.Clone()
+			lead.Runs[0].Tube, header.Header.Tube = f.Index, f.And.Index
+			if Answer(lead).Verdict == Yes || Answer(header).Verdict == Yes {
+				t.Error("one of the two is enough")
+			}
+		}
+	}
+	if !found {
+		t.Errorf("wider lead and wider header are not offered: %+v", s.Fixes)
+	}
+}
+
+// The remedies and the designs of a plan are one list: each remedy is Yes as a
+// plan, they rise in cost, none that is offered costs more than what the designs
+// know, and each that can be bought stands among the designs at the same cost.
+// Of a pair, neither change alone is enough.
+func TestRemediesAndDesignsAreOneList(t *testing.T) {
+	var plans []*plan.Plan
+	for seed := range uint64(80) {
+		plans = append(plans, weak(seed), narrow(seed))
+	}
+	plans = append(plans, tooFast(), example(t, "wrong-pump"), example(t, "long-field"))
+	needy, priced, pairs, helpless := 0, 0, 0, 0
+	for n, p := range plans {
+		s := Answer(p)
+		if s.Verdict != Nearly && s.Verdict != No {
+			continue
+		}
+		needy++
+		s.Explore(Searching)
+		d := s.Designs
+		solved := slices.ContainsFunc(s.Fixes, func(f Fix) bool { return f.Solves })
+		if !solved {
+			helpless++
+			if len(d.Best) > 0 {
+				t.Errorf("plan %d: nothing helps, and the designs have %+v", n, d.Best[0].Design)
+			}
+		}
+		if len(s.Fixes) > most {
+			t.Errorf("plan %d: %d remedies", n, len(s.Fixes))
+		}
+		for i := range s.Fixes {
+			f := &s.Fixes[i]
+			if i > 0 && f.before(&s.Fixes[i-1]) {
+				t.Errorf("plan %d: remedy %d comes after a dearer one", n, i+1)
+			}
+			if !f.Solves {
+				continue
+			}
+			if len(f.Plan.Check()) > 0 || Answer(f.Plan).Verdict != Yes {
+				t.Errorf("plan %d: remedy %d, %+v, is not Yes", n, i+1, f.Change)
+			}
+			if want := design.Cost(layout.New(f.Plan)) - design.Cost(s.Layout); math.Abs(f.Cost-want) > 1e-9 {
+				t.Errorf("plan %d: remedy %d costs %g, want %g", n, i+1, f.Cost, want)
+			}
+			if f.And != nil {
+				pairs++
+			}
+			if f.Unpriced {
+				continue
+			}
+			priced++
+			if !slices.ContainsFunc(d.Best, func(b Best) bool { return b.Present && same(b.Take, f.Plan) && math.Abs(b.Cost-d.Now-f.Cost) < 1e-9 }) {
+				t.Errorf("plan %d: remedy %d, %+v at %g, is not among the designs", n, i+1, f.Change, f.Cost)
+			}
+		}
+		for i, b := range d.Best {
+			if i > 0 && (b.Present && !d.Best[i-1].Present || b.Present == d.Best[i-1].Present && b.Cost < d.Best[i-1].Cost) {
+				t.Errorf("plan %d: design %d comes after a dearer one", n, i+1)
+			}
+			if b.Present && (s.Fixes[0].Unpriced || s.Fixes[0].Cost > b.Cost-d.Now+1e-9) {
+				t.Errorf("plan %d: a design costs %g more than the plan, and the first remedy %+v", n, b.Cost-d.Now, s.Fixes[0])
+			}
+		}
+	}
+	t.Logf("%d plans that need help, %d remedies with a price, %d pairs, %d without help", needy, priced, pairs, helpless)
+	if needy < 100 || priced < 30 || pairs < 10 {
+		t.Errorf("%d plans that need help, %d remedies with a price, %d pairs", needy, priced, pairs)
 	}
 }

@@ -8,6 +8,7 @@ package sheet
 import (
 	"evenrow/wasm/chance"
 	"evenrow/wasm/demand"
+	"evenrow/wasm/design"
 	"evenrow/wasm/evenness"
 	"evenrow/wasm/fault"
 	"evenrow/wasm/flush"
@@ -80,11 +81,16 @@ type Change struct {
 	Index     int     // of a tube in the catalogue, or a count of zones
 }
 
-// A Fix is a change that turns the answer into a yes, or as near as it gets.
+// A Fix is a change, or two, that turn the answer into a yes, or as near as it
+// gets.
 type Fix struct {
 	Change
-	Solves bool       // the plan was solved again with it and the answer is Yes; with NewPump and MorePressure, for every pump or tap that it names
-	Plan   *plan.Plan // the changed plan, ready to be taken over, with one pump or tap of those named; nil where the form takes none
+	And      *Change        // what has to be done besides; nil for a single change
+	Solves   bool           // the plan was solved again with it and the answer is Yes; with NewPump and MorePressure, for every pump or tap that it names
+	Plan     *plan.Plan     // the changed plan, ready to be taken over, with one pump or tap of those named; nil where the form takes none
+	Cost     float64        // how much more its tubing, valves and places at the timer cost than the plan's
+	Unpriced bool           // it takes something that the plan has no price for
+	Design   *design.Design // with Redesign
 }
 
 // A FixKind is what a fix changes.
@@ -105,6 +111,7 @@ const (
 	CloseRing     // a second header ties the far ends of the rows
 	OneEmitter    // every plant has as many of one kind of emitter as row Index, from 0
 	OwnZones      // a zone for each kind and number of emitters; Index zones
+	Redesign      // other tubing, feed and zones: Design; where Flow is not 0 with the very supply of Plan, of Value m at Flow
 )
 
 // A Loss is one line of the budget: where the head goes on the way to the
@@ -159,7 +166,7 @@ type Sheet struct {
 	Layout   *layout.Layout
 	Verdict  Verdict
 	Findings []Finding // the first decides the verdict; then the rest by weight
-	Fixes    []Fix     // tried in order; those that solve come first
+	Fixes    []Fix     // in the order of their cost, and what has no price last
 	Zones    []ZoneResult
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
@@ -177,4 +184,5 @@ type Sheet struct {
 	Chance   []chance.Zone    // zones of emitters that differ; empty where no water flows
 	Sameness Sameness         // how the water of one plant compares with another's
 	Water    []RowWater       // by row; nil but where emitters that are watered together differ
+	found    *design.Result   // what a search for the fixes found, for Designs; nil where none was made
 }

@@ -111,7 +111,11 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 
 // designWords says one design, what it costs and what it wins.
 func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
-	words := unit.Capital(sc.made(&b.Design)) + ". It costs " + sc.amount(unit.Money, b.Cost)
+	words := unit.Capital(sc.made(&b.Design)) + "."
+	if b.Fix != nil {
+		words = sc.remedy(b.Fix)
+	}
+	words += " It costs " + sc.amount(unit.Money, b.Cost)
 	switch more := b.Cost - d.Now; {
 	case more >= 0.005:
 		words += ", " + sc.amount(unit.Money, more) + " more than your plan"
@@ -119,6 +123,11 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		words += ", " + sc.amount(unit.Money, -more) + " less than your plan"
 	}
 	words += "."
+	if p := sc.s.Plan; b.Fix == nil && p.Prices.Flush != 0 && p.Header.Layout != plan.Ring {
+		if words += " Each row flushes clean with the other rows shut."; p.Header.Layout == plan.OneLine || len(p.Rows) == 1 {
+			words = words[:len(words)-len("Each row flushes clean with the other rows shut.")] + "Its end flushes clean."
+		}
+	}
 	if sc.s.Plan.Supply.Kind == plan.GravityTank {
 		if b.Present {
 			return words + " The tank stands high enough; it could stand " + sc.amount(unit.Head, -b.Head) + " lower."

@@ -121,6 +121,8 @@ func (sc *scene) change(f *sheet.Change) string {
 		return "water rows with different emitters in zones of their own, " + strconv.Itoa(f.Index) + " in all, each for its own time"
 	case sheet.CloseRing:
 		return "tie the far ends of the rows with a second header"
+	case sheet.Redesign:
+		return "build it of other sizes"
 	}
 	return ""
 }
@@ -154,22 +156,81 @@ func tube(i int) string {
 	return "wider"
 }
 
+// remedy says a fix as a sentence, or two.
+func (sc *scene) remedy(f *sheet.Fix) string {
+	words := sc.change(&f.Change)
+	if f.Design != nil {
+		words += " (" + sc.made(f.Design) + ")"
+		if f.Flow > 0 {
+			words += " with the " + sc.sourceName() + " that the plan below has"
+		}
+	}
+	if f.And != nil {
+		return "Do both: " + words + ", and " + sc.change(f.And) + "."
+	}
+	return unit.Capital(words) + "."
+}
+
+// costing says what a fix costs more or less than the plan.
+func (sc *scene) costing(f *sheet.Fix) string {
+	more := ""
+	switch {
+	case f.Cost >= 0.005: // half of a hundredth
+		more = sc.amount(unit.Money, f.Cost) + " more than your plan"
+	case f.Cost <= -0.005:
+		more = sc.amount(unit.Money, -f.Cost) + " less than your plan"
+	}
+	switch {
+	case !f.Unpriced && more == "":
+		return " It costs no more."
+	case !f.Unpriced:
+		return " It costs " + more + "."
+	case more == "":
+		return " Its price is not in the plan."
+	}
+	return " The tubing and valves cost " + more + "; the price of the other change is not in the plan."
+}
+
 // fixes says what would help. A fix that carries a plan leads to it.
 func (sc *scene) fixes(link Linker) {
-	if len(sc.s.Fixes) == 0 {
+	list := sc.s.Fixes
+	if len(list) == 0 {
 		return
 	}
-	sc.html(`<div class="fixes"><h2 class="fixes__head">What helps</h2><ul>`)
-	for i := range sc.s.Fixes {
-		f := &sc.s.Fixes[i]
-		sc.html(`<li>`).text(unit.Capital(sc.change(&f.Change)) + ".")
-		if f.Solves {
+	sc.html(`<div class="fixes"><h2 class="fixes__head">What helps</h2>`)
+	if len(list) > 1 && !list[0].Unpriced {
+		words := "Cheapest first, at the prices under Prices"
+		if list[len(list)-1].Unpriced {
+			words += "; what they do not cover comes last"
+		}
+		sc.tag("p", words+".")
+	}
+	sc.html(`<ul>`)
+	for i := range list {
+		f := &list[i]
+		sc.html(`<li>`).text(sc.remedy(f))
+		switch {
+		case f.Solves && f.And != nil:
+			sc.text(" With both, the answer is Yes.")
+		case f.Solves:
 			sc.text(" With it, the answer is Yes.")
-		} else if f.Plan != nil {
+		default:
 			sc.text(" It helps, but is not enough by itself.")
 		}
+		if f.Solves {
+			sc.text(sc.costing(f))
+		}
 		if f.Plan != nil && link != nil {
-			sc.html(` <a`).attr("href", link(f.Plan)).html(`>Open the plan with this change</a>`)
+			what := "this change"
+			switch {
+			case f.And != nil:
+				what = "both"
+			case f.Kind == sheet.NewPump:
+				what = "such a pump"
+			case f.Kind == sheet.MorePressure:
+				what = "such a tap"
+			}
+			sc.html(` <a`).attr("href", link(f.Plan)).html(`>Open the plan with `).text(what).html(`</a>`)
 		}
 		sc.html(`</li>`)
 	}

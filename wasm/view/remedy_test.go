@@ -4,6 +4,7 @@ import (
 	"html"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"evenrow/wasm/plan"
@@ -57,6 +58,47 @@ func TestThePumpAsItIsPrinted(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// What helps is said with its cost, two changes in one sentence with one link,
+// and what has no price last.
+func TestWhatHelpsInWords(t *testing.T) {
+	fast := plan.Default()
+	fast.Supply.Regulator, fast.Limits.Speed = 2.5e5, 0.3
+	fast.Runs[0].Tube, fast.Header.Tube, fast.Header.Layout = 1, 1, plan.Ring
+	for i := range fast.Rows {
+		fast.Rows[i].PerPlant = 2
+	}
+	weak := planOf(t, "wrong-pump")
+	weak.Supply.Regulator = 3e5
+	for _, tt := range []struct {
+		p    *plan.Plan
+		want string
+	}{
+		{fast, `Do both: lay the lead in \d+ mm( PE)? tubing, and make the header of \d+ mm( PE)? tubing\. With both, the answer is Yes\. It costs \d+\.\d\d more than your plan\. Open the plan with both`},
+		{planOf(t, "long-field"), `Cheapest first, at the prices under Prices; what they do not cover comes last\.`},
+		{planOf(t, "long-field"), `Split the rows into 2 zones, and water one after another\. With it, the answer is Yes\. It costs 146\.00 more than your plan\.`},
+		{planOf(t, "wrong-pump"), `every(thing shut)\. With it, the answer is Yes\. Its price is not in the plan\. Open the plan with such a pump`},
+		{weak, `at 4\.00.L/min, before the regulator that you have\. With it`},
+	} {
+		var html string
+		for _, f := range Told(sheet.Answer(tt.p), func(*plan.Plan) string { return "#1x" }) {
+			if f.ID == "answer" {
+				html = f.HTML
+			}
+		}
+		text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(html, "")
+		if !regexp.MustCompile(tt.want).MatchString(text) {
+			t.Errorf("%s: not said: %s\nin %s", tt.p.Name, tt.want, text)
+		}
+	}
+	for key, want := range map[string]bool{"long-field": true, "ring": false} {
+		s := sheet.Answer(planOf(t, key))
+		s.Explore(sheet.Searching)
+		if strings.Contains(said(t, s, "designs"), "Each row flushes clean with the other rows shut.") != want {
+			t.Errorf("%s: that its designs flush is said: %t, want %t", key, !want, want)
 		}
 	}
 }

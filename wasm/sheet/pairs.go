@@ -1,0 +1,150 @@
+package sheet
+
+import (
+	"evenrow/wasm/design"
+	"evenrow/wasm/plan"
+)
+
+// pairing is how many nodes, over all plans that are tried, are worked out in
+// the search for pairs: some tenths of a second. A plan whose supply is sought
+// counts as dozens.
+const (
+	pairing = 100_000
+	dozens  = 40
+)
+
+// pairs tries changes two by two: the most of both first, and where that is
+// enough the least of each. The second may also be what the supply, a regulator,
+// the filter or the emitters must be once the first is done.
+func (t *trial) pairs() {
+	moves, work := t.moves(), 0
+	spent := func(times int) bool {
+		work += times * len(t.s.Layout.Points)
+		return work > pairing
+	}
+	for i := range moves {
+		a := &moves[i]
+		for j := i + 1; j < len(moves); j++ {
+			b := &moves[j]
+			both := func(x, y int) (*plan.Plan, bool) {
+				if spent(1) {
+					return nil, false
+				}
+				return t.try(func(p *plan.Plan) { a.do(p, x); b.do(p, y) })
+			}
+			if _, ok := both(a.last(), b.last()); !ok {
+				continue
+			}
+			x := least(a, func(x int) bool { _, ok := both(x, b.last()); return ok })
+			y := least(b, func(y int) bool { _, ok := both(x, y); return ok })
+			if p, ok := both(x, y); ok {
+				t.fixes = append(t.fixes, Fix{Change: Change{Kind: a.kind, Index: x}, And: &Change{Kind: b.kind, Index: y}, Solves: true, Plan: p})
+			}
+		}
+		var found Fix
+		beside := func(x int) bool {
+			if spent(dozens) {
+				return false
+			}
+			p := t.s.Plan.Clone()
+			a.do(p, x)
+			f, ok := helped(p)
+			if ok {
+				found = Fix{Change: Change{Kind: a.kind, Index: x}, And: &f.Change, Solves: true, Plan: f.Plan}
+			}
+			return ok
+		}
+		if beside(a.last()) {
+			least(a, beside)
+			t.fixes = append(t.fixes, found)
+		}
+	}
+}
+
+// least returns the least step of a move that is enough, or its last.
+func least(m *move, enough func(step int) bool) int {
+	for _, step := range m.steps[:len(m.steps)-1] {
+		if enough(step) {
+			return step
+		}
+	}
+	return m.last()
+}
+
+// helped looks for a change of the supply, a regulator, the filter or the
+// emitters that turns the answer to a plan into a yes.
+func helped(p *plan.Plan) (Fix, bool) {
+	if len(p.Check()) > 0 {
+		return Fix{}, false
+	}
+	t := trial{s: assess(p)}
+	for _, look := range [...]func(*trial){(*trial).filter, (*trial).supply, (*trial).regulator, (*trial).emitters} {
+		look(&t)
+		for _, f := range t.fixes {
+			if f.Solves {
+				return f, true
+			}
+		}
+	}
+	return Fix{}, false
+}
+
+// redesign takes the cheapest design that the plan's own supply carries.
+func (t *trial) redesign() {
+	for i := range t.s.found.Own {
+		d := &t.s.found.Own[i]
+		for _, f := range t.fixes {
+			if f.Solves && same(f.Plan, d.Plan) {
+				return
+			}
+		}
+		if solves(d.Plan) {
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign}, Solves: true, Plan: d.Plan, Design: d})
+		}
+	}
+}
+
+// anew takes the cheapest design of all, with another supply: any that is so
+// strong, or else the one that its plan has.
+func (t *trial) anew() {
+	list := t.s.found.List
+	some := few(list, listed)
+	for _, k := range some {
+		if f, ok := helped(list[k].Plan); ok {
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign}, And: &f.Change, Solves: true, Plan: f.Plan, Design: &list[k]})
+			return
+		}
+	}
+	for _, k := range some {
+		p := list[k].Plan.Clone()
+		design.Strengthen(p, list[k].Head, list[k].Flow)
+		if solves(p) {
+			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign, Value: list[k].Head, Flow: list[k].Flow}, Solves: true, Plan: p, Design: &list[k]})
+			return
+		}
+	}
+}
+
+// same says whether two changed plans have the same tubing, layout and zones,
+// and the same filter and supply.
+func same(p, q *plan.Plan) bool {
+	for i := range p.Rows {
+		if p.Rows[i].Tube != q.Rows[i].Tube {
+			return false
+		}
+		for j := range i {
+			together := p.Rows[i].Zone == p.Rows[j].Zone
+			if together != (q.Rows[i].Zone == q.Rows[j].Zone) && p.Header.Layout == plan.HeaderAndRows {
+				return false
+			}
+		}
+	}
+	for i := range p.Runs {
+		if p.Runs[i].Tube != q.Runs[i].Tube || p.Runs[i].Rise != q.Runs[i].Rise {
+			return false
+		}
+	}
+	a, b := &p.Supply, &q.Supply
+	return p.Header == q.Header && p.Filter == q.Filter && p.Emitters[0] == q.Emitters[0] &&
+		a.Kind == b.Kind && a.Regulator == b.Regulator && a.ShutOff == b.ShutOff && a.MaxFlow == b.MaxFlow && a.Static == b.Static
+}
