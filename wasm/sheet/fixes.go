@@ -7,7 +7,6 @@ import (
 	"evenrow/wasm/catalogue"
 	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
-	"evenrow/wasm/numeric"
 	"evenrow/wasm/plan"
 )
 
@@ -45,31 +44,34 @@ func fixes(s *Sheet) []Fix {
 			t.anew()
 		}
 	}
-	if solving := t.solving(); solving {
-		t.fixes = slices.DeleteFunc(t.fixes, func(f Fix) bool { return !f.Solves })
-	}
+	solving := t.solving()
 	now := design.Cost(s.Layout)
-	for i := range t.fixes {
-		f := &t.fixes[i]
-		f.Unpriced = f.Kind.unpriced() || f.Kind == Redesign && f.Flow > 0 || f.And != nil && f.And.Kind.unpriced()
+	var list []*Fix
+	priced := 0
+	for _, f := range t.fixes {
+		if solving && !f.Solves {
+			continue
+		}
+		f.Unpriced = f.Kind.unpriced() || f.Flow > 0 || f.And != nil && f.And.Kind.unpriced()
 		if f.Plan != nil {
 			f.Cost = design.Cost(layout.New(f.Plan)) - now
 		}
-	}
-	list := t.fixes
-	for i := range list {
-		for ; i > 0 && list[i].before(&list[i-1]); i-- {
-			list[i], list[i-1] = list[i-1], list[i]
+		if !f.Unpriced {
+			priced++
+		}
+		list = append(list, f)
+		for i := len(list) - 1; i > 0 && f.before(list[i-1]); i-- {
+			list[i], list[i-1] = list[i-1], f
 		}
 	}
-	first := slices.IndexFunc(list, func(f Fix) bool { return f.Unpriced })
-	if first < 0 {
-		first = len(list)
+	room := most - min(unpriced, len(list)-priced)
+	var offered []Fix
+	for i, f := range list {
+		if i < room || i >= priced && len(offered) < most {
+			offered = append(offered, *f)
+		}
 	}
-	if keep := most - min(unpriced, len(list)-first); first > keep {
-		list = slices.Delete(list, keep, first)
-	}
-	return list[:min(len(list), most)]
+	return offered
 }
 
 // before says whether a fix comes before another.
@@ -86,7 +88,7 @@ func (k FixKind) unpriced() bool {
 // A trial is the search for fixes of one sheet.
 type trial struct {
 	s     *Sheet
-	fixes []Fix
+	fixes []*Fix
 
 	head, flow     float64 // what duty found
 	sought, within bool    // whether it has looked, and found something
@@ -126,7 +128,7 @@ func (t *trial) supply() {
 			return
 		}
 		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: RaiseTank, Value: rise}, Solves: ok, Plan: p})
+			t.add(Change{Kind: RaiseTank, Value: rise}, nil, ok, p)
 		}
 		return
 	}
@@ -134,16 +136,22 @@ func (t *trial) supply() {
 	if d.least == 0 {
 		return
 	}
-	f := Fix{Change: Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, Solves: ok, Plan: p}
+	f := t.add(Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, nil, ok, p)
 	if t.s.Plan.Supply.Kind == plan.Mains {
 		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
 	}
+}
+
+// add adds what was found.
+func (t *trial) add(c Change, and *Change, solves bool, p *plan.Plan) *Fix {
+	f := &Fix{Change: c, And: and, Solves: solves, Plan: p}
 	t.fixes = append(t.fixes, f)
+	return f
 }
 
 // solving says whether a fix was found that is enough.
 func (t *trial) solving() bool {
-	return slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Solves })
+	return slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Solves })
 }
 
 // A move is a change of one thing, in steps from the least to the most.
@@ -221,11 +229,11 @@ func (t *trial) sizes(row bool, each func(p *plan.Plan, widen func(tube *int, bo
 	for i := range catalogue.Tubes {
 		if c := &catalogue.Tubes[i]; t.s.Plan.Had(i) && c.Bore > narrowest && c.Row == row {
 			sizes = append(sizes, i)
+			for k := len(sizes) - 1; k > 0 && c.Bore < catalogue.Tubes[sizes[k-1]].Bore; k-- {
+				sizes[k], sizes[k-1] = sizes[k-1], i
+			}
 		}
 	}
-	numeric.Sort(len(sizes), func(i, j int) bool {
-		return catalogue.Tubes[sizes[i]].Bore < catalogue.Tubes[sizes[j]].Bore
-	}, func(i, j int) { sizes[i], sizes[j] = sizes[j], sizes[i] })
 	return sizes
 }
 
@@ -239,7 +247,7 @@ func (t *trial) single(m *move) {
 	}
 	for _, step := range m.steps {
 		if p, ok := t.try(func(p *plan.Plan) { m.do(p, step) }); ok {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: m.kind, Index: step}, Solves: true, Plan: p})
+			t.add(Change{Kind: m.kind, Index: step}, nil, true, p)
 			return
 		}
 	}
@@ -270,7 +278,7 @@ func split(p *plan.Plan, n int) {
 
 // regulator tries a pressure regulator where there is too much pressure.
 func (t *trial) regulator() {
-	if t.has(AboveRange, OverRating) && !slices.ContainsFunc(t.fixes, func(f Fix) bool { return f.Kind == AddRegulator }) {
+	if t.has(AboveRange, OverRating) && !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Kind == AddRegulator }) {
 		t.regulate()
 	}
 }
@@ -294,7 +302,7 @@ func (t *trial) regulate() bool {
 	set := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
 	p, solves := t.try(func(p *plan.Plan) { p.Supply.Regulator = set })
 	if solves {
-		t.fixes = append(t.fixes, Fix{Change: Change{Kind: AddRegulator, Value: set}, Solves: true, Plan: p})
+		t.add(Change{Kind: AddRegulator, Value: set}, nil, true, p)
 	}
 	return solves
 }
@@ -332,7 +340,7 @@ func (t *trial) filter() {
 				return
 			}
 			if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
-				t.fixes = append(t.fixes, Fix{Change: Change{Kind: CleanerFilter, Value: sooner}, Solves: true, Plan: p})
+				t.add(Change{Kind: CleanerFilter, Value: sooner}, nil, true, p)
 				return
 			}
 			sooner *= 0.85
@@ -360,7 +368,7 @@ func (t *trial) emitters() {
 		c := &p.Emitters[e]
 		c.Lowest, c.Opens, c.Closes = wanted, c.Opens*share, c.Closes*share
 	}); ok {
-		t.fixes = append(t.fixes, Fix{Change: Change{Kind: LowerEmitters, Value: wanted}, Solves: true, Plan: p})
+		t.add(Change{Kind: LowerEmitters, Value: wanted}, nil, true, p)
 	}
 }
 

@@ -38,25 +38,25 @@ func (t *trial) pairs() {
 			x := least(a, func(x int) bool { _, ok := both(x, b.last()); return ok })
 			y := least(b, func(y int) bool { _, ok := both(x, y); return ok })
 			if p, ok := both(x, y); ok {
-				t.fixes = append(t.fixes, Fix{Change: Change{Kind: a.kind, Index: x}, And: &Change{Kind: b.kind, Index: y}, Solves: true, Plan: p})
+				t.add(Change{Kind: a.kind, Index: x}, &Change{Kind: b.kind, Index: y}, true, p)
 			}
 		}
-		var found Fix
+		var found *Fix
 		beside := func(x int) bool {
 			if spent(dozens) {
 				return false
 			}
 			p := t.s.Plan.Clone()
 			a.do(p, x)
-			f, ok := helped(p)
-			if ok {
-				found = Fix{Change: Change{Kind: a.kind, Index: x}, And: &f.Change, Solves: true, Plan: f.Plan}
+			f := helped(p)
+			if f != nil {
+				found = f
 			}
-			return ok
+			return f != nil
 		}
 		if beside(a.last()) {
-			least(a, beside)
-			t.fixes = append(t.fixes, found)
+			x := least(a, beside)
+			t.add(Change{Kind: a.kind, Index: x}, &found.Change, true, found.Plan)
 		}
 	}
 }
@@ -73,20 +73,21 @@ func least(m *move, enough func(step int) bool) int {
 
 // helped looks for a change of the supply, a regulator, the filter or the
 // emitters that turns the answer to a plan into a yes.
-func helped(p *plan.Plan) (Fix, bool) {
+func helped(p *plan.Plan) *Fix {
 	if len(p.Check()) > 0 {
-		return Fix{}, false
+		return nil
 	}
 	t := trial{s: assess(p)}
-	for _, look := range [...]func(*trial){(*trial).filter, (*trial).supply, (*trial).regulator, (*trial).emitters} {
-		look(&t)
-		for _, f := range t.fixes {
-			if f.Solves {
-				return f, true
-			}
+	t.filter()
+	t.supply()
+	t.regulator()
+	t.emitters()
+	for _, f := range t.fixes {
+		if f.Solves {
+			return f
 		}
 	}
-	return Fix{}, false
+	return nil
 }
 
 // redesign takes the cheapest design that the plan's own supply carries.
@@ -99,7 +100,7 @@ func (t *trial) redesign() {
 			}
 		}
 		if solves(d.Plan) {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign}, Solves: true, Plan: d.Plan, Design: d})
+			t.add(Change{Kind: Redesign}, nil, true, d.Plan).Design = d
 		}
 	}
 }
@@ -109,18 +110,20 @@ func (t *trial) redesign() {
 func (t *trial) anew() {
 	list := t.s.found.List
 	some := few(list, listed)
-	for _, k := range some {
-		if f, ok := helped(list[k].Plan); ok {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign}, And: &f.Change, Solves: true, Plan: f.Plan, Design: &list[k]})
-			return
-		}
-	}
-	for _, k := range some {
-		p := list[k].Plan.Clone()
-		design.Strengthen(p, list[k].Head, list[k].Flow)
-		if solves(p) {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: Redesign, Value: list[k].Head, Flow: list[k].Flow}, Solves: true, Plan: p, Design: &list[k]})
-			return
+	for _, very := range [...]bool{false, true} {
+		for _, k := range some {
+			d := &list[k]
+			if very {
+				p := d.Plan.Clone()
+				design.Strengthen(p, d.Head, d.Flow)
+				if solves(p) {
+					t.add(Change{Kind: Redesign, Value: d.Head, Flow: d.Flow}, nil, true, p).Design = d
+					return
+				}
+			} else if f := helped(d.Plan); f != nil {
+				t.add(Change{Kind: Redesign}, &f.Change, true, f.Plan).Design = d
+				return
+			}
 		}
 	}
 }
