@@ -398,7 +398,7 @@ func (t *trial) unlike() {
 				p.Rows[i].Zone = zone[i]
 			}
 		}); ok {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: OwnZones, Index: len(kinds)}, Solves: true, Plan: p})
+			t.add(Change{Kind: OwnZones, Index: len(kinds)}, nil, true, p)
 		}
 	}
 	for _, k := range kinds {
@@ -407,7 +407,7 @@ func (t *trial) unlike() {
 				p.Rows[i].Emitter, p.Rows[i].PerPlant = rows[k].Emitter, rows[k].PerPlant
 			}
 		}); ok {
-			t.fixes = append(t.fixes, Fix{Change: Change{Kind: OneEmitter, Index: k}, Solves: true, Plan: p})
+			t.add(Change{Kind: OneEmitter, Index: k}, nil, true, p)
 			return
 		}
 	}

@@ -82,6 +82,7 @@ func helped(p *plan.Plan) *Fix {
 	t.supply()
 	t.regulator()
 	t.emitters()
+	t.unlike()
 	for _, f := range t.fixes {
 		if f.Solves {
 			return f
@@ -90,18 +91,26 @@ func helped(p *plan.Plan) *Fix {
 	return nil
 }
 
-// redesign takes the cheapest design that the plan's own supply carries.
+// redesign takes the cheapest design with which the plan as a whole is Yes on
+// its own supply.
 func (t *trial) redesign() {
-	for i := range t.s.found.Own {
-		d := &t.s.found.Own[i]
+	found := t.s.found
+	designs := found.Own
+	for _, k := range few(found.List, listed) {
+		designs = append(designs, found.List[k])
+	}
+	for i := range designs {
+		d := &designs[i]
+		if !solves(d.Plan) {
+			continue
+		}
 		for _, f := range t.fixes {
 			if f.Solves && same(f.Plan, d.Plan) {
 				return
 			}
 		}
-		if solves(d.Plan) {
-			t.add(Change{Kind: Redesign}, nil, true, d.Plan).Design = d
-		}
+		t.add(Change{Kind: Redesign}, nil, true, d.Plan).Design = d
+		return
 	}
 }
 
@@ -128,11 +137,11 @@ func (t *trial) anew() {
 	}
 }
 
-// same says whether two changed plans have the same tubing, layout and zones,
-// and the same filter and supply.
+// same says whether two changed plans have the same tubing, layout, zones and
+// emitters, and the same filter and supply.
 func same(p, q *plan.Plan) bool {
 	for i := range p.Rows {
-		if p.Rows[i].Tube != q.Rows[i].Tube {
+		if a, b := &p.Rows[i], &q.Rows[i]; a.Tube != b.Tube || a.Emitter != b.Emitter || a.PerPlant != b.PerPlant {
 			return false
 		}
 		for j := range i {

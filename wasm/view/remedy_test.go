@@ -66,7 +66,7 @@ func TestThePumpAsItIsPrinted(t *testing.T) {
 // and what has no price last.
 func TestWhatHelpsInWords(t *testing.T) {
 	fast := plan.Default()
-	fast.Supply.Regulator, fast.Limits.Speed = 2.5e5, 0.3
+	fast.Limits.Speed = 0.3
 	fast.Runs[0].Tube, fast.Header.Tube, fast.Header.Layout = 1, 1, plan.Ring
 	for i := range fast.Rows {
 		fast.Rows[i].PerPlant = 2
