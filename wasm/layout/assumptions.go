@@ -46,12 +46,6 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "the loss on the way then comes off what it lets through, which errs on the safe side", Standing: source.Choice},
 		},
 		{
-			Code: "layout.littleFlow", Title: "Flow at which a device at the supply takes half of its head",
-			Values: []float64{littleFlow}, Kind: unit.Flow,
-			Used:   "The loss of backflow devices, meters and timer valves, h q/(q + that flow).",
-			Source: source.Ref{At: "for want of a curve", Standing: source.Choice},
-		},
-		{
 			Code: "layout.Stub", Title: "Short pieces of tubing at a closed end of the header, and from a row's last plant to its cap",
 			Values: []float64{Stub}, Kind: unit.Length,
 			Used:   "The list of parts, and the water that the lines hold.",

@@ -1,8 +1,6 @@
 package layout
 
 import (
-	"math"
-
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/filter"
 	"evenrow/wasm/network"
@@ -47,21 +45,6 @@ type throttle float64
 
 // Loss returns the head taken away, in m, at any flow.
 func (t throttle) Loss(float64) (loss, slope float64) { return float64(t), 0 }
-
-// A device takes a head, in m, from flowing water whatever the flow, as the
-// spring in a backflow device does: all but a thirtieth at 0.3 L/min, half of
-// it at a hundredth of a litre a minute, nothing from still water. It is our
-// own choice for want of a curve.
-type device float64
-
-// littleFlow is the flow in m³/s at which a device takes half of its head.
-const littleFlow = 0.01e-3 / 60
-
-// Loss returns the head taken at flow q, in m, and its slope.
-func (d device) Loss(q float64) (loss, slope float64) {
-	sum := littleFlow + math.Abs(q)
-	return float64(d) * q / sum, float64(d) * littleFlow / (sum * sum)
-}
 
 // throttled returns the head in m that a gravity tank's regulator takes away,
 // when it lets through a pressure of set m at a header rise m above the tank's
@@ -131,7 +114,7 @@ func (l *Layout) supply(start Point, rise float64) int {
 	if taken > 0 {
 		at.X += Apart
 		l.begin(Devices, 0, NoTube)
-		node = l.join(node, at, network.Link{Law: device(taken)})
+		node = l.join(node, at, network.Link{Law: network.Drop(taken)})
 	}
 	if p.Filter.Present != 0 {
 		at.X += Apart

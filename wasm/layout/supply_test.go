@@ -202,18 +202,54 @@ func TestDevice(t *testing.T) {
 	}
 	with, without := solve(l), solve(New(plan.Default()))
 	taken := without.Head[len(without.Head)-1] - with.Head[len(with.Head)-1]
-	if want := l.Network.Water.HeadOf(0.5e5) * 4 / 4.01; math.Abs(taken-want) > 1e-6 {
-		t.Errorf("at 4 L/min it takes %.4f m, want %.4f", taken, want)
+	if want := 0.5 * headOfBar; math.Abs(taken-want) > 1e-3 {
+		t.Errorf("it takes %.4f m, want %.4f", taken, want)
 	}
 	if l.Stretches[1].Kind != Devices || l.Stretches[2].Kind != Filter {
 		t.Errorf("stretches %+v", l.Stretches[:3])
 	}
-	d := device(5)
-	if h, slope := d.Loss(0); h != 0 || !(slope > 0) {
-		t.Errorf("from still water it takes %g m, slope %g", h, slope)
+	if s, err := network.Hold(&l.Network, make([]bool, len(l.Points))); err != nil || s.Total != 0 || math.Abs(s.Head[l.Feed]-2*headOfBar) > 1e-3 {
+		t.Errorf("with all shut %.4f m stand at the header, want the regulator's: %v", s.Head[l.Feed], err)
 	}
-	if h, _ := d.Loss(-1); h > -4.9 {
-		t.Errorf("from water that runs back it takes %g m", h)
+}
+
+// In any plan, from the supply's head to the filter's inlet, or to the lead
+// without one, water that flows loses all that the devices take.
+func TestDevicesTakeAllOfIt(t *testing.T) {
+	flowing, still := 0, 0
+	forRandom(t, func(t *testing.T, seed uint64, l *Layout) {
+		if l.Plan.Supply.Kind == plan.PumpPower {
+			return
+		}
+		taken := l.Plan.Supply.Devices / (l.Network.Water.Density * 9.80665)
+		for _, z := range l.Zones {
+			s, err := network.Solve(l.Zone(z))
+			if err != nil {
+				t.Fatal(err)
+			}
+			head := l.Network.Head
+			if l.Curve != nil {
+				h, _ := l.Curve.Head(s.Total)
+				head += h
+			} else if l.Stretches[0].Kind == Source {
+				h, _ := l.Network.Links[0].Law.Loss(s.Total)
+				head -= h
+			}
+			at := 0
+			for _, st := range l.Stretches {
+				if st.Kind == Source || st.Kind == Devices {
+					at = l.Network.Links[st.Links[0]].To
+				}
+			}
+			if s.Total == 0 {
+				still++
+			} else if flowing++; math.Abs(head-s.Head[at]-taken) > 1e-6*(1+math.Abs(head)) {
+				t.Errorf("zone %d: at %g m³/s the devices take %g m of %g", z, s.Total, head-s.Head[at], taken)
+			}
+		}
+	})
+	if flowing < 50 || still < 50 {
+		t.Errorf("%d zones flowed, %d were still: too little was tried", flowing, still)
 	}
 }
 

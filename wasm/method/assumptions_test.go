@@ -45,6 +45,7 @@ var exempt = map[string]string{
 	"layout.Apart": "form of a picture", "layout.NoTube": "a mark",
 	"network.None": "a mark", "network.flowTolerance": "precision", "network.flowRounding": "precision", "network.stillFlow": "precision",
 	"network.headTolerance": "precision", "network.maxSteps": "precision", "network.shortestStep": "precision",
+	"network.leastFlow": "precision", "network.stillHead": "precision", "network.dropping": "a mark",
 	"pipe.barbs":   "in the formulas for barbs",
 	"sheet.listed": "form of the page", "sheet.most": "form of the page", "sheet.findingKinds": "form of the page", "sheet.asMuch": "guides a search",
 	"sheet.rounding": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",

@@ -21,6 +21,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Choice},
 		},
 		{
+			Code: "network.Drop.Loss", Title: "What a device at the supply takes",
+			Rule:   "All of the loss in the plan as soon as water flows, however little, and nothing from still water. Where the water does not flow against the whole of it, none flows.",
+			Used:   "Backflow devices, meters and timer valves.",
+			Source: source.Ref{At: "as the spring of a check valve does, for want of a curve", Standing: source.Choice},
+		},
+		{
 			Code: "network.leastSlope", Title: "Resistance that every link has besides its own",
 			Values: []float64{leastSlope}, Unit: "m per m³/s",
 			Used:   "A thousandth of a millimetre of head at 1 L/s.",

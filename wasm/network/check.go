@@ -28,11 +28,17 @@ func (n *Network) check() error {
 			return fault("node", i, "count of emitters")
 		}
 	}
+	drops := 0
 	for k := range n.Links {
 		l := &n.Links[k]
+		if _, ok := l.Law.(Drop); ok {
+			drops++
+		}
 		switch {
 		case l.From == l.To || min(l.From, l.To) < 0 || max(l.From, l.To) >= len(n.Nodes):
 			return fault("link", k, "ends")
+		case drops > 1:
+			return fault("link", k, "law: a second drop")
 		case l.Law != nil:
 		case !(l.Bore > 0) || !(l.Length >= 0) || !(l.Extra >= 0) || !(l.K >= 0) || !(l.Roughness >= 0),
 			!finite(l.Bore + l.Length + l.Extra + l.K + l.Roughness):

@@ -11,7 +11,7 @@ import (
 // its loss. It holds no pointer, so that the collector of garbage has nothing
 // to do with the most of a network.
 type resistance struct {
-	laminarTo float64 // flow up to which tubing is laminar; negative where the link has a Law
+	laminarTo float64 // flow up to which tubing is laminar; negative where the link has a Law, dropping where it takes local, in m, at any flow
 	laminar   float64 // head over flow, to there
 	local     float64 // head over q², of the loss coefficients
 
@@ -28,6 +28,9 @@ type resistance struct {
 // is without: a filter's loss starts flat, and a regulator's is always the
 // same. At 1 L/s it takes a thousandth of a millimetre.
 const leastSlope = 1e-3 // m per m³/s
+
+// dropping marks a link that takes the same head at any flow.
+const dropping = -2
 
 func newResistance(l *Link, w water.Water) resistance {
 	if l.Law != nil {
@@ -65,6 +68,9 @@ func (r *resistance) loss(l *Link, q float64) (loss, slope float64) {
 		return (r.laminar + r.local*a) * q, r.laminar + 2*r.local*a
 	}
 	if r.laminarTo < 0 {
+		if r.laminarTo == dropping {
+			return r.local + leastSlope*q, leastSlope
+		}
 		loss, slope = l.Law.Loss(q)
 		return loss + leastSlope*q, slope + leastSlope
 	}

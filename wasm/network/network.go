@@ -36,6 +36,20 @@ type Law interface {
 	Loss(q float64) (loss, slope float64)
 }
 
+// A Drop is the one law with a jump: a device that takes a head, in m, from
+// flowing water, however little flows, and nothing from still water, as the
+// spring in a backflow device does. A network has one at most, in a link that
+// all its water goes through, from From to To.
+type Drop float64
+
+// Loss returns the head taken.
+func (d Drop) Loss(q float64) (loss, slope float64) {
+	if q > 0 {
+		return float64(d), 0
+	}
+	return 0, 0
+}
+
 // A Link joins two nodes. It is a pipe unless Law is set. Flow is positive
 // from From to To.
 type Link struct {

@@ -242,7 +242,7 @@ func (s *Solver) solution(unsteady int) *Solution {
 		Iterations: s.steps,
 		Unsteady:   unsteady,
 	}
-	if st.total > 1000*stillFlow {
+	if st.total > leastFlow {
 		sol.Imbalance = st.imbalance() / st.total
 		s.take(st)
 		for i, e := range st.excess {

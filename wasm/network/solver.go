@@ -21,6 +21,7 @@ type Solver struct {
 	ends  []ends       // by link
 	links []resistance // of each run of links that resist alike
 	run   []int32      // by link: its run
+	drop  int          // the link that is a Drop, or -1
 	sys   system
 	open  []bool    // by node
 	step  []float64 // by node: Newton's step in head
@@ -45,10 +46,12 @@ type state struct {
 // Tolerances, near what the rounding of float64 leaves. Around a ring of wide
 // tubing even a head that no gauge can show drives a flow.
 const (
-	flowTolerance = 1e-12 // of the total flow
-	flowRounding  = 1e-9  // of the total flow, where emitters are steep and heads great
-	stillFlow     = 1e-18 // m³/s, a drop in a thousand years: no flow at all
-	headTolerance = 1e-12 // of one metre plus the greatest head
+	flowTolerance = 1e-12            // of the total flow
+	flowRounding  = 1e-9             // of the total flow, where emitters are steep and heads great
+	stillFlow     = 1e-18            // m³/s, a drop in a thousand years: no flow at all
+	leastFlow     = 1000 * stillFlow // less than that is rounding
+	stillHead     = 1e-9             // m, that no gauge shows
+	headTolerance = 1e-12            // of one metre plus the greatest head
 	maxSteps      = 40
 	shortestStep  = 1.0 / 256
 )
@@ -77,6 +80,7 @@ func (s *Solver) prepare(n *Network) error {
 	s.ends = sized(s.ends, links)
 	s.run = sized(s.run, links)
 	s.links = s.links[:0]
+	s.drop = -1
 	for k := range n.Links {
 		l := &n.Links[k]
 		s.ends[k] = ends{int32(l.From), int32(l.To)}
@@ -84,6 +88,10 @@ func (s *Solver) prepare(n *Network) error {
 			s.links = append(s.links, newResistance(l, n.Water))
 		}
 		s.run[k] = int32(len(s.links) - 1)
+		if _, ok := l.Law.(Drop); ok {
+			s.drop = k
+			s.links[s.run[k]].laminarTo = dropping
+		}
 	}
 	s.open = sized(s.open, nodes)
 	s.step = sized(s.step, nodes)
@@ -129,7 +137,34 @@ func (s *Solver) rest() {
 }
 
 // settle finds the state in which the emitters marked open are open.
+//
+// A Drop takes all of its head from water that flows. Where the water does not
+// flow against the whole of it, it does not flow at all, and the drop takes
+// what is left above the lowest open emitter, or nothing where all are shut or
+// above that.
 func (s *Solver) settle() error {
+	if s.drop < 0 {
+		return s.balance()
+	}
+	l := &s.net.Links[s.drop]
+	taken := &s.links[s.run[s.drop]].local
+	whole, _ := l.Law.Loss(1)
+	*taken = whole
+	if err := s.balance(); err != nil || s.now.flow[s.drop] > leastFlow {
+		return err
+	}
+	*taken = 0
+	for i, open := range s.open {
+		if open {
+			// A little more, so that no rounding lets any through.
+			*taken = max(*taken, s.now.head[l.From]-s.net.Nodes[i].Z+stillHead)
+		}
+	}
+	return s.balance()
+}
+
+// balance finds the state with what a Drop takes at present.
+func (s *Solver) balance() error {
 	s.evaluate(&s.now)
 	if s.newton() || s.now.near {
 		return nil

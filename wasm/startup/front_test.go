@@ -191,3 +191,31 @@ func TestMoreHeadFillsNoSlower(t *testing.T) {
 		t.Errorf("only %d zones fill", compared)
 	}
 }
+
+// Below a tank 20 m up a device takes 1 bar, 10.2 m, of what flows: an emitter
+// that opens at 0.7 bar and keeps open from 0.5 bar, 5.1 m, on opens for good
+// with 15.3 m above it, within a rung of the ladder. The next ones see what the
+// device leaves, and wait for 1.7 bar, 17.4 m.
+func TestADeviceBelowATank(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Regulator, p.Supply.Devices = plan.GravityTank, 0, 1e5
+	p.Runs[0].Rise, p.Filter.Present = -20, 0
+	p.Rows = p.Rows[:1]
+	p.Rows[0].Plants = 4
+	l := layout.New(p)
+	n := l.Zone(1)
+	at, err := order(l, 1, n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rung := (20 - 7.15) / float64(rungs(len(n.Nodes)))
+	for i := range at {
+		want := 17.37
+		if i == 0 {
+			want = 15.32
+		}
+		if above := at[i] + 20; above < want-0.01 || above > want+rung+0.05 {
+			t.Errorf("plant %d opens with %.2f m above it, want %.2f and at most %.2f more", i+1, above, want, rung)
+		}
+	}
+}

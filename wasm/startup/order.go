@@ -67,8 +67,8 @@ func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 	if !(lowest <= most) {
 		return at, nil
 	}
-	if first.Law == nil {
-		// The lead is the first link of a tank: the tank's level itself rises.
+	if l.Stretches[0].Kind != layout.Source {
+		// Nothing stands before the tank's ways: its level itself rises.
 		r = nil
 	} else {
 		r.law = first.Law
