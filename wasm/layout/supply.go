@@ -128,3 +128,15 @@ func (l *Layout) supply(start Point, rise float64) int {
 	}
 	return node
 }
+
+// Still returns the height in m above the source's own level that still water
+// stands at in a stretch: what pumps, taps and their regulators give at no flow.
+// The regulator of a gravity tank stands before the header, below the lead.
+func (l *Layout) Still(st *Stretch) float64 {
+	level := l.Network.Head
+	if source := &l.Stretches[0]; source.Kind == Source && (l.Curve != nil || st.Rank() != Lead) {
+		loss, _ := l.Network.Links[source.Links[0]].Law.Loss(0)
+		level -= loss
+	}
+	return level
+}

@@ -136,11 +136,11 @@ func (s *Sheet) judgeHeights(z *ZoneResult) {
 		switch st.Kind {
 		case layout.RunOf, layout.HeaderOf, layout.Between:
 			node := l.Network.Links[st.Links[len(st.Links)-1]].To
-			f := Finding{Row: -1, Zone: z.Zone, Value: s.still(st) - l.Network.Nodes[node].Z}
+			f := Finding{Row: -1, Zone: z.Zone, Value: l.Still(st) - l.Network.Nodes[node].Z}
 			if f.Value > 0 {
 				// What a tank's regulator takes away comes back in the lead.
 				f.Kind = Suction
-				f.Value = z.Solution.Head[node] - l.Network.Nodes[node].Z + s.still(st) - s.still(&row)
+				f.Value = z.Solution.Head[node] - l.Network.Nodes[node].Z + l.Still(st) - l.Still(&row)
 			} else {
 				f.Kind = TooHigh
 			}
@@ -153,19 +153,6 @@ func (s *Sheet) judgeHeights(z *ZoneResult) {
 
 // rounding is what heads in m, and shares of flows, are not told apart by.
 const rounding = 1e-6
-
-// still returns the height in m above the source's own level that still water
-// stands at in a stretch: what pumps, taps and their regulators give at no flow.
-// The regulator of a gravity tank stands before the header, below the lead.
-func (s *Sheet) still(st *layout.Stretch) float64 {
-	l := s.Layout
-	level := l.Network.Head
-	if source := &l.Stretches[0]; source.Kind == layout.Source && (l.Curve != nil || st.Rank() != layout.Lead) {
-		loss, _ := l.Network.Links[source.Links[0]].Law.Loss(0)
-		level -= loss
-	}
-	return level
-}
 
 // findBest adds a finding that keeps the value nearest to its limit: of the
 // emitters that never open, the one that comes closest.
@@ -224,7 +211,7 @@ func (s *Sheet) judgePressure() {
 		rating := l.Network.Water.HeadOf(tube.InSun())
 		for _, k := range st.Links {
 			link := &l.Network.Links[k]
-			if h := s.still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
+			if h := l.Still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
 				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating})
 			}
 		}

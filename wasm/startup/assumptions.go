@@ -22,6 +22,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Practice},
 		},
 		{
+			Code: "startup.reachOf", Title: "How high the water comes",
+			Rule:   "Where it flows it has come over each height of its way to the rows that still water gets up to. In the rows, and where nothing flows, it stands at its heads. What lies higher stays dry.",
+			Used:   "Which emitters stay shut from the start, and what can run out after a shot.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "startup.drainOf", Title: "What runs out after a shot",
 			Rule:   "Each open emitter lets water out down to its own height plus its closing head. The water of a height is shared alike by the open emitters below it. Tubing has no thickness here.",
 			Used:   "The stopping section.",

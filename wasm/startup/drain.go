@@ -43,6 +43,7 @@ type basin struct {
 	n     *network.Network
 	cut   bool      // each row is shut off from the header
 	keeps []float64 // by node: the level in m to which its emitters let water out, infinite where they do not
+	comes reach     // before
 }
 
 // drainOf works out what runs out after the shot of a zone, given the state in
@@ -55,12 +56,13 @@ type basin struct {
 // leaves what lies above an outlet, and nothing at an outlet's own level.
 func drainOf(l *layout.Layout, zone int, sol *network.Solution) Drain {
 	b := basin{l: l, n: l.Zone(zone), cut: len(l.Zones) > 1, keeps: make([]float64, len(l.Points))}
+	b.comes = reachOf(l, b.n, sol)
 	d := Drain{Extra: make([]float64, len(l.Plants)), Most: -1, Refill: math.Inf(1)}
 	low := math.Inf(1)
 	for i := range b.keeps {
 		b.keeps[i] = math.Inf(1)
 		node := &b.n.Nodes[i]
-		if node.Emitter == network.None || !sol.Open[i] {
+		if node.Emitter == network.None || !b.comes.gets(b.n, sol, i) {
 			continue
 		}
 		b.keeps[i] = node.Z
@@ -123,18 +125,20 @@ func (b *basin) run(d *Drain, tank []float64) {
 				continue
 			}
 			v := pipe.Volume(link.Length, link.Bore)
+			full := b.comes.full(b.n, link)
 			back := 0.0
 			if tank != nil {
-				back = v * b.dry(link, tank)
+				back = v * max(b.dry(link, tank)+full-1, 0)
 			}
-			gone := v*b.dry(link, out) - back
+			gone := v*max(b.dry(link, out)+full-1, 0) - back
 			d.Back += back
 			a, z := b.n.Nodes[link.From].Z, b.n.Nodes[link.To].Z
 			if gone > v*1e-9 {
 				d.Volume += gone
-				slices = append(slices, slice{gone, max(a, z) - math.Abs(a-z)*gone/v/2})
-				top = max(top, a, z)
-			} else if a == z && back == 0 && (out[link.From] == a || out[link.To] == a) {
+				high := min(a, z) + math.Abs(a-z)*full // of the water in it
+				slices = append(slices, slice{gone, high - math.Abs(a-z)*gone/v/2})
+				top = max(top, high)
+			} else if a == z && back == 0 && full > 0 && (out[link.From] == a || out[link.To] == a) {
 				d.Level += v
 			}
 		}

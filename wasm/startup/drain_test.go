@@ -3,6 +3,7 @@ package startup
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"evenrow/wasm/layout"
@@ -82,7 +83,7 @@ func TestWaterStaysBehindACrest(t *testing.T) {
 	// valley stays full.
 	p.Rows[1].Slope, p.Rows[1].Height, p.Rows[2].Height = 0, -1, 0
 	l, _ = of(t, p)
-	open := &network.Solution{Open: make([]bool, len(l.Points)), Total: 1}
+	open := &network.Solution{Head: slices.Repeat([]float64{5}, len(l.Points)), Open: make([]bool, len(l.Points)), Total: 1}
 	for i := range l.Plants {
 		open.Open[l.Plants[i].Node] = l.Plants[i].Row == 0
 	}

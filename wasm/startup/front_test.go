@@ -204,7 +204,11 @@ func TestADeviceBelowATank(t *testing.T) {
 	p.Rows[0].Plants = 4
 	l := layout.New(p)
 	n := l.Zone(1)
-	at, err := order(l, 1, n)
+	running, err := network.Solve(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at, err := order(l, n, running)
 	if err != nil {
 		t.Fatal(err)
 	}

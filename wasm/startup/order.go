@@ -39,8 +39,10 @@ func (r *ramp) Loss(q float64) (loss, slope float64) {
 // stand that low, for a tank the level with a minus sign when lower would do,
 // infinite for those that stay shut, by index into l.Plants, NaN for those of
 // other zones. At each step they open one after another, as in States.Fewest.
-func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
+// Those that no water comes to in the running state stay shut.
+func order(l *layout.Layout, n *network.Network, running *network.Solution) ([]float64, error) {
 	at := make([]float64, len(l.Plants))
+	comes := reachOf(l, n, running)
 	lowest := math.Inf(1)
 	for i := range l.Plants {
 		at[i] = math.NaN()
@@ -50,7 +52,9 @@ func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 		}
 		at[i] = math.Inf(1)
 		if e := &n.Emitters[node.Emitter]; e.Kind == emitter.NonCompensating {
-			at[i] = 0
+			if comes.gets(n, running, l.Plants[i].Node) {
+				at[i] = 0
+			}
 		} else {
 			lowest = min(lowest, node.Z+e.Opens)
 		}
@@ -96,7 +100,7 @@ func order(l *layout.Layout, zone int, n *network.Network) ([]float64, error) {
 		}
 		open = sol.Open
 		for i := range l.Plants {
-			if math.IsInf(at[i], 1) && open[l.Plants[i].Node] {
+			if k := l.Plants[i].Node; math.IsInf(at[i], 1) && open[k] && comes.gets(n, sol, k) {
 				at[i] = upTo
 				if l.Curve != nil { // a pump or a tap gives no less than nothing
 					at[i] = max(upTo, 0)

@@ -54,7 +54,7 @@ func Of(l *layout.Layout, running []*network.Solution) *Startup {
 		n := l.Zone(zone)
 		z.fill(l)
 		var err error
-		if z.Opens, err = order(l, zone, n); err != nil {
+		if z.Opens, err = order(l, n, running[i]); err != nil {
 			return nil
 		}
 		if z.States, err = statesOf(l, zone, running[i]); err != nil {

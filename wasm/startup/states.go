@@ -33,7 +33,9 @@ func (s *States) Differ() bool { return s.Held != s.Few }
 // statesOf finds the states of a zone.
 func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, error) {
 	n := l.Zone(zone)
-	s := States{Below: below, Opened: emittersOpen(n, below.Open)}
+	s := States{Below: below}
+	comes := reachOf(l, n, below)
+	s.Opened = comes.open(n, below)
 	solver, err := network.NewSolver(n)
 	if err != nil {
 		return s, err
@@ -44,7 +46,7 @@ func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, erro
 	if s.Above, err = solver.After(everything(n)); err != nil {
 		return s, err
 	}
-	s.Few, s.Held = emittersOpen(n, s.Fewest.Open), emittersOpen(n, s.Above.Open)
+	s.Few, s.Held = comes.open(n, s.Fewest), comes.open(n, s.Above)
 	if s.Few > s.Opened {
 		s.Fewest, s.Few = below, s.Opened
 	}
@@ -56,7 +58,7 @@ func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, erro
 		s.Checked = s.Checked && sol.Unsteady == 0 && Obeys(n, sol)
 	}
 	if s.Differ() {
-		s.InTurn, err = inTurn(l, n, zone)
+		s.InTurn, err = inTurn(l, n, zone, comes)
 	}
 	return s, err
 }
@@ -132,23 +134,13 @@ func everything(n *network.Network) []bool {
 	return open
 }
 
-func emittersOpen(n *network.Network, open []bool) int {
-	sum := 0
-	for i := range n.Nodes {
-		if open[i] && n.Nodes[i].Emitter != network.None {
-			sum += int(n.Nodes[i].Count)
-		}
-	}
-	return sum
-}
-
 // turns is how many groups of rows are let in one after another at most.
 const turns = 12
 
 // inTurn lets the rows of a zone in one after another while the supply runs, at
 // most turns groups of them, and returns how many emitters are open in the end.
 // A valve that is opened brings the pressure at once.
-func inTurn(l *layout.Layout, n *network.Network, zone int) (int, error) {
+func inTurn(l *layout.Layout, n *network.Network, zone int, comes reach) (count int, err error) {
 	var rows []int
 	for r := range l.Plan.Rows {
 		if l.ZoneOf(r) == zone {
@@ -174,9 +166,9 @@ func inTurn(l *layout.Layout, n *network.Network, zone int) (int, error) {
 		if err != nil {
 			return 0, err
 		}
-		open = sol.Open
+		open, count = sol.Open, comes.open(n, sol)
 	}
-	return emittersOpen(n, open), nil
+	return count, nil
 }
 
 // Obeys reports whether a solution is a state that the network stays in: what

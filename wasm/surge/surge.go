@@ -53,10 +53,6 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 	for i := range worst {
 		worst[i].Stretch = -1
 	}
-	level := l.Network.Head
-	if l.Curve != nil {
-		level, _ = l.Curve.Head(0)
-	}
 	w := l.Network.Water
 	along := make([]float64, len(l.Points)) // m from the source
 	for i := range l.Stretches {
@@ -79,7 +75,7 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 		}
 		b.Celerity = Celerity(tube)
 		b.Rise = pipe.Surge(w.Density, b.Celerity, b.Speed)
-		b.Rest = w.Density * water.Gravity * (level - lowest)
+		b.Rest = w.Density * water.Gravity * (l.Still(st) - lowest)
 		c := &catalogue.Tubes[tube.Entry]
 		b.Rated, b.Carries = c.Rating, c.InSun()
 		if b.Over() > 0 {

@@ -154,3 +154,23 @@ func BenchmarkOf(b *testing.B) {
 		Of(l, zones)
 	}
 }
+
+// Below a tank 60 m up with a regulator of 1.2 bar before the header, the lead
+// is under 60 m at rest and the rows under the 1.2 bar: as the answer has it.
+func TestBehindATanksRegulator(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Regulator, p.Filter.Present = plan.GravityTank, 1.2e5, 0
+	p.Runs[0].Rise = -30
+	p.Runs = append(p.Runs, p.Runs[0])
+	l, _, blows := of(t, p)
+	metre := l.Network.Water.Density * 9.80665
+	for _, b := range blows {
+		want := 1.2e5
+		if l.Stretches[b.Stretch].Rank() == layout.Lead {
+			want = 60 * metre
+		}
+		if math.Abs(b.Rest-want) > 1 {
+			t.Errorf("%+v: at rest want %g Pa", b, want)
+		}
+	}
+}

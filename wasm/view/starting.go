@@ -178,9 +178,12 @@ func (sc *scene) opens(z *startup.Zone) string {
 	case n == 0:
 		return ""
 	case shut == n:
+		if z.States.Held == 0 {
+			return "No emitter opens."
+		}
 		return "No emitter opens by itself."
 	case hi == 0:
-		return "The emitters drip as soon as the water is there, the nearest first."
+		return "The emitters drip as soon as the water is there, the nearest first." + sc.stay(shut)
 	case hi < 0: // of a tank only
 		return "The emitters open as soon as the pressure stands, and would with the water in the tank " + sc.amount(unit.Head, -hi) + " lower." + sc.stay(shut)
 	case hi == lo && shut == 0:
