@@ -62,7 +62,7 @@ var forbidden = []struct{ pattern, why string }{
 	{`thirst of the air|thirsty the air|takes? the thirst`, "evaporative demand, ETo"},
 	{`\breckon`, "calculated"},
 	{`serve for less|\bdear(er|est)?\b`, "cheaper designs; expensive"},
-	{`\bring\b`, "loop"},
+	{`## ring\b|\bin a ring\b|\bring (helps|gains|costs)|a ring gains`, "loop, as a layout"},
 	{`\bupright\b`, "vertical line"},
 	{`treat(ing|ment)?( of)? the lines`, "clean the lines"},
 	{`(the|file) edition|edition of the calendar`, "calendar version number"},
