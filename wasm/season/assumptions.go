@@ -16,6 +16,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "warm crops go out one to two weeks after it", Standing: source.Practice},
 		},
 		{
+			Code: "season.drained", Title: "Days before the first frost by which the system is drained",
+			Values: []float64{drained}, Unit: "days",
+			Used:   "The end of tender crops and the last task: the frost that is typed is an average.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
 			Code: "season.reference", Title: "Temperature that the days in the plug are meant for",
 			Values: []float64{reference}, Kind: unit.Temperature,
 			Used:   "Dates of sowing.",
