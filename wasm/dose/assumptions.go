@@ -18,7 +18,7 @@ func Assumptions() []formula.Assumption {
 		{
 			Code: "dose.Sunlit.Share", Title: "Water that plants take up over the day",
 			Rule:   "In step with the radiation above the air, by the sine of the sun's altitude, and none at night.",
-			Used:   "When shots are due, and how long plants last.",
+			Used:   "When shots are due.",
 			Source: source.Ref{At: "a clear day keeps to it, clouds do not", Standing: source.Choice},
 		},
 	}

@@ -69,5 +69,11 @@ func Assumptions() []formula.Assumption {
 			Used:   "Advice from the log of the drain.",
 			Source: source.Ref{Standing: source.Choice},
 		},
+		{
+			Code: "drain.mostWanted", Title: "Most that is to drain while salt is washed out",
+			Values: []float64{mostWanted}, Kind: unit.Share,
+			Used:   "Advice from the log of the drain.",
+			Source: source.Ref{Standing: source.Choice},
+		},
 	}
 }

@@ -150,7 +150,7 @@ func Advise(log []Entry, of func(*Entry) (wanted, run float64)) Advice {
 		a.Reasons |= NoEC
 	case a.Above > Salty:
 		a.Reasons |= SaltUp
-		a.Wanted = min(wanted+More, 0.6)
+		a.Wanted = min(wanted+More, mostWanted)
 	case a.Above > High:
 		a.Reasons |= SaltHigh
 	case a.Above < 0:
@@ -184,6 +184,9 @@ func Advise(log []Entry, of func(*Entry) (wanted, run float64)) Advice {
 
 // nothing is a share of drain that is none: a few drops in the tray.
 const nothing = 0.005
+
+// mostWanted is the most that is to drain while salt is washed out: our own choice.
+const mostWanted = 0.6
 
 // A mean leaves out what is NaN.
 type mean struct {

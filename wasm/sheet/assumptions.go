@@ -46,6 +46,18 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "the strongest pump that a plan takes", Standing: source.Choice},
 		},
 		{
+			Code: "sheet.steep", Title: "Highest head over the least, from which a pump is looked for without a regulator",
+			Values: []float64{steep},
+			Used:   "The remedy of another pump or tap.",
+			Source: source.Ref{At: "most pumps are meant to run below nine tenths of their shut-off head", Standing: source.Practice},
+		},
+		{
+			Code: "sheet.thirst", Title: "Flow that emitters without compensation may draw at the highest head, over that at the least",
+			Values: []float64{thirst},
+			Used:   "The remedy of another pump or tap.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "sheet.Sheet.judgeZone", Title: "A tank that is small",
 			Rule:   "It holds less than an hour of a zone's flow.",
 			Used:   "The finding that the tank is small.",

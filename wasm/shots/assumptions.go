@@ -28,16 +28,22 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "one to three weeks", Standing: source.Practice},
 		},
 		{
-			Code: "shots.Night", Title: "What a plant takes up at night, as a share of the hour about noon",
-			Rule:   "By day it is taken to use as much as about noon all the time.",
-			Values: []float64{Night}, Kind: unit.Share,
-			Used:   "How long plants last when the water stops.",
-			Source: source.Ref{At: "5 to 15 %, Caird, Richards and Donovan, Plant Physiology 143 (2007)", Standing: source.Memory},
-		},
-		{
 			Code: "shots.ByHand", Title: "Water to give by hand at a time",
 			Rule:   "Half of what the medium gives easily, so that it is taken in.",
 			Used:   "The section on a pump that stops.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
+			Code: "shots.Night", Title: "What a plant takes up in an hour of the night, as a share of the hour about noon",
+			Values: []float64{Night}, Kind: unit.Share,
+			Rule:   "By day it is taken to use as much in every hour as in that about noon.",
+			Used:   "How long plants last when nothing is given.",
+			Source: source.Ref{Work: "Caird, Richards and Donovan, Plant Physiology 143 (2007)", At: "the upper end of 5 to 15 %", Standing: source.Memory},
+		},
+		{
+			Code: "shots.Morning", Title: "Time of the day at which the water is taken to stop",
+			Values: []float64{Morning / 3600}, Unit: "h",
+			Used:   "Which plants are the first without water.",
 			Source: source.Ref{Standing: source.Choice},
 		},
 	}
