@@ -99,7 +99,7 @@ func TestFilesOfASite(t *testing.T) {
 	}
 	slices.Sort(names)
 	want := []string{
-		"404.html", "assets/page-HASH.js", "assets/planner-HASH.wasm", "assets/style-HASH.css", "assets/swap-HASH.js",
+		"404.html", "assets/early-HASH.js", "assets/page-HASH.js", "assets/planner-HASH.wasm", "assets/style-HASH.css", "assets/swap-HASH.js",
 		"assets/worker-HASH.js", "guides.html", "icons/icon.svg", "index.html", "manifest.webmanifest", "offline.js",
 		"pump.html", "rows.html",
 	}
