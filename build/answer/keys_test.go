@@ -22,7 +22,7 @@ var (
 
 	// Numbers that places, zones and rows have, and counts.
 	counted = []string{
-		"zone", "row", "than_row", "rows", "plant", "number", "weakest_zone",
+		"zone", "row", "than_row", "like_row", "rows", "plant", "number", "weakest_zone",
 		"plants", "emitters", "emitters_open", "emitters_below_range", "emitters_above_range", "emitters_shut", "stuck",
 		"count", "spare", "times", "draws", "draws_solved_in_full", "iterations", "zones", "zones_tried", "fewest_zones", "zones_that_help",
 		"ends", "most_ends", "more_plants_a_row", "plants_cut_off", "other_plants_dry", "other_plants_below_range", "other_plants_above_range",
@@ -30,7 +30,7 @@ var (
 		"compared", "worked_out", "passed_over", "unbeaten",
 	}
 	// In the currency of the plan's prices.
-	money = []string{"cost", "plan_cost"}
+	money = []string{"cost", "cost_more", "plan_cost"}
 	// The trade's own measures of evenness, all shares of one.
 	evennesses = []string{"cu", "cv", "du", "us", "eu", "eu_by_formula"}
 	// Numbers whose unit stands beside them, under "unit"; none is a count or a share.
@@ -114,7 +114,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], ends[:], losses[:], stretches[:], groups[:], limits[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
+	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], limits[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)
@@ -172,6 +172,8 @@ func declared(t *testing.T, of reflect.Type, visit func(where, key string, of re
 			t.Errorf("%s.%s is a map, whose keys nothing declares", of.Name(), key)
 		}
 		visit(of.Name(), key, inner.Kind())
-		declared(t, inner, visit)
+		if inner != of { // a fix may hold another
+			declared(t, inner, visit)
+		}
 	}
 }

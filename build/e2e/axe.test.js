@@ -35,7 +35,7 @@ const states = {
   "wrong pump": (page) => example(page, "The wrong pump"),
   balcony: (page) => example(page, "Balcony"),
   "long field": (page) => example(page, "Long field"),
-  ring: (page) => example(page, "Ring"),
+  ring: (page) => example(page, "Loop"),
 };
 
 /** @param {import("puppeteer-core").Page} page @param {string} where */

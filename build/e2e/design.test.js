@@ -20,7 +20,7 @@ behaviour("the long field becomes a design that serves, in one press", async ({ 
 
 behaviour("the ring says what it gains", async ({ page, address }) => {
   await open(page, address);
-  await example(page, "Ring");
+  await example(page, "Loop");
   await explored(page);
   assert.match(await text(page, "#ring"), /far header gives the weakest emitter [\d.]+\sm more/);
 });

@@ -16,7 +16,7 @@ const states = {
   "wrong-pump": (page) => example(page, "The wrong pump"),
   balcony: (page) => example(page, "Balcony"),
   "long-field": (page) => example(page, "Long field"),
-  ring: (page) => example(page, "Ring"),
+  ring: (page) => example(page, "Loop"),
 };
 
 for (const [state, make] of Object.entries(states)) {

@@ -28,7 +28,7 @@ behaviour("a fountain pump gets a no, the reason and the pump that would do", as
 
 behaviour("what helps does what it promises", async ({ page, address }) => {
   await open(page, address);
-  for (const title of ["The wrong pump", "Balcony", "Long field", "Ring"]) {
+  for (const title of ["The wrong pump", "Balcony", "Long field", "Loop"]) {
     await page.goto(address);
     await atRest(page);
     await example(page, title);

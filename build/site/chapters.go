@@ -31,14 +31,14 @@ func Chapters(script bool) []Chapter {
 		}},
 		{"Put to the test", []Part{
 			{ID: "zones", Title: "Zones"},
-			{ID: "ring", Title: "What a ring gains"},
+			{ID: "ring", Title: "What a loop gains"},
 			{ID: "flush", Title: "Can it be flushed?"},
 			{ID: "starting", Title: "Starting and stopping", Places: []string{"starting", "stopping"}, Script: true},
 			{ID: "surge", Title: "When a valve shuts at once"},
 			{ID: "faults", Title: "What wear and faults do", Script: true},
 			{ID: "chance", Title: "When emitters differ", Script: true},
 			{ID: "headroom", Title: "How much more it can carry", Script: true},
-			{ID: "designs", Title: "What would serve for less", Script: true},
+			{ID: "designs", Title: "Cheaper designs", Script: true},
 		}},
 		{"The season", []Part{
 			{ID: "season", Title: "The season"},

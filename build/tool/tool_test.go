@@ -108,7 +108,7 @@ func TestAssumptionsAreOnTheMethodPage(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
-		"<td>0.75</td>", "Each piece of the header and of the far header of a ring counts one.",
+		"<td>0.75</td>", "Each piece of the header and of the far header of a loop counts one.",
 		"Loss coefficient: tee, through its branch</th>\n<td>2</td>", "Loss coefficient: ball valve, open</th>\n<td>0.05</td>",
 		"Loss coefficient: check valve</th>\n<td>2.5</td>", "Loss coefficient: inlet from a tank, flush</th>\n<td>0.5</td>",
 		"2 c₀ c₁/(c₀ + c₁)", "those with most above it first", "Loss coefficient of an end that is open</th>\n<td>2</td>",

@@ -21,7 +21,7 @@ var PlantWaterFormula = &formula.Formula{
 	Result: formula.Symbol{Letter: "V", Meaning: "water for a plant and day", Kind: unit.PlantWater},
 	In: []formula.Symbol{
 		{Name: "reference", Letter: "ETo", Meaning: "reference evapotranspiration of the day, in the open", Kind: unit.Evaporation, Max: 0.03},
-		{Name: "cover", Letter: "t", Meaning: "share of the sun that comes through the cover", Kind: unit.Share, Max: 1},
+		{Name: "cover", Letter: "t", Meaning: "light let through by the cover", Kind: unit.Share, Max: 1},
 		{Name: "coefficient", Letter: "Kc", Meaning: "crop coefficient", Min: 0.05, Max: 2},
 		{Name: "canopy", Letter: "c", Meaning: "share of the canopy that has grown", Kind: unit.Share, Max: 1},
 		{Name: "area", Letter: "A", Meaning: "floor of the plant", Kind: unit.Area, Max: 20},

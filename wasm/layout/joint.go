@@ -13,7 +13,7 @@ const (
 	RunTee                        // in a run of the lead, passed straight through
 	BallValve                     // in a run of the lead
 	CheckValve                    // in a run of the lead
-	EntryTee                      // where the lead meets the header between its ends
+	EntryTee                      // where the supply line meets the header between its ends
 	RowTee                        // on the header, to a row
 	HeaderCap                     // at the closed end of a header, opens for flushing
 	ZoneValve                     // at a row's start, when there are several zones

@@ -74,7 +74,7 @@ func (l *Layout) lead() Point {
 		k += float64(r.Valves) * (loss(catalogue.BallValve) + in)
 		k += float64(r.Checks) * (loss(catalogue.SwingCheck) + in)
 		if i == len(p.Runs)-1 && l.feedsBetween() {
-			k += loss(catalogue.TeeBranch) // all the water turns in the tee where the lead meets the header
+			k += loss(catalogue.TeeBranch) // all the water turns in the tee where the supply line meets the header
 		}
 		if header := l.narrower(tube); i == len(p.Runs)-1 && header.Bore > 0 {
 			// The short piece of a narrower header up to row 1's tee is pushed

@@ -118,7 +118,7 @@ func Reshape(t *testing.T, data url.Values) {
 func TestTheSeasonEndsInOrder(t *testing.T) {
 	tasks := seasonOf(t, start(t))["tasks"]
 	at := -1
-	for _, what := range []string{"Thu 23 September Clear: sweet pepper", "Treat the lines", "Flush all ends", "Fri 24 September Drain the system and store it"} {
+	for _, what := range []string{"Thu 23 September Remove plants: sweet pepper", "Clean the lines", "Flush all ends", "Fri 24 September Drain the system and store it"} {
 		i := strings.Index(tasks[max(at, 0):], what)
 		if i < 0 {
 			t.Fatalf("%q does not stand behind %d in %s", what, at, tasks)

@@ -143,26 +143,26 @@ func (c *count) why(j *layout.Joint, n int) string {
 		const beside = "one at each side of the regulator"
 		switch {
 		case n == 1:
-			return "from " + c.threaded() + " to the lead"
+			return "from " + c.threaded() + " to the supply line"
 		case j.Node == c.Feed:
 			return beside
 		}
-		return "from " + c.threaded() + " to the lead, and " + beside
+		return "from " + c.threaded() + " to the supply line, and " + beside
 	case layout.Joiner:
 		if j.Node == c.Feed {
-			return "from the lead to row 1"
+			return "from the supply line to row 1"
 		}
-		return number + " between runs of the lead"
+		return number + " between runs of the supply line"
 	case layout.HeaderJoiner:
-		return "from the lead to the header"
+		return "from the supply line to the header"
 	case layout.RunElbow:
-		return of(n, "bend", "bends") + " in the lead"
+		return of(n, "bend", "bends") + " in the supply line"
 	case layout.RunTee:
-		return number + " in the lead, passed straight through; the third end is for what branches off there"
+		return number + " in the supply line, passed straight through; the third end is for what branches off there"
 	case layout.BallValve, layout.CheckValve:
-		return number + " in the lead"
+		return number + " in the supply line"
 	case layout.EntryTee:
-		return "where the lead meets the header"
+		return "where the supply line meets the header"
 	case layout.RowTee:
 		return each("at", n, "row", "rows")
 	case layout.HeaderCap:

@@ -97,7 +97,7 @@ func (c *count) gauges() {
 	rest := c.atRest()
 	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
 		c.one(WaterPath, "Clear hose, "+unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2)+" long",
-			"to hold upright "+at+", open at its top: water stands in it as high as its pressure there, "+
+			"to hold vertical "+at+", open at its top: water stands in it as high as its pressure there, "+
 				unit.Text(unit.Head, c.sys, head)+" at most, which no common gauge shows as well")
 		return
 	}

@@ -39,7 +39,7 @@ func TestReadDraft(t *testing.T) {
 				"rows.2.spacing: Row 2: spacing may mean 1000 or 1.000: write one of these",
 			}},
 		{"what does not apply may hold anything", "supply.kind=mains&supply.tank=x&points.1.flow=y&filter.present=no&filter.rated=z&runs.1.bore=q", nil},
-		{"what could not be read is not held against others", "emitters.1.opens=x&emitters.1.closes=3", []string{"emitters.1.opens: Emitter 1: opens above must be a number, such as 12.5"}},
+		{"what could not be read is not held against others", "emitters.1.opens=x&emitters.1.closes=3", []string{"emitters.1.opens: Emitter 1: opening pressure must be a number, such as 12.5"}},
 		{"too many records", "rows.61.plants=3", []string{"rows: Number of rows must be from 1 to 60, not 61"}},
 		{"numbers too great to be records", "rows.4000000000.plants=x&rows.1000.plants=x&rows.-3.plants=x&rows.x.plants=1", nil},
 		{"names that are no fields", "colour=red&rows.61.colour=red&rows=1&rows.1=1", nil},

@@ -80,7 +80,7 @@ func Examples() []Example {
 		{"wrong-pump", "The wrong pump", "The same rows with a fountain pump: plenty of flow, too little head.", wrongPump()},
 		{"balcony", "Balcony", "Eight buckets on one line, fed by a tank 1.6 m up.", balcony()},
 		{"long-field", "Long field", "Twelve rows of 131 ft on a slope of 2 %, too much for the pump at once.", longField()},
-		{"ring", "Ring", "Six rows between two narrow headers, tied into rings that share the load.", ring()},
+		{"ring", "Loop", "Six rows between two narrow headers, closed into loops that share the load.", ring()},
 	}
 }
 
@@ -197,7 +197,7 @@ func longField() *Plan {
 // the weakest emitter has less than the reserve.
 func ring() *Plan {
 	p := blank()
-	p.Name = "Ring"
+	p.Name = "Loop"
 	p.Place.Length = metric(unit.Length, 27)
 	p.Place.Width = metric(unit.Length, 8)
 	p.Supply.Kind = PumpTwo

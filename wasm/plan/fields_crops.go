@@ -17,7 +17,7 @@ var traitFields = [catalogue.Traits]struct {
 	catalogue.PerSlab:  {"per-slab", "Plants to a slab", unit.None, 1, 20},
 	catalogue.Medium1:  {"medium", "Medium for each plant", unit.Volume, 0.1, 200},
 	catalogue.Height:   {"height", "Height", unit.Length, 0.05, 8},
-	catalogue.Emerge:   {"emerge", "Days to come up", unit.None, 1, 90},
+	catalogue.Emerge:   {"emerge", "Days until seedlings are up", unit.None, 1, 90},
 	catalogue.InPlug:   {"plug", "Days in the plug", unit.None, 0, 200},
 	catalogue.InBlock:  {"block", "Days in the block", unit.None, 0, 200},
 	catalogue.Wait:     {"wait", "Days from planting out to the first harvest", unit.None, 1, 400},

@@ -28,7 +28,7 @@ var priceFields = func() []*Field {
 			label = "Tubing that you measured"
 		}
 		f := number(10+i, name, label, unit.Price, 0, 1e4, catalogue.Prices[i],
-			"0 when it is not to be had.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
+			"0 when it is not available.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
 		list = append(list, f.when(func(p *Plan, _ int) bool {
 			return p.uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
 		}))

@@ -17,17 +17,17 @@ var emitterFields = []*Field{
 	}, Compensating, "", func(p *Plan, i int) *int { return &p.Emitters[i].Kind }),
 	number(2, "flow", "Flow", unit.EmitterFlow, 0.1, 100, 2,
 		"The number printed on the emitter.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Flow }),
-	number(3, "opens", "Opens above", unit.Pressure, 0, 4, 0.7,
+	number(3, "opens", "Opening pressure", unit.Pressure, 0, 4, 0.7,
 		"Below it, a shut emitter stays shut.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) string {
 		if e := &p.Emitters[i]; e.Opens > e.Lowest {
-			return "must be at most the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+			return "must not exceed the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
 		}
 		return ""
 	}),
-	number(4, "closes", "Closes below", unit.Pressure, 0, 4, 0.5,
+	number(4, "closes", "Closing pressure", unit.Pressure, 0, 4, 0.5,
 		"Below it, an open emitter shuts and the row stays full.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) string {
 		if e := &p.Emitters[i]; e.Closes > e.Opens {
-			return "must be at most the opening pressure, " + unit.Text(unit.Pressure, p.Units, e.Opens)
+			return "must not exceed the opening pressure, " + unit.Text(unit.Pressure, p.Units, e.Opens)
 		}
 		return ""
 	}),
@@ -73,7 +73,7 @@ var emitterFields = []*Field{
 	number(14, "regulates", "Flushes below", unit.Pressure, 0.01, 4, 0.3,
 		"Above it, the emitter gives its flow.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Regulates }).when(flushing).must(func(p *Plan, i int) string {
 		if e := &p.Emitters[i]; e.Regulates > e.Lowest {
-			return "must be at most the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+			return "must not exceed the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
 		}
 		return ""
 	}),

@@ -33,7 +33,7 @@ var seasonFields = []*Field{
 		return ""
 	}),
 	date(2, "date", "Date of sowing, planting out or first harvest", "2027-05-15",
-		"Of what the dates are counted from.", func(p *Plan, _ int) *int { return &p.Season.Date }).when(func(p *Plan, _ int) bool { return p.Season.Mode != FromFrost }),
+		"Count dates from this day.", func(p *Plan, _ int) *int { return &p.Season.Date }).when(func(p *Plan, _ int) bool { return p.Season.Mode != FromFrost }),
 	choice(3, "frost", "Is there frost in the year?", []Option{{"no", "no"}, {"yes", "yes"}}, 1,
 		"", func(p *Plan, _ int) *int { return &p.Season.Frost }),
 	date(4, "last-frost", "Last frost", "2027-05-12",
@@ -63,9 +63,9 @@ var seasonFields = []*Field{
 		"", func(p *Plan, _ int) *int { return &p.Season.Build }),
 	whole(12, "flush", "Days from one flushing to the next", 0, 365, 28,
 		"0 for the start and the end only.", func(p *Plan, _ int) *int { return &p.Season.Flush }),
-	whole(13, "treat", "Days from one treatment of the lines to the next", 0, 365, 0,
+	whole(13, "treat", "Days from one cleaning of the lines to the next", 0, 365, 0,
 		"0 for the end only.", func(p *Plan, _ int) *int { return &p.Season.Treat }),
-	whole(14, "edition", "Edition of the calendar file", 0, 9999, 0,
+	whole(14, "edition", "Calendar version number", 0, 9999, 0,
 		"Count up by one before you save it again, so that calendars take the new dates.", func(p *Plan, _ int) *int { return &p.Season.Edition }),
 }
 
@@ -89,7 +89,7 @@ var plantingFields = []*Field{
 		return ""
 	}),
 	date(5, "date", "Date of sowing, planting out or first harvest", "2027-05-15",
-		"Of what the dates are counted from.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }),
+		"Count dates from this day.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }),
 	whole(6, "times", "How often, one after another", 1, MaxTimes, 1,
 		"", func(p *Plan, i int) *int { return &p.Plantings[i].Times }),
 	whole(7, "every", "Days from one to the next", 1, 365, 21,

@@ -20,8 +20,8 @@ var skyFields = []*Field{
 		"South of the equator with a minus sign.", func(p *Plan, _ int) *float64 { return &p.Sky.Latitude }),
 	number(2, "longitude", "Longitude", unit.Angle, -180, 180, 8.3,
 		"West of Greenwich with a minus sign.", func(p *Plan, _ int) *float64 { return &p.Sky.Longitude }),
-	number(3, "offset", "Clock ahead of universal time in winter", unit.Hours, -12, 14, 1,
-		"With a minus sign when it is behind, as in the Americas.", func(p *Plan, _ int) *float64 { return &p.Sky.Offset }).must(func(p *Plan, _ int) string {
+	number(3, "offset", "UTC offset in winter", unit.Hours, -12, 14, 1,
+		"How far your clock is ahead of universal time, UTC; with a minus sign when it is behind, as in the Americas.", func(p *Plan, _ int) *float64 { return &p.Sky.Offset }).must(func(p *Plan, _ int) string {
 		if q := p.Sky.Offset / 900; math.Abs(q-math.Round(q)) > 1e-6 {
 			return "must be in whole quarters of an hour, such as 5.75"
 		}
@@ -38,8 +38,8 @@ var skyFields = []*Field{
 		"The same day in every year.", func(p *Plan, _ int) *int { return &p.Sky.SummerFrom }).when(ownSummer),
 	date(6, "summer-to", "First day without it", "2027-10-31",
 		"", func(p *Plan, _ int) *int { return &p.Sky.SummerTo }).when(ownSummer),
-	number(7, "cover", "Sun that comes through the cover", unit.Share, 5, 100, 70,
-		"One clean layer of film or glass 65 to 75 %, two layers 55 to 65 %, old and dirty 50 %, none 100 %; from memory.", func(p *Plan, _ int) *float64 { return &p.Sky.Cover }),
+	number(7, "cover", "Light let through by the cover", unit.Share, 5, 100, 70,
+		"One clean layer of film or glass 65 to 75 %, two layers 55 to 65 %, old and dirty 50 %, none 100 %.", func(p *Plan, _ int) *float64 { return &p.Sky.Cover }),
 	choice(8, "climate", "Climate", climates(), 0,
 		"The sketches are of no real place.", func(p *Plan, _ int) *int { return &p.Sky.Climate }),
 	number(9, "humidity", "Mean humidity, if you know it", unit.Share, 5, 100, 50,
@@ -50,7 +50,7 @@ var skyFields = []*Field{
 		"Over the season.", func(p *Plan, _ int) *float64 { return &p.Sky.Sunshine }).optional(),
 	number(12, "height", "Height above the sea", unit.Length, -430, 5000, 400,
 		"", func(p *Plan, _ int) *float64 { return &p.Sky.Height }).when(func(p *Plan, _ int) bool { return p.Sky.Known() }),
-	number(13, "adjust", "Your plants' real use, of what is worked out", unit.Share, 20, 400, 100,
+	number(13, "adjust", "Correction from your drain readings", unit.Share, 20, 400, 100,
 		"Measure for a week what is given and what drains, and correct it here.", func(p *Plan, _ int) *float64 { return &p.Sky.Adjust }),
 }
 

@@ -118,7 +118,7 @@ var headerFields = []*Field{
 	choice(1, "layout", "Layout", []Option{
 		HeaderAndRows: {"rows", "a header across, rows from it"},
 		OneLine:       {"line", "one line: up one row, down the next"},
-		Ring:          {"ring", "a ring: headers at both ends of rows"},
+		Ring:          {"ring", "a loop: headers at both ends of rows"},
 	}, HeaderAndRows, "", func(p *Plan, _ int) *int { return &p.Header.Layout }),
 	choice(2, "feed", "The water comes in", []Option{
 		FeedEnd:    {"end", "at the end, by row 1"},
@@ -131,10 +131,10 @@ var headerFields = []*Field{
 }
 
 var limitFields = []*Field{
-	number(1, "reserve", "Head to keep in hand", unit.Head, 0, 30, 1,
+	number(1, "reserve", "Safety margin", unit.Head, 0, 30, 1,
 		"Above the lowest that the emitters need.", func(p *Plan, _ int) *float64 { return &p.Limits.Reserve }),
 	number(2, "evenness", "Least evenness", unit.Share, 50, 99, 90,
 		"Emission uniformity: 90 % is usual for new systems.", func(p *Plan, _ int) *float64 { return &p.Limits.Evenness }),
 	number(3, "speed", "Greatest speed in supply and header", unit.Speed, 0.3, 3, 1.5,
-		"Faster water hammers when a valve shuts.", func(p *Plan, _ int) *float64 { return &p.Limits.Speed }),
+		"Faster water causes water hammer when a valve shuts.", func(p *Plan, _ int) *float64 { return &p.Limits.Speed }),
 }

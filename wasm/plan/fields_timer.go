@@ -25,27 +25,27 @@ var timerFields = []*Field{
 	number(6, "shot", "One shot, of the medium that a plant has", unit.Share, 0.5, 20, 3,
 		"From memory: coco 3 to 6 %, stone wool 2 to 4 %.", func(p *Plan, _ int) *float64 { return &p.Timer.Shot }),
 	number(7, "drain", "Share to drain", unit.Share, 0, 60, 20,
-		"On a typical day 15 to 25 %, from memory.", func(p *Plan, _ int) *float64 { return &p.Timer.Drain }).guide("timer#drain"),
+		"On a typical day 15 to 25 %.", func(p *Plan, _ int) *float64 { return &p.Timer.Drain }).guide("timer#drain"),
 	number(8, "drain-hot", "Share to drain on a hot day", unit.Share, 0, 60, 30,
-		"25 to 40 %, from memory; more where the water is salty.", func(p *Plan, _ int) *float64 { return &p.Timer.DrainHot }).must(func(p *Plan, _ int) string {
+		"25 to 40 %; more where the water is salty.", func(p *Plan, _ int) *float64 { return &p.Timer.DrainHot }).must(func(p *Plan, _ int) string {
 		if t := &p.Timer; t.DrainHot < t.Drain {
 			return "must be at least that of a typical day, " + unit.Text(unit.Share, p.Units, t.Drain)
 		}
 		return ""
 	}),
 	number(9, "drain-low", "Share to drain on a dull day, and while plants root in", unit.Share, 0, 60, 10,
-		"0 to 10 %, from memory.", func(p *Plan, _ int) *float64 { return &p.Timer.DrainLow }).must(func(p *Plan, _ int) string {
+		"0 to 10 %.", func(p *Plan, _ int) *float64 { return &p.Timer.DrainLow }).must(func(p *Plan, _ int) string {
 		if t := &p.Timer; t.DrainLow > t.Drain {
 			return "must be at most that of a typical day, " + unit.Text(unit.Share, p.Units, t.Drain)
 		}
 		return ""
 	}),
 	number(10, "first", "First shot after sunrise", unit.Hours, 0, 8, 1.5,
-		"1 to 2 hours, from memory.", func(p *Plan, _ int) *float64 { return &p.Timer.First }),
+		"1 to 2 hours.", func(p *Plan, _ int) *float64 { return &p.Timer.First }),
 	number(11, "last", "Last shot before sunset", unit.Hours, 0, 8, 2.5,
-		"2 to 3 hours, from memory.", func(p *Plan, _ int) *float64 { return &p.Timer.Last }),
+		"2 to 3 hours.", func(p *Plan, _ int) *float64 { return &p.Timer.Last }),
 	number(12, "last-hot", "Last shot before sunset on a hot day", unit.Hours, 0, 8, 1.5,
-		"1 to 2 hours, from memory.", func(p *Plan, _ int) *float64 { return &p.Timer.LastHot }).must(func(p *Plan, _ int) string {
+		"1 to 2 hours.", func(p *Plan, _ int) *float64 { return &p.Timer.LastHot }).must(func(p *Plan, _ int) string {
 		if t := &p.Timer; t.LastHot > t.Last {
 			return "must be at most that of other days, " + unit.Text(unit.Hours, p.Units, t.Last)
 		}

@@ -21,7 +21,7 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Supply.Points = resize(p.Supply.Points, n) },
 	},
 	{
-		ID: 4, Name: "runs", Title: "Way to the header", Guide: "assembly", List: true, One: "run", Many: "runs", Min: 1, Max: MaxRuns,
+		ID: 4, Name: "runs", Title: "Supply line", Guide: "assembly", List: true, One: "run", Many: "runs", Min: 1, Max: MaxRuns,
 		Intro:  "The tubing from the supply to the header, one run for each size.",
 		Len:    func(p *Plan) int { return len(p.Runs) },
 		Resize: func(p *Plan, n int) { p.Runs = resize(p.Runs, n) },
@@ -47,8 +47,8 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Rows = resize(p.Rows, n) },
 	},
 	{
-		ID: 9, Name: "limits", Title: "What you ask of it", Guide: "glossary",
-		Intro: "How much pressure to keep in hand, how even, how fast.",
+		ID: 9, Name: "limits", Title: "Your limits", Guide: "glossary",
+		Intro: "How much more pressure than the emitters need, how even, how fast.",
 	},
 	{
 		ID: 10, Name: "season", Title: "Season", Guide: "season", Cautions: []Caution{{Name: "chemicals", Field: "treat"}},
@@ -68,7 +68,7 @@ var sections = []*Section{
 	},
 	{
 		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather", Cautions: []Caution{{Name: "tunnel", When: sheltered}},
-		Intro: "Where the place is and what weather it has: the plants' thirst follows from it.",
+		Intro: "Where the place is and what weather it has: how much water the plants need follows from it.",
 	},
 	{
 		ID: 14, Name: "months", Title: "Months", Guide: "weather", List: true, One: "month", Many: "months", Min: 12, Max: 12,

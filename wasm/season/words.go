@@ -8,9 +8,9 @@ import (
 
 // titles are what tasks are called; those for a planting are followed by it.
 var titles = [TaskKinds]string{
-	Sowing: "Sow", Potting: "Move into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Clear",
+	Sowing: "Sow", Potting: "Move into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Remove plants",
 	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water, or wet the medium",
-	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Treat the lines", Storing: "Drain the system and store it",
+	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Clean the lines", Storing: "Drain the system and store it",
 }
 
 // notes say how, in a sentence or two.

@@ -27,8 +27,8 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "that of SDR 11, thicker than most: the safe side", Standing: source.Choice},
 		},
 		{
-			Code: "surge.Of", Title: "The blow of a valve that shuts at once",
-			Rule:   "The surge is added to the pressure at rest, not to the lower one of flowing water, and the rating is not stretched for short blows. For the closing time all the water from the source on is taken to move as fast as in the stretch.",
+			Code: "surge.Of", Title: "The pressure surge of a valve that shuts at once",
+			Rule:   "The surge is added to the pressure at rest, not to the lower one of flowing water, and the rating is not stretched for short surges. For the closing time all the water from the source on is taken to move as fast as in the stretch.",
 			Used:   "The section on pressure surges.",
 			Source: source.Ref{At: "the safe side", Standing: source.Choice},
 		},

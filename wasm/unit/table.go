@@ -55,7 +55,7 @@ var units = [kinds][Systems]Unit{
 	Dose:        {{"mL", "millilitres", 0, false, 0, 1, 1e6}, {"fl oz", "fluid ounces", 1, false, 0, gallon, 128e12}},
 	Crowd:       {{"/m²", "plants a square metre", -3, true, 0, 1, 1}, {"/ft²", "plants a square foot", -3, true, 0, 1e8, 9290304}},
 	Money:       {{"", "", 2, false, 0, 1, 1}, {"", "", 2, false, 0, 1, 1}},
-	Price:       {{"/m", "money for a metre", 2, false, 0, 1, 1}, {"/ft", "money for a foot", 2, false, 0, 10000, 3048}},
+	Price:       {{"/m", "price per metre", 2, false, 0, 1, 1}, {"/ft", "price per foot", 2, false, 0, 10000, 3048}},
 }
 
 var (

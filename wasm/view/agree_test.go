@@ -168,7 +168,7 @@ var facts = []fact{
 		func(p *printed) []string { return p.said("answer", `\(`+aHead+`\) more than it needs`) },
 		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "To spare") },
 		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "To spare") },
-		func(p *printed) []string { return p.cell("ring", "The rows tied", "To spare", p.tied()) },
+		func(p *printed) []string { return p.cell("ring", "The rows closed", "To spare", p.tied()) },
 	}},
 	{"the weakest emitter", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `row (\d+), plant (\d+)`) },
@@ -203,11 +203,11 @@ var facts = []fact{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `^([\d.]+ %)`) },
 		func(p *printed) []string { return p.cell("evenness", "Measures", "Emission", "Plants alike") },
 		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "EU") },
-		func(p *printed) []string { return p.cell("ring", "The rows tied", "Evenness", p.tied()) },
+		func(p *printed) []string { return p.cell("ring", "The rows closed", "Evenness", p.tied()) },
 	}},
 	{"the evenness that is asked for", []func(p *printed) []string{
-		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `ask for ([\d.]+ %)`) },
-		func(p *printed) []string { return p.said("evenness", `You ask for ([\d.]+ %)`) },
+		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `limit is ([\d.]+ %)`) },
+		func(p *printed) []string { return p.said("evenness", `Your limit is ([\d.]+ %)`) },
 	}},
 	{"the time for a litre", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("evenness", "Time for one litre", `^([\d.]+) min`) },
@@ -222,8 +222,8 @@ var facts = []fact{
 		func(p *printed) []string { return p.cell("zones", "The zones", "One round", "Plants") },
 	}},
 	{"the reserve", []func(p *printed) []string{
-		func(p *printed) []string { return p.cell("budget", "What the head", "Kept in reserve", "Head") },
-		func(p *printed) []string { return p.said("headroom", "over your reserve of "+aHead) },
+		func(p *printed) []string { return p.cell("budget", "What the head", "Safety margin", "Head") },
+		func(p *printed) []string { return p.said("headroom", "over your safety margin of "+aHead) },
 	}},
 	{"what the plan costs", []func(p *printed) []string{
 		func(p *printed) []string { return p.said("designs", `instead of ([\d.]+)\.\n`) },
@@ -271,8 +271,8 @@ var facts = []fact{
 		func(p *printed) []string { return p.earliest("Plant out") },
 	}},
 	{"when the last row is cleared", []func(p *printed) []string{
-		func(p *printed) []string { return p.said("season", `last row is cleared on (\d+ \w+ \d+)`) },
-		func(p *printed) []string { return p.latest("Clear") },
+		func(p *printed) []string { return p.said("season", `last plants are removed on (\d+ \w+ \d+)`) },
+		func(p *printed) []string { return p.latest("Remove plants") },
 	}},
 }
 
@@ -387,7 +387,7 @@ func TestTheReserveIsInWhatIsToSpare(t *testing.T) {
 		}
 		return x
 	}
-	beyond, kept := p.cell("budget", "What the head", "Beyond the reserve", "Pressure"), p.cell("budget", "What the head", "Kept in reserve", "Pressure")
+	beyond, kept := p.cell("budget", "What the head", "Beyond the safety margin", "Pressure"), p.cell("budget", "What the head", "Safety margin", "Pressure")
 	spare := p.figure("answer", "To spare", "^"+pressure)
 	// Three figures rounded to a hundredth each.
 	if d := number(beyond) + number(kept) - number(spare); d > 0.015 || d < -0.015 {

@@ -42,7 +42,7 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.AboveRange:
 		return word, "Every emitter opens, but " + some(f.Count, all) + " above the pressure that it is made for."
 	case sheet.ShortReserve:
-		return word, "Every plant gets its water, but with less in reserve than you asked for."
+		return word, "Every plant gets its water, but with less than your safety margin."
 	case sheet.Uneven:
 		return word, "Every plant gets water, but not evenly enough."
 	case sheet.Fouled:
@@ -183,10 +183,10 @@ func (sc *scene) figures() {
 	if z.Margin < 0 {
 		figure("It lacks", -z.Margin, "")
 	} else {
-		figure("To spare", z.Margin, ", your reserve included")
+		figure("To spare", z.Margin, ", safety margin included")
 	}
 	if z.Open > 0 {
-		sc.figure("Plants alike (EU)", sc.amount(unit.Share, z.Alike.EU), "you ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
+		sc.figure("Plants alike (EU)", sc.amount(unit.Share, z.Alike.EU), "your limit is "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
 	}
 	sc.figure("Flow", sc.amount(unit.Flow, z.Flow), sc.zoneName(z))
 	sc.html(`</dl>`)

@@ -21,7 +21,7 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 		plan *plan.Plan
 		want string // "" for nothing
 	}{
-		{"the ring, with little to spare", planOf(t, "ring"), "Fittings take 0.07\u00a0bar (0.7\u00a0m), more than the 0.03\u00a0bar (0.3\u00a0m) beyond the reserve, "},
+		{"the ring, with little to spare", planOf(t, "ring"), "Fittings take 0.07\u00a0bar (0.7\u00a0m), more than the 0.03\u00a0bar (0.3\u00a0m) beyond the safety margin, "},
 		{"the ring, a little short", short, "more than the 0.01\u00a0bar (0.1\u00a0m) that is missing, "},
 		{"the ring, with more to spare than fittings take", wide, ""},
 		{"the first example", plan.Default(), ""},

@@ -66,7 +66,7 @@ func (sc *scene) chance() {
 	for _, w := range widths {
 		sc.spread(w.class, w.width, z)
 	}
-	sc.tag("figcaption", "How many plants get how much, over all draws, as a share of the mean. Left of the upright they are short.")
+	sc.tag("figcaption", "How many plants get how much, over all draws, as a share of the mean. Left of the vertical line they are short.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
 	t := sc.table("Water of the plants over all draws", "Zone", "#Draws", "#Plants short", "#Draws without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")

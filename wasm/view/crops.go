@@ -75,7 +75,7 @@ func (sc *scene) crops() {
 				if d < 0 {
 					n = "none"
 				}
-				k.row("Days to come up at "+sc.amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
+				k.row("Days until seedlings are up at "+sc.amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
 			}
 		}
 	}

@@ -41,7 +41,7 @@ func (sc *scene) designs(link Linker) {
 		for _, w := range widths {
 			sc.tradeOff(w.class, w.width, d)
 		}
-		sc.tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down takes less of the "+sc.sourceName()+". Full marks are carried by what you have. The upright dashes stand at what your plan costs.")
+		sc.tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down takes less of the "+sc.sourceName()+". Full marks are carried by what you have. The vertical dashes stand at what your plan costs.")
 		sc.html(`</figure>`)
 	}
 	sc.fold("The same as a table")
@@ -164,7 +164,7 @@ func (sc *scene) made(b *design.Design) string {
 			words = words[:len(words)-len("at its end")] + "in its middle"
 		}
 	}
-	words += "; lead: "
+	words += "; supply line: "
 	for i, size := range b.Runs {
 		if i > 0 && size == b.Runs[i-1] {
 			continue
@@ -183,8 +183,8 @@ func (sc *scene) made(b *design.Design) string {
 // broken names the limits that designs fail.
 var broken = [design.Limits]string{
 	"no supply that the form takes gives enough pressure or flow",
-	"the water runs faster in the lead or the header than you ask for",
-	"the water is not as even as you ask for",
+	"the water runs faster in the supply line or the header than your limit",
+	"the water is less even than your limit",
 	"emitters run above the pressure that they are made for",
 	"the pressure with every valve shut is more than the tubing may carry in the sun",
 	"the ends of the rows do not flush clean",

@@ -29,7 +29,7 @@ func TestDevicesTakeAllOfItFromFourPlants(t *testing.T) {
 	if got := s.Zones[0].Margin; s.Verdict != sheet.Nearly || s.Findings[0].Kind != sheet.ShortReserve || math.Abs(got-want) > 0.01 {
 		t.Errorf("verdict %d, findings %v, %.3f m to spare, want %.3f", s.Verdict, s.Findings, got, want)
 	}
-	if got := said(t, s, "answer"); !strings.Contains(got, "with less in reserve than you asked for") || !strings.Contains(got, "0.08\u00a0bar (0.8\u00a0m) to spare") {
+	if got := said(t, s, "answer"); !strings.Contains(got, "with less than your safety margin") || !strings.Contains(got, "0.08\u00a0bar (0.8\u00a0m) to spare") {
 		t.Errorf("the answer: %s", got)
 	}
 	p.Supply.Devices -= 0.02e5

@@ -119,7 +119,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		}
 	}
 	sc.tag("p", aloud+" "+why)
-	sc.tag("p", "Change one thing at a time, by no more than a sixth, and measure three days before you change it again. Those figures are common practice; how far drain EC should be above the feed is from memory.")
+	sc.tag("p", "Change one thing at a time, by no more than a sixth, and measure three days before you change it again. Those figures are common practice.")
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.fold("Show the working")

@@ -39,7 +39,7 @@ func (sc *scene) budget() {
 }
 
 // softest warns where the answer hangs on what nobody knows well: where
-// fittings take more than there is beyond the reserve, or than is missing.
+// fittings take more than there is beyond the safety margin, or than is missing.
 func (sc *scene) softest(lines []sheet.Loss) {
 	var fittings, spare float64
 	for i := range lines {
@@ -50,13 +50,13 @@ func (sc *scene) softest(lines []sheet.Loss) {
 			spare = lines[i].Head
 		}
 	}
-	words := " beyond the reserve"
+	words := " beyond the safety margin"
 	if spare < 0 {
 		spare, words = -spare, " that is missing"
 	}
 	if fittings > spare {
 		sc.tag("p", "Fittings take "+sc.head(fittings)+", more than the "+sc.head(spare)+words+
-			", so the answer hangs on their coefficients and on how far barbs narrow the tubing, which the method page lists with their standing: take fittings with a wide bore, or keep more in reserve.")
+			", so the answer hangs on their coefficients and on how far barbs narrow the tubing, which the method page lists with their standing: take fittings with a wide bore, or keep a larger safety margin.")
 	}
 }
 
@@ -85,12 +85,12 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 	case sheet.Needed:
 		return "Needed by the emitter"
 	case sheet.Reserve:
-		return "Kept in reserve"
+		return "Safety margin"
 	}
 	if b.Head < 0 {
-		return "Short of the reserve"
+		return "Short of the safety margin"
 	}
-	return "Beyond the reserve"
+	return "Beyond the safety margin"
 }
 
 // evenness says how alike the plants' water is, and how true each emitter is to
@@ -124,7 +124,7 @@ func (sc *scene) evenness() {
 		}
 		t.row(cells...)
 	}
-	row("Emission uniformity, EU", e.EU, made.EU, "The least flow against the mean, with the spread of manufacture. You ask for "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness)+" or more.")
+	row("Emission uniformity, EU", e.EU, made.EU, "The least flow against the mean, with the spread of manufacture. Your limit is "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness)+" or more.")
 	row("Distribution uniformity, DU", e.DU, made.DU, "The mean of the lowest quarter of plants against the mean of all.")
 	row("Christiansen's coefficient, CU", e.CU, made.CU, "100 % less the mean deviation.")
 	row("Statistical uniformity, Us", e.Us, made.Us, "100 % less the coefficient of variation.")
@@ -172,7 +172,7 @@ func (sc *scene) speeds() {
 		return
 	}
 	limit := sc.s.Plan.Limits.Speed
-	sc.tag("p", "Slow water costs little head. Fast water costs much, and hammers when a valve shuts.")
+	sc.tag("p", "Slow water costs little pressure. Fast water costs much, and causes water hammer when a valve shuts.")
 	t := sc.table("Greatest speeds of the water", "Where", "#Speed", "#Limit", "Verdict")
 	for i := range sc.s.Zones {
 		z := &sc.s.Zones[i]
@@ -184,7 +184,7 @@ func (sc *scene) speeds() {
 			name    string
 			v       float64
 			limited bool
-		}{{"Lead", z.LeadSpeed, true}, {"Header", z.HeaderSpeed, true}, {"Rows", z.RowSpeed, false}} {
+		}{{"Supply line", z.LeadSpeed, true}, {"Header", z.HeaderSpeed, true}, {"Rows", z.RowSpeed, false}} {
 			if r.name == "Header" && sc.s.Plan.Header.Layout == plan.OneLine {
 				continue
 			}

@@ -32,11 +32,11 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.AboveRange:
 		return count(f.Count, "emitter runs", "emitters run") + " above the range" + where + ": the highest has " + sc.head(v) + ", and they are made for " + sc.head(l) + " at most."
 	case sheet.ShortReserve:
-		return "The weakest emitter has " + sc.head(v) + " to spare" + where + ", and you asked for a reserve of " + sc.head(l) + ". A fouled filter or a warm day uses it up."
+		return "The weakest emitter has " + sc.head(v) + " to spare" + where + ", and your safety margin is " + sc.head(l) + ". A fouled filter or a warm day uses it up."
 	case sheet.Uneven:
-		return "The evenness (EU) is " + sc.amount(unit.Share, v) + where + ", and you asked for " + sc.amount(unit.Share, l) + "."
+		return "The evenness (EU) is " + sc.amount(unit.Share, v) + where + ", and your limit is " + sc.amount(unit.Share, l) + "."
 	case sheet.FastLead:
-		return "The water runs at " + sc.amount(unit.Speed, v) + " in the lead or the header" + where + ", and you asked for " + sc.amount(unit.Speed, l) + " at most. Fast water costs head and hammers when a valve shuts."
+		return "The water runs at " + sc.amount(unit.Speed, v) + " in the supply line or the header" + where + ", and your limit is " + sc.amount(unit.Speed, l) + ". Fast water costs head and causes water hammer when a valve shuts."
 	case sheet.OffCurve:
 		return "The rows draw " + sc.amount(unit.Flow, v) + where + ", and the curve that you typed ends at " + sc.amount(unit.Flow, l) + ". Add points, or split the rows into zones."
 	case sheet.CoarseFilter:
@@ -57,9 +57,9 @@ func (sc *scene) explain(f *sheet.Finding) string {
 			", from the same shots. On a typical day their plants take up " + sc.amount(unit.PlantWater, a.Need) + " and " + sc.amount(unit.PlantWater, b.Need) +
 			" at most. So when row " + strconv.Itoa(f.Base+1) + " has what it needs, " + unit.Uncapital(row) + " gets " + times(v) + " its need, and the rest drains."
 	case sheet.TooHigh:
-		return "With nothing flowing the water stays " + sc.amount(unit.Head, -v) + " below the highest point of its way" + where + ", so it never gets over it. Lead the tubing lower, or give the system more head."
+		return "With nothing flowing the water stays " + sc.amount(unit.Head, -v) + " below the highest point of its way" + where + ", so it never gets over it. Lay the tubing lower, or give the system more head."
 	case sheet.Suction:
-		return "At the highest point of its way" + where + " the running water lacks " + sc.amount(unit.Head, -v) + ", so it draws in air at the joints there. Lead the tubing lower or make it wider, or give the system more head."
+		return "At the highest point of its way" + where + " the running water lacks " + sc.amount(unit.Head, -v) + ", so it draws in air at the joints there. Lay the tubing lower or make it wider, or give the system more head."
 	case sheet.Unsolved:
 		return "No state was found in which the water comes to rest. Look at the figures for one that is far from the others."
 	case sheet.SmallTank:
@@ -101,7 +101,7 @@ func (sc *scene) change(f *sheet.Change) string {
 		}
 		return "put a pressure regulator, set to " + sc.headOf(f.Value) + ", before the header"
 	case sheet.WiderLead:
-		return "lay the lead in " + tube(f.Index) + " tubing"
+		return "lay the supply line in " + tube(f.Index) + " tubing"
 	case sheet.WiderHeader:
 		return "make the header of " + tube(f.Index) + " tubing"
 	case sheet.WiderRows:

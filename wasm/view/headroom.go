@@ -15,9 +15,9 @@ var bounds = [...]string{
 	sheet.Unsteady:     "emitters that no longer stay open",
 	sheet.BelowRange:   "the lower end of an emitter's range",
 	sheet.AboveRange:   "the upper end of an emitter's range",
-	sheet.ShortReserve: "the reserve that you asked for",
-	sheet.Uneven:       "the evenness that you asked for",
-	sheet.FastLead:     "the greatest speed that you asked for",
+	sheet.ShortReserve: "your safety margin",
+	sheet.Uneven:       "your limit of evenness",
+	sheet.FastLead:     "your limit of speed",
 	sheet.OffCurve:     "the end of the pump's curve",
 	sheet.OverRating:   "what the tubing may carry in the sun",
 	sheet.Fouled:       "the emitters' range once the filter is due for cleaning",
@@ -89,7 +89,7 @@ func (sc *scene) headroom() {
 	e := sc.emitterOf(sc.zone.Worst)
 	sc.fold("Show the working")
 	sc.tag("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, "+
-		sc.amount(unit.Head, sc.plants[sc.zone.Worst].head)+", over your reserve of "+sc.amount(unit.Head, sc.s.Plan.Limits.Reserve)+" and what it needs:")
+		sc.amount(unit.Head, sc.plants[sc.zone.Worst].head)+", over your safety margin of "+sc.amount(unit.Head, sc.s.Plan.Limits.Reserve)+" and what it needs:")
 	w := &sc.s.Layout.Network.Water
 	sc.formula(water.HeadOfPressureFormula, w.Density, e.Lowest*sc.weight)
 	sc.html(`</details>`)
@@ -103,7 +103,7 @@ func (sc *scene) roomName(r *headroom.Room) string {
 		}
 		return "plants in the row"
 	case headroom.Rise:
-		return "rise of the lead"
+		return "rise of the supply line"
 	case headroom.Fouling:
 		return "loss of the filter"
 	}

@@ -19,7 +19,7 @@ func (sc *scene) pressure() {
 		return
 	}
 	sc.tag("p", "From the "+sc.from()+" to the weakest emitter, "+sc.place(z.Worst)+
-		". The line falls wherever water rubs or turns. Its height above the tubing is the pressure there; it must end above the dashes.")
+		". The line falls with friction and at bends. Its height above the tubing is the pressure there; it must end above the dashes.")
 	last := steps[len(steps)-1].spots
 	end := last[len(last)-1]
 	lines := []limit{{end.z + e.Lowest, "even from " + sc.amount(unit.Head, e.Lowest) + " on"}}

@@ -13,7 +13,7 @@ import (
 func (sc *scene) ring(link Linker) {
 	l := sc.s.Loop
 	if l == nil {
-		sc.tag("p", "A ring ties the far ends of rows that are watered together from one header. "+sc.noRing())
+		sc.tag("p", "A loop ties the far ends of rows that are watered together from one header. "+sc.noRing())
 		return
 	}
 	with, without := &l.Side[sheet.Tied], &l.Side[sheet.Untied]
@@ -65,7 +65,7 @@ func (sc *scene) ring(link Linker) {
 	sc.tag("figcaption", "Each row from its least pressure to its most. The thick line is with the far header, the thin one below it without.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("The rows tied into rings, and not", "What", "#Without a far header", "#With one")
+	t := sc.table("The rows closed into loops, and not", "What", "#Without a far header", "#With one")
 	both := func(name string, f func(*sheet.Looped) string) { t.row(name, f(without), f(with)) }
 	both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
 	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.Zone.Margin) })
@@ -91,7 +91,7 @@ func (sc *scene) ring(link Linker) {
 	})
 	t.row("Tubing more", "", sc.amount(unit.Length, l.More))
 	t.end()
-	sc.tag("p", "How long rows may be is reckoned with all rows longer alike, every emitter open, at its lowest pressure and your reserve; the place is not looked at.")
+	sc.tag("p", "How long rows may be is calculated with all rows longer alike, every emitter open, at its lowest pressure and your safety margin; the place is not looked at.")
 	sc.html(`</details>`)
 	row := without.Layout.Plants[without.Zone.Worst].Row
 	a, b := firstLink(without.Layout, layout.RowOf, row), firstLink(with.Layout, layout.RowOf, row)
@@ -148,7 +148,7 @@ func (sc *scene) sides(class markup, width float64, l *sheet.Loop) {
 	}
 	pad := (p.x1 - p.x0) / 20
 	p.x0, p.x1 = p.x0-pad, p.x1+pad
-	sc.svg(class, width, p.bottom+40, "Heads in each row, tied into rings and not")
+	sc.svg(class, width, p.bottom+40, "Heads in each row, closed into loops and not")
 	ts := sc.ticks(unit.Head, p.x0, p.x1, 4)
 	var grid, thick, thin path
 	for _, t := range ts {

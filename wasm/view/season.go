@@ -34,14 +34,14 @@ func (sc *scene) season() {
 	for _, w := range widths {
 		sc.calendar(w.class, w.width, s)
 	}
-	words := "Dots: in the plug. Dashes: in the block. Thin line: growing in its row. Thick line: harvest. Dashed uprights: frost. In the lowest line, the system: B build, T fill and test, F flush, D drain and store."
+	words := "Dots: in the plug. Dashes: in the block. Thin line: growing in its row. Thick line: harvest. Vertical dashes: frost. In the lowest line, the system: B build, T fill and test, F flush, D drain and store."
 	if len(s.Plantings) > mostBars {
 		words += " The first " + strconv.Itoa(mostBars) + " of " + strconv.Itoa(len(s.Plantings)) + " plantings are drawn; the table has all."
 	}
 	sc.tag("figcaption", words)
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("Dates of every planting", "Planting", "Sow", "It shows", "Into blocks", "Plant out", "First harvest", "Clear")
+	t := sc.table("Dates of every planting", "Planting", "Sow", "Seedlings up", "Into blocks", "Plant out", "First harvest", "Remove plants")
 	for i := range s.Plantings {
 		g := &s.Plantings[i]
 		d := func(stage season.Stage, has bool) string {
@@ -97,7 +97,7 @@ func (sc *scene) seasonWords(s *season.Season) string {
 		if picked >= 0 {
 			words += " You pick the first of " + name(picked) + " about " + at(picked, season.Harvest) + "."
 		}
-		words += " The last row is cleared on " + end.Words() + "."
+		words += " The last plants are removed on " + end.Words() + "."
 	}
 	return words
 }
@@ -189,13 +189,13 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 	case season.NoPlace:
 		return "From " + c.Until.Words() + " on, " + strconv.Itoa(c.Count) + " blocks stand at the same time, and you have places for " + strconv.Itoa(p.Season.Places) + ". Make room for " + strconv.Itoa(c.Count-p.Season.Places) + " more, or sow some later."
 	case season.Freezing:
-		return "The system stays full on " + days(day.Day(c.Count)) + " on which there may be frost, from " + c.Until.Words() + " on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the rows clear two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed."
+		return "The system stays full on " + days(day.Day(c.Count)) + " on which there may be frost, from " + c.Until.Words() + " on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the plants out of their rows two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed."
 	case season.LateStore:
-		return "The rows are clear only " + days(day.Day(c.Count)) + " before the first frost, " + c.Until.Words() + ", which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast."
+		return "The last plants leave their rows only " + days(day.Day(c.Count)) + " before the first frost, " + c.Until.Words() + ", which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast."
 	case season.EarlyOpen:
 		return name + " goes out in the open " + days(day.Day(c.Count)) + " after the last frost, when a late one is not rare. Have a cover ready, or wait a week."
 	case season.Guessed:
-		return name + ": days to come up were not tested at " + seedbed + ". The dates take those at the nearest tested temperature."
+		return name + ": days until seedlings are up were not tested at " + seedbed + ". The dates take those at the nearest tested temperature."
 	case season.Untold:
 		return name + ": none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own."
 	}

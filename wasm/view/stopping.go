@@ -31,13 +31,13 @@ func (sc *scene) stopping() {
 		}
 	}
 	if back > 0 {
-		sc.tag("p", "No check valve stands in the lead, so when the pump stops up to "+sc.amount(unit.Volume, back)+" runs back through it into the tank. How much depends on the air that comes in behind it: emitters that shut tightly hold it up, an open end does not. Each start has to fill again what left. A check valve in the lead keeps it, and keeps dirty water out of the tank.")
+		sc.tag("p", "No check valve stands in the supply line, so when the pump stops up to "+sc.amount(unit.Volume, back)+" runs back through it into the tank. How much depends on the air that comes in behind it: emitters that shut tightly hold it up, an open end does not. Each start has to fill again what left. A check valve in the supply line keeps it, and keeps dirty water out of the tank.")
 	}
 	if siphon {
-		sc.tag("p", "The water in the tank stands above open emitters. When the pump stops, the tank runs on through it, until it is empty or the inlet draws air. Put a valve that shuts into the lead, or a hole above the water into the pipe, which breaks the siphon.")
+		sc.tag("p", "The water in the tank stands above open emitters. When the pump stops, the tank runs on through it, until it is empty or the inlet draws air. Put a valve that shuts into the supply line, or a hole above the water into the pipe, which breaks the siphon.")
 	}
 	if level > 0 {
-		sc.tag("p", "Level tubing beside emitters that do not hold back stays full in this reckoning. If they hang below it, up to "+sc.amount(unit.Volume, level)+" more runs out.")
+		sc.tag("p", "Level tubing beside emitters that do not hold back stays full in this calculation. If they hang below it, up to "+sc.amount(unit.Volume, level)+" more runs out.")
 	}
 	sc.fold("What runs out, as a table")
 	t := sc.table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of 2 to 6 minutes there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")

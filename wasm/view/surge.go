@@ -25,7 +25,7 @@ func (sc *scene) surge() {
 	name := sc.struck(worst) + " tubing"
 	sun := sc.amount(unit.Temperature, catalogue.Sun)
 	warm := "in the sun, taken to be " + sun + " warm,"
-	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the blow make " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) +
+	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the surge make " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) +
 		", and " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
 	switch {
 	case math.IsInf(worst.Closing, 1):
@@ -48,17 +48,17 @@ func (sc *scene) surge() {
 	sc.html(`<figure>`)
 	for _, w := range widths {
 		p := plot{left: 8, right: w.width - 12, x1: 1, bottom: barHeight * float64(len(bs))}
-		sc.svg(w.class, w.width, p.bottom+40, "Pressure at rest and blow in each size of tubing")
+		sc.svg(w.class, w.width, p.bottom+40, "Pressure at rest and surge in each size of tubing")
 		sc.bars(&p, bs)
 		p.x1 = most
 		sc.axis(&p, unit.Pressure, sc.ticks(unit.Pressure, 0, most, int(w.width/110)), "pressure")
 		sc.html(`</svg>`)
 	}
-	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the blow on top of it. The upright is what the tubing may carry in the sun.")
+	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for 20 °C, "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". How stiff it is, which makes the blow, is from memory: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
-	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Blow", "#Rated at 20 °C", "#May carry at "+sun, "#Shut over")
+	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for 20 °C, "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at 20 °C", "#May carry at "+sun, "#Shut over")
 	for i := range blows {
 		b := &blows[i]
 		t.row(sc.struck(b), sc.amount(unit.Speed, b.Speed), sc.amount(unit.Pressure, b.Rest), sc.amount(unit.Pressure, b.Rise),
@@ -67,7 +67,7 @@ func (sc *scene) surge() {
 	t.end()
 	sc.html(`</details>`)
 	sc.fold("Show the working")
-	sc.tag("p", "The blow in the "+name+":")
+	sc.tag("p", "The pressure surge in the "+name+":")
 	sc.formula(pipe.SurgeFormula, sc.s.Layout.Network.Water.Density, worst.Celerity, worst.Speed)
 	sc.html(`</details>`)
 }

@@ -34,7 +34,7 @@ func (sc *scene) tank() {
 			all[sky], _ = other.Sets[sky].Given()
 		}
 		hold = &all
-		words += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the thirstiest plants then share a valve with others, which drain more."
+		words += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
 	}
 	sc.tag("p", words+sc.refill(tank, hold))
 	sc.tag("p", "Of what is given from "+l.From.Short()+", "+sc.amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
@@ -55,7 +55,7 @@ func (sc *scene) tank() {
 	}
 	caption := "Thick: what the plants take up in a day. Thin: what drains."
 	if tank > 0 {
-		caption += " The upright is what the tank holds."
+		caption += " The vertical line is what the tank holds."
 	}
 	sc.tag("figcaption", caption)
 	sc.html(`</figure>`)

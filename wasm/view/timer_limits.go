@@ -139,7 +139,7 @@ func (sc *scene) shared(c *shots.Card) {
 		valves = max(valves, beds)
 	}
 	if most != nil {
-		sc.tag("p", "Plants of different thirst share a valve. The thirstiest decide, so that no plant lacks water, and the others drain more. In the "+sc.lineWord()+" from "+at.From.Short()+" that is most: "+sc.bedName(lead)+" decides, and "+sc.bedName(most.Bed)+" drains "+sc.whole(most.Drain)+"\u00a0% on a typical day, where "+sc.whole(sc.s.Plan.Timer.Drain)+"\u00a0% would do. "+sc.ownValves(valves))
+		sc.tag("p", "Plants that need different amounts share a valve. Those that need most decide, so that no plant lacks water, and the others drain more. In the "+sc.lineWord()+" from "+at.From.Short()+" that is most: "+sc.bedName(lead)+" decides, and "+sc.bedName(most.Bed)+" drains "+sc.whole(most.Drain)+"\u00a0% on a typical day, where "+sc.whole(sc.s.Plan.Timer.Drain)+"\u00a0% would do. "+sc.ownValves(valves))
 	}
 	sc.bareRows(c)
 }

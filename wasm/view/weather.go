@@ -34,14 +34,14 @@ func (sc *scene) weather() {
 		" on a typical day of "+warm(climate.Typical)+", and "+daily(most)+" on a hot one of "+warm(climate.Hot)+". Just planted out it takes "+daily(young[climate.Typical])+".")
 	sc.tag("p", sc.wholeThirst(d))
 	sc.tag("p", sc.sunWords(d))
-	known := "Only temperatures are known of the weather, so the air's thirst is reckoned from them and the sun. "
+	known := "Only temperatures are known of the weather, so the evaporative demand (ETo) is calculated from them and the sun. "
 	if d.More {
-		known = "The air's thirst is reckoned from temperatures, the sun, and what else you know of the weather. "
+		known = "The evaporative demand (ETo) is calculated from temperatures, the sun, and what else you know of the weather. "
 	}
 	if sc.s.Plan.Sky.Climate != plan.OwnClimate {
 		known += "The climate is an invented sketch: for your own place, choose to type its twelve months. "
 	}
-	sc.tag("p", known+"Measure what you give and what drains for a week, and correct your plants' real use in the form.")
+	sc.tag("p", known+"Measure what you give and what drains for a week, and set the correction in the form.")
 	sc.html(`<figure>`)
 	for _, w := range widths {
 		sc.thirst(w.class, w.width, d, shown)
@@ -89,7 +89,7 @@ func (sc *scene) wholeThirst(d *demand.Demand) string {
 	on, most := d.Most()
 	all := func(k climate.Kind) string { return sc.amount(unit.Volume, most[k]) }
 	return "All plants together need most about " + on.Words() + ": " + all(climate.Typical) + " on a typical day, " + all(climate.Hot) + " on a hot one and " +
-		all(climate.Record) + " on one as hot as it ever was. A cool one takes " + all(climate.Cool) + ". What is to drain comes on top."
+		all(climate.Record) + " on a record-hot one. A cool one takes " + all(climate.Cool) + ". What is to drain comes on top."
 }
 
 // lit returns the sun's times on a day, on the clock of the place.
@@ -159,11 +159,11 @@ func (sc *scene) thirst(class markup, width float64, d *demand.Demand, shown []i
 
 // fortnights is the table of sun and water.
 func (sc *scene) fortnights(d *demand.Demand, shown []int) {
-	columns := []string{"Fortnight from", "#Sunrise", "#Sunset", "#Day", "#Thirst of the air"}
+	columns := []string{"Fortnight from", "#Sunrise", "#Sunset", "#Day", "#Evaporative demand, ETo"}
 	for _, i := range shown {
 		columns = append(columns, "#"+unit.Capital(sc.planted(d, i)))
 	}
-	sc.tag("p", "Each line is the middle of a fortnight. Water is for a plant and day: typical, then on a hot day. The thirst of the air, reference evapotranspiration, is that of a lawn in the open.")
+	sc.tag("p", "Each line is the middle of a fortnight. Water is for a plant and day: typical, then on a hot day. The evaporative demand, ETo (reference evapotranspiration), is that of a lawn in the open.")
 	t := sc.table("Sun and water by fortnight", columns...)
 	for from := d.From; from < d.To; from += 14 {
 		at := min(from+7, d.To-1)
@@ -203,10 +203,10 @@ func (sc *scene) thirstWorking(d *demand.Demand, i int, on day.Day) {
 	sc.tag("p", "Radiation above the air on "+on.Words()+":")
 	sc.formula(sun.ExtraterrestrialFormula, out.Latitude, float64(out.OfYear))
 	if d.More {
-		sc.tag("p", "The thirst of the air on a typical day, from the radiation that a green crop keeps:")
+		sc.tag("p", "The evaporative demand (ETo) on a typical day, from the radiation that a green crop keeps:")
 		sc.formula(evapo.PenmanFormula, out.Low, out.High, out.Vapour(), out.Net(), 0, out.Breeze(), out.Height)
 	} else {
-		sc.tag("p", "The thirst of the air on a typical day:")
+		sc.tag("p", "The evaporative demand (ETo) on a typical day:")
 		sc.formula(evapo.HargreavesFormula, out.Low, out.High, out.Above())
 	}
 	sc.tag("p", "How much of it "+sc.planted(d, i)+" takes up at its age:")

@@ -60,7 +60,7 @@ func (sc *scene) zones(link Linker) {
 	if k := firstLink(s.Layout, layout.RunOf, 0); k >= 0 && sc.zone != nil && sc.zone.Solution.Flow[k] > 0 {
 		q := sc.zone.Solution.Flow[k]
 		sc.fold("Show the working")
-		sc.tag("p", "Fewer rows at once draw less, and the way to them takes less. In the first run of the lead, with the flow of "+sc.zoneName(sc.zone)+":")
+		sc.tag("p", "Fewer rows at once draw less, and the supply line takes less. In its first run, with the flow of "+sc.zoneName(sc.zone)+":")
 		sc.friction(s.Layout, k, q)
 		sc.tag("p", "With half of it:")
 		sc.friction(s.Layout, k, q/2)
@@ -105,7 +105,7 @@ func together(zones int) string {
 func (sc *scene) thirsts() string {
 	for i := range sc.s.Plan.Rows {
 		if sc.s.Plan.Rows[i].Crop != sc.s.Plan.Rows[0].Crop {
-			return " Crops of different thirst are a reason to keep them."
+			return " Crops that need different amounts are a reason to keep them."
 		}
 	}
 	return ""

@@ -51,7 +51,7 @@ func TestZonesAndRingInWords(t *testing.T) {
 		want   []string
 	}{
 		{plan.Default(), nil, []string{"All rows are watered together. A litre for every plant takes 30\u00a0min.", "One zone is enough.", "as much pressure without the far header", "rows 1 to 4"}},
-		{three, nil, []string{"in 3 zones, one after another", "You use 3 zones, and 1 would do. Crops of different thirst are a reason to keep them.", `<a href="#plan">Open the plan with 1 zone</a>`, "zone 1: rows 1 and 4", "<small>row 2</small>", "With several zones there is none"}},
+		{three, nil, []string{"in 3 zones, one after another", "You use 3 zones, and 1 would do. Crops that need different amounts are a reason to keep them.", `<a href="#plan">Open the plan with 1 zone</a>`, "zone 1: rows 1 and 4", "<small>row 2</small>", "With several zones there is none"}},
 		{planOf(t, "long-field"), nil, []string{"With 2 zones the answer is Yes, and with no fewer.", "Open the plan with 2 zones", "A far header would give", "Open the plan with a far header"}},
 		{planOf(t, "wrong-pump"), nil, []string{"No number of zones up to 4 is enough by itself.", "Evenness (EU)</th><td class=\"n\">–</td><td class=\"n\">–</td>"}},
 		{planOf(t, "balcony"), nil, []string{"no valve can shut off a row alone in any case", "One row alone has nothing to be tied to."}},
@@ -96,7 +96,7 @@ func TestDesignsInWords(t *testing.T) {
 		{planOf(t, "balcony"), nil, []string{"nothing cheaper is carried by the tank that you have", "it could stand"}},
 		{power, nil, []string{"cannot be told from its power", "The link puts a pump of that duty in."}},
 		{outside, nil, []string{"No design serves: a row does not fit the place, whatever"}},
-		{slow, nil, []string{"No design serves: the water is not as even as you ask for, whatever"}},
+		{slow, nil, []string{"No design serves: the water is less even than your limit, whatever"}},
 		{bare, nil, []string{"there is no tubing for some part"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Best, s.Designs.Cut = nil, true }, []string{"too large for a search", "may have been missed"}},
 		{plan.Default(), func(s *sheet.Sheet) {
