@@ -138,17 +138,39 @@ for (const width of [1280, 390]) {
   );
 }
 
-for (const late of ["page-", "planner-"]) {
-  behaviour(`until ${late}… has loaded and answered, the example does not pass for the plan of a link`, async ({ page, address }) => {
+/**
+ * Keeps the planner from starting until window.e2eGo, or makes it fail.
+ * @param {import("puppeteer-core").Page} page not yet at the site
+ * @param {string} [fault]
+ */
+const holdPlanner = (page, fault = "") =>
+  page.evaluateOnNewDocument((fault) => {
+    const Real = window.Worker;
+    window.Worker = class extends Real {
+      postMessage(...args) {
+        if (!args[0].program) super.postMessage(...args);
+        else if (fault) setTimeout(() => this.dispatchEvent(new MessageEvent("message", { data: { failed: fault } })), 50);
+        else window.e2eGo = () => super.postMessage(...args);
+      }
+    };
+  }, fault);
+
+for (const late of ["the page's script", "the planner"]) {
+  behaviour(`until ${late} has loaded and answered, the example does not pass for the plan of a link`, async ({ page, address }) => {
     const bad = await wrongPump();
-    /** @type {(() => void) | undefined} */
+    /** @type {(() => unknown) | undefined} */
     let go;
-    const held = new Promise((resolve) => { go = () => resolve(undefined); });
-    await page.setRequestInterception(true);
-    page.on("request", async (request) => {
-      if (request.url().includes(`/assets/${late}`)) await held;
-      request.continue();
-    });
+    if (late === "the planner") {
+      await holdPlanner(page);
+      go = () => page.evaluate(() => window.e2eGo());
+    } else {
+      const held = new Promise((resolve) => { go = () => resolve(undefined); });
+      await page.setRequestInterception(true);
+      page.on("request", async (request) => {
+        if (request.url().includes("/assets/page-")) await held;
+        request.continue();
+      });
+    }
     const there = page.goto(address + bad);
     await page.waitForFunction(() => document.querySelector("#answer .answer__line") && document.querySelector("#examples a"));
     await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
@@ -159,7 +181,8 @@ for (const late of ["page-", "planner-"]) {
     assert.ok(await seen(page, ".opening"));
     assert.match(await text(page, ".opening"), /being worked out/);
     assert.equal(await page.$("noscript .notice"), null, "what is for pages without scripts is drawn");
-    go?.();
+    if (late === "the planner") await page.waitForFunction(() => window.e2eGo);
+    await go?.();
     await there;
     await atRest(page);
     assert.equal(await verdict(page), "No");
@@ -192,10 +215,8 @@ behaviour("what is still of the example is hidden until it is of the link's plan
   assert.deepEqual(await page.evaluate(() => window.e2eTimers), []);
 });
 
-behaviour("without the planner, the example is called one", async ({ page, address, leave }) => {
-  await leave(async () => {});
-  await page.setRequestInterception(true);
-  page.on("request", (request) => (request.url().includes("/assets/planner-") ? request.abort("connectionrefused") : request.continue()));
+behaviour("without the planner, the example is called one", async ({ page, address }) => {
+  await holdPlanner(page, "its file is missing (404)");
   await page.goto(address + (await wrongPump()));
   await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot start"));
   assert.match(await text(page, "#stale"), /an example, not the plan in the link/);
