@@ -73,6 +73,8 @@ func TestWhatHelpsInWords(t *testing.T) {
 	}
 	weak := planOf(t, "wrong-pump")
 	weak.Supply.Regulator = 2e5
+	tight := planOf(t, "wrong-pump")
+	tight.Supply.Regulator = 3e5 // more than its rows may carry in the sun
 	for _, tt := range []struct {
 		p    *plan.Plan
 		want string
@@ -82,6 +84,7 @@ func TestWhatHelpsInWords(t *testing.T) {
 		{planOf(t, "long-field"), `Split the rows into 2 zones, and water one after another\. With it, the answer is Yes\. It costs 146\.00 more than your plan\.`},
 		{planOf(t, "wrong-pump"), `every(thing shut)\. With it, the answer is Yes\. Its price is not in the plan\. Open the plan with such a pump`},
 		{weak, `at 4\.00.L/min, before the regulator that you have\. With it`},
+		{tight, `at 4\.00.L/min, and set the regulator to 1\.\d\d.bar \(1\d\.\d.m\)\. With it`},
 	} {
 		var html string
 		for _, f := range Told(sheet.Answer(tt.p), func(*plan.Plan) string { return "#1x" }) {
