@@ -11,7 +11,7 @@ behaviour(
   async ({ page, address }) => {
     await page.goto(address);
     assert.equal(await verdict(page), "Yes");
-    assert.match(await text(page, ".notice"), /Scripts are off/);
+    assert.match(await text(page, ".notice"), /scripts are off/);
     assert.ok((await head(page, "To spare")) > 1);
     before = await told(page);
     for (const [id, shown] of Object.entries(before)) assert.ok(shown.trim().length > 10, `${id} is empty: ${shown}`);
