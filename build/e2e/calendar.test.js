@@ -80,7 +80,7 @@ test("an independent reader finds every task, whole", async () => {
     assert.equal(got.first, task.day);
     assert.equal(event.getFirstPropertyValue("dtstart").isDate, true);
     const lasts = event.getFirstPropertyValue("dtend").subtractDate(event.getFirstPropertyValue("dtstart"));
-    assert.equal(lasts.toSeconds(), task.days * 86400);
+    assert.equal(lasts.toSeconds(), task.takes_days * 86400);
     assert.equal(event.getFirstPropertyValue("description"), task.how);
     assert.match(event.getFirstPropertyValue("categories"), /^(Plants|System)$/);
     assert.equal(event.getFirstPropertyValue("sequence"), 0);

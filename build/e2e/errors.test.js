@@ -66,8 +66,8 @@ behaviour("each kind of mistake is told", async ({ page, address }) => {
   await refuses(page, "points.2.head", "35", /less than at the point before/);
   await refuses(page, "points.3.flow", "10", /more than at the point before/);
   await refuses(page, "points.1.flow", "1", /0 at the first point/);
-  await refuses(page, "emitters.1.closes", "0.8", /at most the opening pressure, 0.70 bar/);
-  await refuses(page, "emitters.1.opens", "2", /at most the lowest pressure, 1.03 bar/);
+  await refuses(page, "emitters.1.closes", "0.8", /must not exceed the opening pressure, 0.70 bar/);
+  await refuses(page, "emitters.1.opens", "2", /must not exceed the lowest pressure, 1.03 bar/);
   await refuses(page, "emitters.1.exponent", "0.5", /for a compensating emitter/);
   await refuses(page, "emitters.1.highest", "1", /more than the lowest pressure, 1.03 bar/);
 });
