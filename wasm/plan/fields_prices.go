@@ -8,8 +8,12 @@ import (
 	"evenrow/wasm/unit"
 )
 
-// Labels have no parentheses: units stand in them.
-var unparenthesised = strings.NewReplacer("(", "", ")", "")
+// unparenthesised takes parentheses out of a label: units stand in them.
+//
+// A [strings.Replacer] adds 8 kB to the download.
+func unparenthesised(label string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(label, "(", ""), ")", "")
+}
 
 // The defaults of prices are invented: common practice, no source.
 var priceFields = func() []*Field {
@@ -23,7 +27,7 @@ var priceFields = func() []*Field {
 	}
 	for i := range catalogue.Tubes {
 		c := &catalogue.Tubes[i]
-		label, name := "Tubing, "+unparenthesised.Replace(c.Short), "tube-"+strconv.Itoa(i)
+		label, name := "Tubing, "+unparenthesised(c.Short), "tube-"+strconv.Itoa(i)
 		if i == catalogue.Custom {
 			label = "Tubing that you measured"
 		}
