@@ -115,6 +115,30 @@ func TestTheBrowserProgramLinksNothingHeavy(t *testing.T) {
 	}
 }
 
+// bulky functions are of packages that may be imported, but bring tables of
+// every alphabet or much code with them: 2 kB and more in the download.
+const bulky = "strings.NewReplacer strings.ToLower strings.ToUpper strings.ToTitle strings.Title strings.EqualFold"
+
+func TestNothingBulkyIsCalled(t *testing.T) {
+	files := 0
+	err := filepath.WalkDir(".", func(name string, _ fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") {
+			return err
+		}
+		files++
+		text, err := os.ReadFile(name)
+		for _, call := range strings.Fields(bulky) {
+			if strings.Contains(string(text), call+"(") {
+				t.Errorf("wasm/%s calls %s", name, call)
+			}
+		}
+		return err
+	})
+	if err != nil || files < len(imports) {
+		t.Errorf("%d files looked at, %v", files, err)
+	}
+}
+
 // The graph must have no way round: each package's line names only packages
 // whose own lines do not lead back to it.
 func TestTheGraphHasNoWayBack(t *testing.T) {

@@ -250,7 +250,10 @@ func examples() []view.Example {
 // FileName makes a file's name of a plan's, in letters that every system takes.
 func FileName(plan string) string {
 	var b []byte
-	for _, c := range []byte(strings.ToLower(plan)) {
+	for _, c := range []byte(plan) {
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
 		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' {
 			b = append(b, c)
 		} else if len(b) > 0 && b[len(b)-1] != '-' {

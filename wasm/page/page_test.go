@@ -254,6 +254,20 @@ func TestLinksOpenAndDamagedOnesOnlySaySo(t *testing.T) {
 	}
 }
 
+func TestFilesAreNamedInPlainLetters(t *testing.T) {
+	for plan, want := range map[string]string{
+		"":                    "plan.json",
+		"ÄÖ":                  "plan.json",
+		"Tunnel A to Z, 2026": "tunnel-a-to-z-2026.json",
+		"[@`{ 0/9:":           "0-9.json",
+		"ROWS ÉTÉ":            "rows-t.json",
+	} {
+		if got := FileName(plan); got != want {
+			t.Errorf("FileName(%q) is %q, want %q", plan, got, want)
+		}
+	}
+}
+
 func TestFilesAreSavedAndOpened(t *testing.T) {
 	data := start(t)
 	data.Set("name", "Zoë's plot no. 2")

@@ -165,6 +165,28 @@ var (
 	}
 )
 
+// alike reports whether two names of units differ in nothing but the case of
+// A to Z. [strings.EqualFold] brings tables of every alphabet into the
+// download; the two letters that are written for micro are in spellings.
+func alike(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range len(a) {
+		if lower(a[i]) != lower(b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func lower(c byte) byte {
+	if c >= 'A' && c <= 'Z' {
+		c += 'a' - 'A'
+	}
+	return c
+}
+
 // ParseQuantity returns the inner value of a number with its unit, such as
 // "2 L/h", "13.6 mm" or "15 psi", of the given kind. A number alone is in the
 // inner unit. The error is a clause that says what is right.
@@ -186,7 +208,7 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 		return x, nil
 	}
 	for sys := range System(Systems) {
-		if u := units[kind][sys]; u.Symbol != "" && strings.EqualFold(u.Symbol, name) {
+		if u := units[kind][sys]; u.Symbol != "" && alike(u.Symbol, name) {
 			return finite(u.ToInner(x))
 		}
 	}
@@ -196,7 +218,7 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 				continue
 			}
 			for _, w := range strings.Fields(sp.names) {
-				if strings.EqualFold(w, name) {
+				if alike(w, name) {
 					return finite((x - sp.zero) * sp.num / sp.den)
 				}
 			}

@@ -109,6 +109,13 @@ func TestParseQuantity(t *testing.T) {
 		{"90%", Share, 0.9},
 		{"130 µm", Opening, 130e-6},
 		{"130 um", Opening, 130e-6},
+		{"130 \u00b5m", Opening, 130e-6}, // the sign for micro
+		{"130 \u03bcm", Opening, 130e-6}, // the Greek letter
+		{"130 µM", Opening, 130e-6},
+		{"130 UM", Opening, 130e-6},
+		{"68 °f", Temperature, 20},
+		{"1E-3 M³/S", Flow, 1e-3},
+		{"15 PSI", Pressure, Of(Pressure, US).ToInner(15)},
 		{"0.13 mm", Opening, 0.13 / 1000},
 		{"1 hp", Power, 745.69987158227022},
 		{"1/2 hp", Power, 745.69987158227022 / 2},
@@ -134,6 +141,7 @@ func TestParseQuantity(t *testing.T) {
 		{"", Head, "is missing"},
 		{"L/h", EmitterFlow, "must be a number, such as 12.5"},
 		{"2 bar", Head, `must be in m or ft, not in "bar"`},
+		{"20 £C", Temperature, `must be in °C or °F, not in "£C"`},
 		{"2 m", Share, `must be in %, not in "m"`},
 		{"2 m", Count, "must be a number without a unit"},
 		{"1,000 mm", Bore, "may mean 1000 or 1.000: write one of these"},
