@@ -30,7 +30,7 @@ func edgeCommand(args []string, std stdio) int {
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
-	root, b, err := bundle(true)
+	root, b, err := bundle(true, false)
 	if err != nil {
 		return std.fail(err)
 	}

@@ -39,7 +39,7 @@ var commands []command
 func init() {
 	const file = "Without FILE, or with - for it, standard input is read. A plan file is what the page saves, or what example writes.\n"
 	commands = []command{
-		{"site", "[-out FOLDER]", "build the site into build/out and hold its sizes against the budget",
+		{"site", "[-out FOLDER] [-names]", "build the site into build/out and hold its sizes against the budget",
 			"The folder is emptied first. One that holds anything but an earlier build is not touched.\n", siteCommand},
 		{"serve", "[-port NUMBER] [-from FOLDER] [-public ADDRESS] [-origin ADDRESS]", "build the site, or take a finished one, and serve it on this machine, or to everybody",
 			"A site that is built now, or that edge has made, comes with the pages of plans that work without scripts. One that\nsite has made is served as it is, as any static host would.\n", serveCommand},

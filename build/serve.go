@@ -77,7 +77,7 @@ func listen(public string, port int) (net.Listener, error) {
 // folder of a static site has none.
 func answered(from string) (site.Files, *shell.Shell, error) {
 	if from == "" {
-		_, b, err := bundle(true)
+		_, b, err := bundle(true, false)
 		if err != nil {
 			return nil, nil, err
 		}

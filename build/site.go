@@ -37,13 +37,14 @@ func parse(flags *flag.FlagSet, args []string, std stdio, most int) (code int, o
 }
 
 // bundle builds the site of the repository that this folder is in. answered is
-// whether the host also answers with plan pages.
-func bundle(answered bool) (root string, b *site.Bundle, err error) {
+// whether the host also answers with plan pages, named whether a stack trace of
+// the program names functions.
+func bundle(answered, named bool) (root string, b *site.Bundle, err error) {
 	root, err = compile.Root()
 	if err != nil {
 		return "", nil, err
 	}
-	program, glue, err := compile.Program(root)
+	program, glue, err := compile.Program(root, named)
 	if err != nil {
 		return "", nil, err
 	}
@@ -62,18 +63,21 @@ func bundle(answered bool) (root string, b *site.Bundle, err error) {
 func siteCommand(args []string, std stdio) int {
 	flags := flag.NewFlagSet("site", flag.ContinueOnError)
 	out := flags.String("out", "", "the `FOLDER` to write, instead of build/out")
+	named := flags.Bool("names", false, "keep the names of functions in the program, to look for a fault, and hold it to no budget")
 	if code, ok := parse(flags, args, std, 0); !ok {
 		return code
 	}
-	root, b, err := bundle(false)
+	root, b, err := bundle(false, *named)
 	if err != nil {
 		return std.fail(err)
 	}
 	if *out == "" {
 		*out = filepath.Join(root, "build", "out")
 	}
-	if code := report(root, b, std); code != 0 {
-		return code
+	if !*named {
+		if code := report(root, b, std); code != 0 {
+			return code
+		}
 	}
 	if err := write(*out, b.Files); err != nil {
 		return std.fail(err)
@@ -86,7 +90,7 @@ func sizesCommand(args []string, std stdio) int {
 	if code, ok := parse(flag.NewFlagSet("sizes", flag.ContinueOnError), args, std, 0); !ok {
 		return code
 	}
-	root, b, err := bundle(false)
+	root, b, err := bundle(false, false)
 	if err != nil {
 		return std.fail(err)
 	}

@@ -28,11 +28,14 @@ func Root() (string, error) {
 //
 // Without -trimpath and -buildvcs=false the program would name this machine's
 // folders and the commit, so that every commit cost each reader a download.
-func Program(root string) (program, glue []byte, err error) {
+//
+// A program that is named shows the names of functions in the text of a stack
+// trace, and is 30 kB more to download.
+func Program(root string, named bool) (program, glue []byte, err error) {
 	if program, err = wasm(root, "./wasm/cmd/planner", small...); err != nil {
 		return nil, nil, err
 	}
-	if program, err = Smaller(program); err != nil {
+	if program, err = Smaller(program, named); err != nil {
 		return nil, nil, err
 	}
 	goroot, err := run(root, nil, "env", "GOROOT")

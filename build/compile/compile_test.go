@@ -27,11 +27,11 @@ func TestTheProgramIsTheSameTwice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	first, glue, err := Program(root)
+	first, glue, err := Program(root, false)
 	if err != nil {
 		t.Fatal(err)
 	}
-	second, _, err := Program(root)
+	second, _, err := Program(root, false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,14 +20,15 @@ type segment struct {
 }
 
 // Smaller returns the program without what only makes the download longer. It
-// does the same, but for the text of a stack trace; see [withoutLines].
+// does the same, but for the text of a stack trace, in which the lines are
+// missing, and, unless named is set, of a function's name all but its package.
 //
 // Go's linker begins a new data segment at every short run of zeros, more than
 // fifty thousand in ours, and the heads of the segments compress badly while
 // zeros compress to nothing: joined, the program is some 50 kB smaller.
 //
 // The error says what is not as this Go writes it.
-func Smaller(program []byte) ([]byte, error) {
+func Smaller(program []byte, named bool) ([]byte, error) {
 	if len(program) < 8 || string(program[:4]) != "\x00asm" {
 		return nil, errors.New("not a WebAssembly program")
 	}
@@ -46,7 +47,7 @@ func Smaller(program []byte) ([]byte, error) {
 				return nil, err
 			}
 			segments = join(segments)
-			if err := stripped(segments); err != nil {
+			if err := strip(segments, named); err != nil {
 				return nil, err
 			}
 			body = writeSegments(segments)
@@ -58,11 +59,21 @@ func Smaller(program []byte) ([]byte, error) {
 	return out, nil
 }
 
-// stripped takes the lines out of the segment that holds the table of functions,
-// which is the largest.
-func stripped(segments []segment) error {
+// strip takes what only a stack trace shows out of the segment that holds the
+// table of functions, which is the largest.
+func strip(segments []segment, named bool) error {
 	largest := slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
-	return withoutLines(largest.data)
+	t, err := readFunctions(largest.data)
+	if err != nil {
+		return err
+	}
+	if err := t.withoutLines(); err != nil {
+		return err
+	}
+	if !named {
+		t.withoutNames()
+	}
+	return nil
 }
 
 // readSegments reads a data section. Every segment must be one of memory 0 at

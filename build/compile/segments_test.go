@@ -82,19 +82,24 @@ func TestSmallerRefuses(t *testing.T) {
 		"not a module":          []byte("MZ\x00\x00\x00\x00\x00\x00\x00"),
 		"no table of functions": program(segment{0, []byte("x")}),
 	} {
-		if _, err := Smaller(p); err == nil {
+		if _, err := Smaller(p, false); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}
 }
 
-// The smaller program runs, collects garbage, grows its stack and reports a
-// panic by the names of the functions.
+// The smaller program runs, collects garbage, grows its stack, and recovers
+// from a panic, also where the runtime reads the name of a function: where a
+// method is called through a nil pointer and where package reflect makes a
+// function. A stack trace names functions, or packages alone.
 func TestSmallerRuns(t *testing.T) {
 	dir := t.TempDir()
 	source := `package main
 
-import "runtime"
+import (
+	"reflect"
+	"runtime"
+)
 
 type list struct {
 	next *list
@@ -109,7 +114,21 @@ func deep(n int) *list {
 	return &list{next: deep(n - 1)}
 }
 
+func (l list) first() byte { return l.data[0] }
+
+var something interface{ first() byte }
+
 func blame(v []int) int { return v[len(v)] }
+
+func recovered(f func()) {
+	defer func() { println("recovered:", recover().(error).Error()) }()
+	f()
+}
+
+type pair[T any] struct{ left, right T }
+
+//go:noinline
+func (p *pair[T]) sum(add func(a, b T) T) T { return add(p.left, p.right) }
 
 func main() {
 	n := 0
@@ -119,11 +138,22 @@ func main() {
 		}
 	}
 	println("counted", n)
-	func() {
-		defer func() { println("recovered", recover() != nil) }()
+	made := reflect.MakeFunc(reflect.TypeFor[func(*list) *list](), func(args []reflect.Value) []reflect.Value {
+		deep(10000)
+		return args
+	}).Interface().(func(*list) *list)
+	println("made", made(&list{data: [100]byte{7}}).first())
+	println("goroutines", runtime.NumGoroutine())
+	recovered(func() { blame(nil) })
+	recovered(func() {
+		something = (*list)(nil)
+		something.first()
+	})
+	p := pair[list]{}
+	p.sum(func(a, b list) list {
 		blame(nil)
-	}()
-	blame(nil)
+		return a
+	})
 }
 `
 	write := func(name, text string) {
@@ -132,27 +162,76 @@ func main() {
 		}
 	}
 	write("main.go", source)
-	write("go.mod", "module probe\n\ngo 1.26\n")
-	if _, err := run(dir, []string{"GOOS=js", "GOARCH=wasm", "GOFLAGS="}, "build", "-ldflags=-s -w", "-o", "probe.wasm", "."); err != nil {
-		t.Fatal(err)
-	}
-	before, err := os.ReadFile(filepath.Join(dir, "probe.wasm"))
+	write("go.mod", "module probe/of\n\ngo 1.26\n")
+	before, err := wasm(dir, ".")
 	if err != nil {
 		t.Fatal(err)
 	}
-	after, err := Smaller(before)
-	if err != nil {
-		t.Fatal(err)
-	}
-	write("smaller.wasm", string(after))
 	goroot, err := run(dir, nil, "env", "GOROOT")
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, _ := exec.Command("node", filepath.Join(goroot, "lib", "wasm", "wasm_exec_node.js"), filepath.Join(dir, "smaller.wasm")).CombinedOutput()
-	for _, want := range []string{"counted 200000", "recovered true", "index out of range", "main.blame"} {
-		if !strings.Contains(string(out), want) {
-			t.Errorf("no %q in\n%s", want, out)
+	for _, named := range []bool{true, false} {
+		after, err := Smaller(before, named)
+		if err != nil {
+			t.Fatal(err)
+		}
+		write("smaller.wasm", string(after))
+		out, _ := exec.Command("node", filepath.Join(goroot, "lib", "wasm", "wasm_exec_node.js"), filepath.Join(dir, "smaller.wasm")).CombinedOutput()
+		text := string(out)
+		for _, want := range []string{
+			"counted 200000\n", "made 7\n", "goroutines 1\n",
+			"recovered: runtime error: index out of range [0] with length 0\n",
+			"recovered: value method main.list.first called using nil *list pointer\n",
+			"panic: runtime error: index out of range [0] with length 0\n\ngoroutine 1 [running]:\nmain.",
+		} {
+			if !strings.Contains(text, want) {
+				t.Errorf("named %v: no %q in\n%s", named, want, text)
+			}
+		}
+		for _, name := range []string{"main.blame(", "main.(*pair[", "main.main("} {
+			if strings.Contains(text, name) != named {
+				t.Errorf("named %v, but %q in\n%s", named, name, text)
+			}
+		}
+		if trace := text[strings.LastIndex(text, "[running]:")+1:]; !named && strings.Count(trace, "main.(") < 3 {
+			t.Errorf("the packages of the functions are missing in\n%s", text)
+		}
+	}
+}
+
+func TestNeededNames(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		id   byte
+		want bool
+	}{
+		{"main.(*list).first", 23, true},
+		{"main.(*list).first", 0, false},
+		{"type:.eq.main.list", 23, false},
+		{"reflect.makeFuncStub", 0, true},
+		{"reflect.methodValueCall", 0, true},
+		{"reflect.MakeFunc", 0, false},
+	} {
+		if needed(c.name, c.id) != c.want {
+			t.Errorf("needed(%q, %d) is %v", c.name, c.id, !c.want)
+		}
+	}
+}
+
+func TestPackageOf(t *testing.T) {
+	for name, want := range map[string]string{
+		"runtime.gopanic":                       "runtime.",
+		"evenrow/wasm/view.(*form).row.func1":   "evenrow/wasm/view.",
+		"slices.SortFunc[go.shape.[]a/b.T,x]":   "slices.",
+		"type:.eq.evenrow/wasm/plan.Month":      "type:.eq.evenrow/wasm/plan.",
+		"internal/runtime/maps.(*Map).Delete":   "internal/runtime/maps.",
+		"example.org/v2.3/x.(*T[a/b.C]).String": "example.org/v2.3/x.",
+		"_rt0_wasm_js":                          "",
+		"":                                      "",
+	} {
+		if got := packageOf(name); got != want {
+			t.Errorf("packageOf(%q) is %q, want %q", name, got, want)
 		}
 	}
 }
