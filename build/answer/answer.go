@@ -329,7 +329,7 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 		})
 	}
 	for _, p := range s.Layout.Plants {
-		if s.Plan.Rows[p.Row].Zone != z.Zone {
+		if s.Layout.ZoneOf(p.Row) != z.Zone {
 			continue
 		}
 		out.Plants = append(out.Plants, plant{

@@ -159,3 +159,32 @@ func TestWhatIsOpenIsNull(t *testing.T) {
 		t.Errorf("0.25 becomes %s, %v", b, err)
 	}
 }
+
+// Every plant of the answer stands in the file, also where no valve shuts off a
+// row alone and the rows' own zones count for nothing.
+func TestEveryPlantIsInTheFile(t *testing.T) {
+	for _, layout := range []int{plan.HeaderAndRows, plan.OneLine, plan.Ring} {
+		p := plan.Default()
+		p.Header.Layout = layout
+		p.Rows[2].Zone, p.Rows[3].Zone = 2, 2
+		text, err := JSON(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var d struct {
+			Zones []struct {
+				Plants []struct{} `json:"plants"`
+			} `json:"zones"`
+		}
+		if err := json.Unmarshal(text, &d); err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for _, z := range d.Zones {
+			n += len(z.Plants)
+		}
+		if n != 120 {
+			t.Errorf("layout %d: %d plants of 120", layout, n)
+		}
+	}
+}

@@ -16,7 +16,7 @@ import (
 func TestMillraceCountedByHand(t *testing.T) {
 	want := []Line{
 		{Group: Tubing, Name: "25 mm PE pipe, SDR 11 (20.4 mm bore)", Length: 8 + 3.3 + 0.2,
-			Why: "lead 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m"},
+			Why: "supply line 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m"},
 		{Group: Tubing, Name: "16 mm drip tubing (13.6 mm bore)", Length: 4 * 10.024, Why: "4 rows 40.1 m"},
 		{Group: Fittings, Name: "Compression adapter, thread to 25 mm", Count: 1, Why: "from the thread of the filter to the supply line"},
 		{Group: Fittings, Name: "Compression elbow, 25 mm", Count: 2, Why: "2 bends in the supply line"},

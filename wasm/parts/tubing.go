@@ -75,7 +75,7 @@ func (c *count) tubing() {
 func useName(u, pieces int) string {
 	switch u {
 	case inLead:
-		return "lead"
+		return "supply line"
 	case inHeader:
 		return "header"
 	case inStubs:

@@ -192,6 +192,16 @@ func TestEmittersThatDiffer(t *testing.T) {
 		t.Errorf("fixes %v", kinds)
 	}
 
+	// The chance of emitters that differ is told against their make, and says so.
+	s.Explore(sheet.Chancing)
+	if got := Explored(s, sheet.Chancing, nil)[0].HTML; !strings.Contains(got, "each plant is held against what its own are made to give") {
+		t.Errorf("the chance is said to be of all plants' mean: %.400s", got)
+	}
+	same := sheet.Work(plan.Default())
+	if got := Explored(same, sheet.Chancing, nil)[0].HTML; strings.Contains(got, "held against") {
+		t.Errorf("emitters of one kind: %.400s", got)
+	}
+
 	two := plan.Default()
 	two.Rows[1].PerPlant = 2
 	if got := Announce(sheet.Answer(two)); !strings.HasPrefix(got, "Nearly. Every emitter opens, but rows") {

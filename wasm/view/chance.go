@@ -2,10 +2,12 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/chance"
 	"evenrow/wasm/evenness"
+	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
 )
 
@@ -51,6 +53,9 @@ func (sc *scene) chance() {
 			words += "It may be any of them: no plant was short more often than luck explains."
 		}
 	}
+	if sc.mixed() {
+		words += " Rows here have different emitters, so each plant is held against what its own are made to give, and the mean is that of such shares."
+	}
 	sc.tag("p", words)
 	switch {
 	case z.Short > 0.02 && sc.s.Plan.Chance.Blocked > 0 && z.Fewest < 2:
@@ -83,6 +88,12 @@ func (sc *scene) chance() {
 	sc.tag("p", "The heads answer to each draw to first order; which emitters are open is left as it is. "+sc.checked(zones))
 	sc.formula(evenness.EmissionUniformityFormula, z.Most, z.Fewest, z.Least)
 	sc.html(`</details>`)
+}
+
+// mixed says whether plants of some zone have emitters that are made to give
+// different amounts.
+func (sc *scene) mixed() bool {
+	return slices.ContainsFunc(sc.s.Zones, func(z sheet.ZoneResult) bool { return z.Mixed })
 }
 
 // odds is a small share in words, up to the verb.

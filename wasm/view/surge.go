@@ -16,11 +16,14 @@ func (sc *scene) surge() {
 		sc.tag("p", "This is worked out as soon as the plan says what drives the water.")
 		return
 	}
+	slowest := 0.0     // s, over which a valve must shut so that all tubing stands it
 	worst := &blows[0] // nearest to what it may carry, or most beyond
 	for i := range blows {
-		if b := &blows[i]; b.Over() > worst.Over() {
+		// What does not even carry the pressure at rest comes before all else.
+		if b := &blows[i]; b.Over() > worst.Over() && math.IsInf(b.Closing, 1) == math.IsInf(worst.Closing, 1) || math.IsInf(b.Closing, 1) && !math.IsInf(worst.Closing, 1) {
 			worst = b
 		}
+		slowest = max(slowest, blows[i].Closing)
 	}
 	name := sc.struck(worst) + " tubing"
 	sun := sc.amount(unit.Temperature, catalogue.Sun)
@@ -29,11 +32,11 @@ func (sc *scene) surge() {
 		", and " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
 	switch {
 	case math.IsInf(worst.Closing, 1):
-		words = "The " + name + " may not even carry the pressure at rest: " + sc.amount(unit.Pressure, worst.Rest) + ", with every valve shut, and at " + warm + " it may carry " +
+		words = "The " + name + " may not even carry the pressure at rest: " + sc.amount(unit.Pressure, worst.Rest) + ", with every valve shut, and " + warm + " it may carry " +
 			sc.amount(unit.Pressure, worst.Carries) + ". Fit a regulator, or a pump with less head."
 	case worst.Closing > 0:
 		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and " + warm + " it may carry " +
-			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(worst.Closing) + " or more it stays within that."
+			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(slowest) + " or more all tubing stays within what it may carry."
 	}
 	sc.tag("p", words)
 	most := 0.0
@@ -57,8 +60,8 @@ func (sc *scene) surge() {
 	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for 20 °C, "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
-	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at 20 °C", "#May carry at "+sun, "#Shut over")
+	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for "+sc.amount(unit.Temperature, 20)+", "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+sc.amount(unit.Temperature, 20), "#May carry at "+sun, "#Shut over")
 	for i := range blows {
 		b := &blows[i]
 		t.row(sc.struck(b), sc.amount(unit.Speed, b.Speed), sc.amount(unit.Pressure, b.Rest), sc.amount(unit.Pressure, b.Rise),

@@ -45,3 +45,20 @@ func TestSurgeInWords(t *testing.T) {
 		}
 	}
 }
+
+// Whatever tubing is nearest to its limit, the time named is enough for all.
+func TestTheTimeToShutIsEnoughForAll(t *testing.T) {
+	for _, e := range plan.Examples() {
+		s := sheet.Work(e.Plan)
+		longest := 0.0
+		for _, b := range s.Surge {
+			longest = max(longest, b.Closing)
+		}
+		got := said(t, s, "surge")
+		if tells := strings.Contains(got, "Shut valves slowly."); tells != (longest > 0 && !math.IsInf(longest, 1)) {
+			t.Errorf("%s: valves are to be shut slowly: %v, the longest time is %g s", e.Key, tells, longest)
+		} else if tells && !strings.Contains(got, "Over "+seconds(longest)+" or more all tubing") {
+			t.Errorf("%s: not over %s: %.500s", e.Key, seconds(longest), got)
+		}
+	}
+}

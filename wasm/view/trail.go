@@ -95,7 +95,7 @@ func (sc *scene) stepName(s *step) string {
 
 func (sc *scene) runName(i int) string {
 	if len(sc.s.Plan.Runs) < 2 {
-		return "lead"
+		return "supply line"
 	}
 	return "run " + strconv.Itoa(i+1)
 }
