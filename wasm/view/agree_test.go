@@ -205,6 +205,18 @@ var facts = []fact{
 		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "EU") },
 		func(p *printed) []string { return p.cell("ring", "The rows closed", "Evenness", p.tied()) },
 	}},
+	{"how true emitters are to their make", []func(p *printed) []string{
+		func(p *printed) []string {
+			if p.s.Zones[p.s.Critical].Open == 0 {
+				return nil
+			}
+			if v := p.cell("evenness", "Measures", "Emission", "True to make"); v != nil {
+				return v
+			}
+			return p.cell("evenness", "Measures", "Emission", "Plants alike")
+		},
+		func(p *printed) []string { return p.cell("chance", "Water of the plants", p.zone(), "EU by formula") },
+	}},
 	{"the evenness that is asked for", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `limit is ([\d.]+ %)`) },
 		func(p *printed) []string { return p.said("evenness", `Your limit is ([\d.]+ %)`) },
