@@ -25,7 +25,7 @@ var PlantWaterFormula = &formula.Formula{
 		{Name: "coefficient", Letter: "Kc", Meaning: "crop coefficient", Min: 0.05, Max: 2},
 		{Name: "canopy", Letter: "c", Meaning: "share of the canopy that has grown", Kind: unit.Share, Max: 1},
 		{Name: "area", Letter: "A", Meaning: "floor of the plant", Kind: unit.Area, Max: 20},
-		{Name: "adjust", Letter: "m", Meaning: "your measured use of what is worked out", Kind: unit.Share, Max: 4},
+		{Name: "adjust", Letter: "m", Meaning: "correction from your drain readings", Kind: unit.Share, Max: 4},
 	},
 	Note:   "The coefficients are for fields in the open. Under cover the wind is less and the air damper: measure, and correct the last factor.",
 	Source: source.Ref{Work: source.FAO56, At: "equation 58; scaled by cover, canopy and floor", Standing: source.Derived},

@@ -23,7 +23,7 @@ var timerFields = []*Field{
 		ByLight: {"light", "as long as it is light"},
 	}, ByClock, "", func(p *Plan, _ int) *int { return &p.Timer.Window }).when(func(p *Plan, _ int) bool { return p.Timer.Kind == OnAndOff }),
 	number(6, "shot", "One shot, of the medium that a plant has", unit.Share, 0.5, 20, 3,
-		"From memory: coco 3 to 6 %, stone wool 2 to 4 %.", func(p *Plan, _ int) *float64 { return &p.Timer.Shot }),
+		"Coco 3 to 6 %, stone wool 2 to 4 %.", func(p *Plan, _ int) *float64 { return &p.Timer.Shot }),
 	number(7, "drain", "Share to drain", unit.Share, 0, 60, 20,
 		"On a typical day 15 to 25 %.", func(p *Plan, _ int) *float64 { return &p.Timer.Drain }).guide("timer#drain"),
 	number(8, "drain-hot", "Share to drain on a hot day", unit.Share, 0, 60, 30,

@@ -15,7 +15,7 @@ var titles = [TaskKinds]string{
 
 // notes say how, in a sentence or two.
 var notes = [TaskKinds]string{
-	Sowing:   "One seed to a plug, and 1 more for every 10. Keep them warm and covered until they show.",
+	Sowing:   "One seed to a plug, and 1 more for every 10. Keep them warm and covered until seedlings are up.",
 	Potting:  "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
 	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
 	Tying:    "Every week: turn or clip the stem to its string and take the side shoots.",

@@ -196,8 +196,8 @@ var facts = []fact{
 		func(p *printed) []string { return p.said("pump", `works: [\d.]+ \S+ \(`+aHead) },
 	}},
 	{"what the budget adds up to", []func(p *printed) []string{
-		func(p *printed) []string { return p.said("budget", "What "+pressure) },
-		func(p *printed) []string { return p.cell("budget", "What the head", "Given by", "Pressure") },
+		func(p *printed) []string { return p.said("budget", "Where the "+pressure) },
+		func(p *printed) []string { return p.cell("budget", "Where the head", "Given by", "Pressure") },
 	}},
 	{"how alike the plants' water is", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `^([\d.]+ %)`) },
@@ -234,7 +234,7 @@ var facts = []fact{
 		func(p *printed) []string { return p.cell("zones", "The zones", "One round", "Plants") },
 	}},
 	{"the reserve", []func(p *printed) []string{
-		func(p *printed) []string { return p.cell("budget", "What the head", "Safety margin", "Head") },
+		func(p *printed) []string { return p.cell("budget", "Where the head", "Safety margin", "Head") },
 		func(p *printed) []string { return p.said("headroom", "over your safety margin of "+aHead) },
 	}},
 	{"what the plan costs", []func(p *printed) []string{
@@ -399,7 +399,7 @@ func TestTheReserveIsInWhatIsToSpare(t *testing.T) {
 		}
 		return x
 	}
-	beyond, kept := p.cell("budget", "What the head", "Beyond the safety margin", "Pressure"), p.cell("budget", "What the head", "Safety margin", "Pressure")
+	beyond, kept := p.cell("budget", "Where the head", "Beyond the safety margin", "Pressure"), p.cell("budget", "Where the head", "Safety margin", "Pressure")
 	spare := p.figure("answer", "To spare", "^"+pressure)
 	// Three figures rounded to a hundredth each.
 	if d := number(beyond) + number(kept) - number(spare); d > 0.015 || d < -0.015 {

@@ -123,7 +123,7 @@ func TestTheHeadlineIsTrueOfThePlants(t *testing.T) {
 			kind, ok = "zone", worst >= 0.99-tiny && eu(0) < 0.9+tiny
 		case strings.HasSuffix(claim, "every plant of a zone gets nearly the same water."):
 			kind, ok = "nearly zone", worst >= 0.9-tiny && eu(0) < 0.9+tiny
-		case strings.Contains(claim, "Plants get different water, each row about in the measure that its crop needs."):
+		case strings.Contains(claim, "Plants get different amounts of water, each row about in proportion to what its crop needs."):
 			kind, ok = "needed", worst < 0.9+tiny
 		case strings.HasSuffix(claim, "but not every plant gets the same water."):
 			kind, ok = "not", worst < 0.9+tiny
@@ -229,7 +229,7 @@ func TestAThirstierCropGetsMore(t *testing.T) {
 	if r := s.Water[3].Need / needs[3].Need; math.Abs(r-0.5) > 0.1 {
 		t.Fatalf("plants on half of the floor take up %.2f of it", r)
 	}
-	if got := Announce(s); got != "Yes. All 120 emitters open. Plants get different water, each row about in the measure that its crop needs." {
+	if got := Announce(s); got != "Yes. All 120 emitters open. Plants get different amounts of water, each row about in proportion to what its crop needs." {
 		t.Error(got)
 	}
 	p.Emitters[1].Flow /= 2

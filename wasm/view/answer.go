@@ -54,7 +54,7 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.TooHigh:
 		return word, "The water does not get over the highest point of its way."
 	case sheet.Suction:
-		return word, "Every emitter opens, but a part of the way lies too high and draws air."
+		return word, "Every emitter opens, but a part of the line lies too high and draws air."
 	case sheet.OffCurve:
 		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
 	case sheet.OutsidePlace:
@@ -82,7 +82,7 @@ func (sc *scene) sameness() string {
 	case sheet.NearInZone:
 		return ", and every plant of a zone gets nearly the same water."
 	case sheet.AsNeeded:
-		return ". Plants get different water, each row about in the measure that its crop needs."
+		return ". Plants get different amounts of water, each row about in proportion to what its crop needs."
 	}
 	return ", but not every plant gets the same water."
 }

@@ -300,7 +300,11 @@ func (f *form) field(fd *plan.Field, i int) {
 	u := unit.Of(fd.Kind, f.p.Units)
 	f.html(`<div class="`).html(class).html(`"><label`).attr("for", "f-"+path).html(`>`).text(fd.Label)
 	if fd.Type == plan.Number && u.Words != "" {
-		f.html(`<span class="out">, in `).text(u.Words).html(`</span>`)
+		in := markup(", in ")
+		if fd.Kind == unit.Price { // "price per metre"
+			in = ", "
+		}
+		f.html(`<span class="out">`).html(in).text(u.Words).html(`</span>`)
 	}
 	f.html(`</label>`)
 	hint := f.hint(fd)

@@ -43,12 +43,12 @@ func (sc *scene) chance() {
 		in = " in zone " + strconv.Itoa(z.Number) + ", the worst,"
 	}
 	enough := sc.amount(unit.Share, chance.Enough)
-	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + count(z.Draws, "draw", "draws") + " of all emitters."
+	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + strconv.Itoa(z.Draws) + " trials."
 	if z.Short > 0 {
 		// Where all plants are alike, one of them is short most often by luck.
 		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
 		if z.Often > z.Short+luck*math.Sqrt(z.Short/float64(z.Draws)) {
-			words += unit.Capital(sc.place(z.Weakest)) + " was short most often: in " + sc.amount(unit.Share, z.Often) + " of the draws."
+			words += unit.Capital(sc.place(z.Weakest)) + " was short most often: in " + sc.amount(unit.Share, z.Often) + " of the trials."
 		} else {
 			words += "It may be any of them: no plant was short more often than luck explains."
 		}
@@ -71,10 +71,10 @@ func (sc *scene) chance() {
 	for _, w := range widths {
 		sc.spread(w.class, w.width, z)
 	}
-	sc.tag("figcaption", "How many plants get how much, over all draws, as a share of the mean. Left of the vertical line they are short.")
+	sc.tag("figcaption", "How many plants get how much, over all trials, as a share of the mean. Left of the vertical line they are short.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	t := sc.table("Water of the plants over all draws", "Zone", "#Draws", "#Plants short", "#Draws without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")
+	t := sc.table("Water of the plants over all trials", "Zone", "#Trials", "#Plants short", "#Trials without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")
 	for i := range zones {
 		z := &zones[i]
 		t.row(strconv.Itoa(z.Number), strconv.Itoa(z.Draws), sc.amount(unit.Share, z.Short), sc.amount(unit.Share, z.None), sc.amount(unit.Share, z.EU), sc.amount(unit.Share, z.Design),
@@ -84,7 +84,7 @@ func (sc *scene) chance() {
 	sc.tag("p", "EU is the mean of the lowest quarter over the mean; its formula takes the plant with the least head for all, so it is mostly the more cautious. The formulas know manufacture, and no blocked emitters; that of CU no differences of head either.")
 	sc.html(`</details>`)
 	sc.fold("Show the working")
-	sc.tag("p", "Each emitter is drawn from a normal distribution with its CV, cut off at no flow, and is blocked with a chance of "+sc.amount(unit.Share, sc.s.Plan.Chance.Blocked)+". The numbers come from the generator splitmix64, started at "+strconv.Itoa(chance.Seed)+", so everybody gets the same.")
+	sc.tag("p", "In each trial each emitter is drawn from a normal distribution with its CV, cut off at no flow, and is blocked with a chance of "+sc.amount(unit.Share, sc.s.Plan.Chance.Blocked)+". The numbers come from the generator splitmix64, started at "+strconv.Itoa(chance.Seed)+", so everybody gets the same.")
 	sc.tag("p", "The heads answer to each draw to first order; which emitters are open is left as it is. "+sc.checked(zones))
 	sc.formula(evenness.EmissionUniformityFormula, z.Most, z.Fewest, z.Least)
 	sc.html(`</details>`)
@@ -129,7 +129,7 @@ func (sc *scene) spread(class markup, width float64, z *chance.Zone) {
 	}
 	lo, hi = min(lo, 32), max(hi+1, 48) // 0.8 to 1.2 at least
 	p := plot{left: 12, right: width - 12, top: 22, bottom: 150, x0: float64(lo) * chance.Width, x1: float64(hi) * chance.Width, y1: float64(most)}
-	sc.svg(class, width, p.bottom+40, "Water of the plants over all draws")
+	sc.svg(class, width, p.bottom+40, "Water of the plants over all trials")
 	var line, mark path
 	line.move(p.x(p.x0), p.bottom)
 	for i := lo; i < hi; i++ {

@@ -41,12 +41,12 @@ func (sc *scene) designs(link Linker) {
 		for _, w := range widths {
 			sc.tradeOff(w.class, w.width, d)
 		}
-		sc.tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down takes less of the "+sc.sourceName()+". Full marks are carried by what you have. The vertical dashes stand at what your plan costs.")
+		sc.tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down needs less of the "+sc.sourceName()+". Full marks work with what you have. The vertical dashes stand at what your plan costs.")
 		sc.html(`</figure>`)
 	}
 	sc.fold("The same as a table")
 	t := sc.table("Designs that serve", "Design, and what it is", "#Cost", "#Head wanted, "+sc.symbol(unit.Head), "#Flow wanted, "+sc.symbol(unit.Flow),
-		"#Power in the water, W", "#To spare, "+sc.symbol(unit.Head), "#EU", "#A round", "Carried by what you have")
+		"#Power in the water, W", "#To spare, "+sc.symbol(unit.Head), "#EU", "#A round", "Works with what you have")
 	for i := range d.Best {
 		b := &d.Best[i]
 		t.explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.bare(unit.Money, b.Cost), sc.bare(unit.Head, b.Head), sc.bare(unit.Flow, b.Flow),
@@ -97,12 +97,11 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 	yours := "the " + sc.sourceName() + " that you have"
 	switch {
 	case sc.s.Plan.Supply.Kind == plan.PumpPower:
-		return "What your pump carries cannot be told from its power. The cheapest design costs " + sc.amount(unit.Money, b.Cost) + " without a pump."
+		return "What your pump can drive cannot be told from its power. The cheapest design costs " + sc.amount(unit.Money, b.Cost) + " without a pump."
 	case !b.Present:
-		return "Nothing that can be bought here is carried by " + yours + ". Every design takes a stronger one; the cheapest costs " +
-			sc.amount(unit.Money, b.Cost) + " without it."
+		return "No design works with " + yours + ". Each needs another; the cheapest costs " + sc.amount(unit.Money, b.Cost) + " without it."
 	case sc.s.Verdict == sheet.Yes && b.Cost > d.Now-0.005: // half of a hundredth
-		return "Your plan costs " + sc.amount(unit.Money, d.Now) + ", and nothing cheaper is carried by " + yours + "."
+		return "Your plan costs " + sc.amount(unit.Money, d.Now) + ", and nothing cheaper works with " + yours + "."
 	case sc.s.Verdict == sheet.Yes:
 		return "With " + yours + " it could cost " + sc.amount(unit.Money, b.Cost) + " instead of " + sc.amount(unit.Money, d.Now) + "."
 	}
@@ -141,7 +140,13 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 	case sc.s.Plan.Supply.Kind == plan.PumpPower:
 		words += ". The link puts a pump of that duty in."
 	default:
-		words += ", more than the " + sc.sourceName() + " that you have gives: the link puts a pump of that duty in its place."
+		excess, lack := ", more than", " gives"
+		if c := sc.s.Layout.Curve; c != nil {
+			if h, _ := c.Head(b.Flow); h > b.Head {
+				excess, lack = ", and", " gives too much"
+			}
+		}
+		words += excess + " the " + sc.sourceName() + " that you have" + lack + ": the link puts a pump of that duty in its place."
 	}
 	if first := d.Best[0]; i > 0 && b.Power < first.Power {
 		words += " The water takes " + watts(first.Power-b.Power) + " W less than with design 1."

@@ -66,7 +66,7 @@ func (sc *scene) faults() {
 	t := sc.table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by")
 	for i := range f.Slow {
 		if s := &f.Slow[i]; !s.Already && !s.Never {
-			sc.faultRow(t, sc.slowName(s), "when the first emitter is no longer served", &s.Was, &s.Now, "0", "1", "the gauge")
+			sc.faultRow(t, sc.slowName(s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
 		}
 	}
 	for i := range f.Sudden {
@@ -110,7 +110,7 @@ func (sc *scene) faults() {
 func (sc *scene) dirt(s *fault.Slow, due *fault.Reading) string {
 	switch {
 	case s.Already:
-		return "Dirt in the filter has nothing left to take: even with a clean filter an emitter is not served as it should be. Look at the answer first."
+		return "Even with a clean filter an emitter is outside its range. Look at the answer first."
 	case s.Never:
 		return "Dirt in the filter takes no emitter out of its range, however much there is."
 	}
@@ -144,7 +144,7 @@ func (sc *scene) weaker(s *fault.Slow) string {
 	source := "the " + sc.sourceName()
 	switch {
 	case s.Already:
-		return unit.Capital(source) + " has nothing to lose: even now an emitter is not served as it should be."
+		return unit.Capital(source) + " cannot lose anything: even now an emitter is outside its range."
 	case s.Never:
 		return "Every emitter stays in its range however much " + source + " loses."
 	}

@@ -21,8 +21,8 @@ func (sc *scene) budget() {
 		given -= lines[0].Head // a tank gives what its water falls
 		lines = lines[1:]
 	}
-	sc.html(`<h3>`).text("What " + sc.head(given) + " are spent on").html(`</h3>`)
-	t := sc.table("What the head of the supply is spent on", "Where", "#Pressure", "#Head", "#Share")
+	sc.html(`<h3>`).text("Where the " + sc.head(given) + " go").html(`</h3>`)
+	t := sc.table("Where the head of the supply goes", "Where", "#Pressure", "#Head", "#Share")
 	sum := 0.0
 	for i := range lines {
 		b := &lines[i]
@@ -65,7 +65,10 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 	case sheet.Lift:
 		return "Lift to the emitter"
 	case sheet.InRun:
-		return "Friction in the " + sc.runName(b.Index)
+		if len(sc.s.Plan.Runs) > 1 {
+			return "Friction in " + sc.runName(b.Index)
+		}
+		return "Friction in the supply line"
 	case sheet.InFilter:
 		return "Filter"
 	case sheet.InDevices:

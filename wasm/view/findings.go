@@ -24,7 +24,7 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.PowerOnly:
 		return "Power is flow times head: " + sc.amount(unit.Power, v) + " can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Look up the pump's curve, or its greatest head and its greatest flow, and type them in."
 	case sheet.NeverOpen:
-		return "An emitter opens at " + sc.head(l) + "; the most that one of the shut ones sees is " + sc.head(v) + where + "."
+		return "Emitters open at " + sc.head(l) + "; those that are shut get at most " + sc.head(v) + where + "."
 	case sheet.Unsteady:
 		return count(f.Count, "emitter has", "emitters have") + " enough to open but not enough to stay open" + where + ": " + sc.head(v) + " while shut, and once open the head falls below the " + sc.head(l) + " at which they shut."
 	case sheet.BelowRange:
@@ -40,11 +40,11 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.OffCurve:
 		return "The rows draw " + sc.amount(unit.Flow, v) + where + ", and the curve that you typed ends at " + sc.amount(unit.Flow, l) + ". Add points, or split the rows into zones."
 	case sheet.CoarseFilter:
-		return "The filter lets through " + sc.amount(unit.Opening, v) + ", and the narrowest passage of your emitters wants " + sc.amount(unit.Opening, l) + " at most."
+		return "The filter lets through " + sc.amount(unit.Opening, v) + ", and the narrowest passage of your emitters needs " + sc.amount(unit.Opening, l) + " at most."
 	case sheet.NoFilter:
 		return "There is no filter. The narrow passages of drip emitters block without one."
 	case sheet.OverRating:
-		return "With every valve shut the pressure reaches " + sc.head(v) + ". Warm tubing carries less: in the sun, taken to be " + sc.amount(unit.Temperature, catalogue.Sun) + " warm, the weakest may carry " + sc.head(l) + " for long. Fit a regulator, or a pump with less head."
+		return "With every valve shut the pressure reaches " + sc.head(v) + ". Warm tubing carries less: in the sun, taken to be " + sc.amount(unit.Temperature, catalogue.Sun) + " warm, the weakest may carry " + sc.head(l) + " for long. " + sc.relief()
 	case sheet.OutsidePlace:
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:
@@ -122,7 +122,7 @@ func (sc *scene) change(f *sheet.Change) string {
 	case sheet.CloseRing:
 		return "tie the far ends of the rows with a second header"
 	case sheet.Redesign:
-		return "build it of other sizes"
+		return "use other sizes"
 	}
 	return ""
 }
@@ -235,4 +235,17 @@ func (sc *scene) fixes(link Linker) {
 		sc.html(`</li>`)
 	}
 	sc.html(`</ul></div>`)
+}
+
+// relief is what takes pressure off tubing that cannot carry it at rest.
+func (sc *scene) relief() string {
+	switch {
+	case sc.s.Plan.Supply.Regulator > 0:
+		return "Set the regulator lower."
+	case sc.sourceName() == "tap":
+		return "Fit a regulator."
+	case sc.sourceName() == "tank":
+		return "Fit a regulator, or stand the tank lower."
+	}
+	return "Fit a regulator, or a pump with less head."
 }

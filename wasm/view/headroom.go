@@ -21,7 +21,7 @@ var bounds = [...]string{
 	sheet.OffCurve:     "the end of the pump's curve",
 	sheet.OverRating:   "what the tubing may carry in the sun",
 	sheet.Fouled:       "the emitters' range once the filter is due for cleaning",
-	sheet.OutsidePlace: "the end of the place",
+	sheet.OutsidePlace: "the size of the place",
 	sheet.Unsolved:     "flows that do not settle",
 	sheet.TooHigh:      "a height on the way that the water does not get over",
 	sheet.Suction:      "a height on the way where the water is sucked",
@@ -32,14 +32,14 @@ var bounds = [...]string{
 func (sc *scene) headroom() {
 	rooms := sc.s.Headroom
 	if len(rooms) == 0 {
-		sc.tag("p", "None: the answer is not Yes as the plan stands. What helps stands with the answer.")
+		sc.tag("p", "None: the answer is not Yes. It says what helps.")
 		return
 	}
 	first := &rooms[0]
 	words := "The answer stays Yes with up to " + count(first.Most, "more plant", "more plants") + ", one more in each row in turn. What ends it: " + sc.bound(first) + "."
 	switch {
 	case first.Why == headroom.Enough:
-		words = "Much: with " + count(first.Most, "more plant", "more plants") + ", one more in each row in turn, the answer is still Yes."
+		words = "A lot: with " + count(first.Most, "more plant", "more plants") + ", one more in each row in turn, the answer is still Yes."
 	case first.Most == 0:
 		words = "Not one more plant. What ends it: " + sc.bound(first) + "."
 	}
@@ -71,7 +71,7 @@ func (sc *scene) headroom() {
 		sc.bars(&p, bs)
 		sc.html(`</svg>`)
 	}
-	sc.tag("figcaption", "Each line is how much more there may be, as a share of what the plan has of it: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.sourceName()+".")
+	sc.tag("figcaption", "Each line is how much more there may be, as a share of what the plan has: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.sourceName()+".")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
 	sc.tag("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
@@ -129,7 +129,7 @@ func (sc *scene) bound(r *headroom.Room) string {
 	case r.Why == headroom.Enough:
 		return "more is not looked for"
 	case r.Why < 0 || r.Why >= len(bounds):
-		return "what the form takes"
+		return "the most that the form takes"
 	case r.Fails > r.Most+1:
 		more := headroom.Room{Kind: r.Kind, Most: r.Fails}
 		return bounds[r.Why] + ", at " + sc.room(&more) + " or before"

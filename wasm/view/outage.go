@@ -35,7 +35,7 @@ func (sc *scene) outage() {
 	for i := range l.Beds {
 		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
 	}
-	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look at the gauge at noon on every hot day, and keep "+spare+".")
+	sc.tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
 	sc.html(`<figure>`)
 	for _, w := range widths {
 		sc.lastingPicture(w.class, w.width, l, b)

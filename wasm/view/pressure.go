@@ -121,7 +121,11 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 		if class == "narrow" && i%2 == 1 {
 			row = 30 // names of neighbours do not touch
 		}
-		sc.label((a+b)/2, p.bottom+row, "middle", sc.stepName(&steps[i]))
+		name := sc.stepName(&steps[i])
+		if name == "supply line" {
+			name = "supply" // the names of short stretches do not touch
+		}
+		sc.label((a+b)/2, p.bottom+row, "middle", name)
 		if class == "wide" && b-a > 54 {
 			if d := s.head - head; d > 0.05 || d < -0.05 {
 				sc.label((a+b)/2, max(p.y(max(s.head, head))-6, p.top), "middle", signed(sc.bare(unit.Head, d), d))

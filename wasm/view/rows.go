@@ -47,7 +47,7 @@ func (sc *scene) rows() {
 			all[s] += n
 		}
 	}
-	sc.tag("p", "Seen from above, to scale but for the supply line. Pick a row to read its plants one by one.")
+	sc.tag("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
 	sc.html(`<figure>`)
 	for i, w := range widths {
 		sc.ground(w.class, w.width, i == 0, ts)

@@ -95,7 +95,7 @@ func (sc *scene) seasonWords(s *season.Season) string {
 	if out >= 0 {
 		words += " Have the system built and tested a week before " + at(out, season.Slab) + ", when the first plants go out."
 		if picked >= 0 {
-			words += " You pick the first of " + name(picked) + " about " + at(picked, season.Harvest) + "."
+			words += " The first harvest is " + name(picked) + ", about " + at(picked, season.Harvest) + "."
 		}
 		words += " The last plants are removed on " + end.Words() + "."
 	}

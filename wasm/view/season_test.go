@@ -36,7 +36,7 @@ func TestSeasonInWords(t *testing.T) {
 		fragment string
 		want     []string
 	}{
-		{at(same), "season", []string{"It fits together. Sow the first seed, sweet pepper, on 4 April 2027.", "a week before 15 May 2027", "first of cucumber about 19 June 2027", "it ends after 5 weeks of harvest, so that the system is drained two weeks before the frost of 8 October 2027. In warmth it would go on for 15 weeks more.", "rows 1 and 2, 60 plants", "<td>20 April 2027</td>", ">first frost</text>", ">Aug</text>"}},
+		{at(same), "season", []string{"It fits together. Sow the first seed, sweet pepper, on 4 April 2027.", "a week before 15 May 2027", "first harvest is cucumber, about 19 June 2027", "it ends after 5 weeks of harvest, so that the system is drained two weeks before the frost of 8 October 2027. In warmth it would go on for 15 weeks more.", "rows 1 and 2, 60 plants", "<td>20 April 2027</td>", ">first frost</text>", ">Aug</text>"}},
 		{at(func(p *plan.Plan) { p.Season.After = -2; p.Season.Seedbed = 8 }), "season", []string{"5 things do not fit.", "seed does not come up at 8\u00a0°C. Keep the seedbed at 27\u00a0°C to 32\u00a0°C", "planted out on 10 May 2027, and the last frost comes 2 days later"}},
 		{at(lettuce(day.Of(2027, 5, 1))), "season", []string{"Row 4 is not free for cucumber on 15 May 2027: lettuce 1 stands there until 5 June 2027. Move one of them by 21 days"}},
 		{at(func(p *plan.Plan) { p.Season.Places = 90; p.Season.Start += 70 }), "season", []string{"120 blocks stand at the same time, and you have places for 90. Make room for 30 more", "The system is not ready"}},

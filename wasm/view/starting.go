@@ -124,11 +124,15 @@ func (sc *scene) fills(z *startup.Zone) string {
 			last = r
 		}
 	}
-	words := "From empty lines, the water is at the end of every row after " + brief(last.End, sc) + ", in row " + strconv.Itoa(last.Row+1) + " last."
+	words := "From empty lines, the water is at the end of every row after " + brief(last.End, sc)
+	if len(z.Rows) > 1 {
+		words += ", in row " + strconv.Itoa(last.Row+1) + " last"
+	}
+	words += "."
 	if z.Filled > last.End+1 { // the far header fills on
 		words += " All is full after " + brief(z.Filled, sc) + "."
 	}
-	words += " It takes " + sc.amount(unit.Volume, z.Holds) + " of it."
+	words += " That takes " + sc.amount(unit.Volume, z.Holds) + "."
 	if !math.IsInf(z.Swell, 1) {
 		words += " When the lines are still full from the shot before, there is nothing to fill, and the pressure is up after " + brief(z.Swell, sc) + "."
 	}
@@ -211,11 +215,11 @@ func (sc *scene) bothStates(z *startup.Zone) []string {
 	if !st.Differ() {
 		return nil
 	}
-	words := []string{"There is more than one way for this to run. Started with all emitters shut, " + sc.emittersOpen(st.Few, z) + " when the pressure builds slowly"}
+	words := []string{"This plan can run in two ways. From the start, " + sc.emittersOpen(st.Few, z) + " open when the pressure builds slowly"}
 	if st.Opened != st.Few {
 		words[0] += ", and up to " + strconv.Itoa(st.Opened) + " when it comes at once"
 	}
-	words[0] += ". Once all were open, " + sc.emittersOpen(st.Held, z) + ", because an emitter shuts at a lower pressure than it opens at. Each of these lasts as long as the supply runs."
+	words[0] += ". Once all are open, " + sc.emittersOpen(st.Held, z) + " stay open, because an emitter shuts at a lower pressure than it opens at. Either lasts as long as the supply runs."
 	if n := max(st.Below.Unsteady, st.Above.Unsteady); n > 0 {
 		words[0] += " At the edge of it the emitters of up to " + count(n, "plant", "plants") + " open and shut in turn."
 	}
@@ -225,9 +229,9 @@ func (sc *scene) bothStates(z *startup.Zone) []string {
 	case st.InTurn > st.Few:
 		words = append(words, "Letting the rows in one after another, each shut with a valve or a fold until the one before it drips, opens "+strconv.Itoa(st.InTurn)+". For the rest the pressure must be up for a moment: a stronger supply, or other rows kept shut meanwhile.")
 	default:
-		words = append(words, "Letting the rows in one after another does not get there: even the first row does not see the pressure at which its emitters open. It takes a stronger supply, if only for the first minute of every shot. Do not rely on it; emitters that open at a lower pressure, or a pump that opens them, are the cure.")
+		words = append(words, "Letting the rows in one after another does not get there: even the first row does not get the pressure at which its emitters open. It takes a stronger supply, if only for the first minute of every shot. Do not rely on it; emitters that open at a lower pressure, or a pump that opens them, are the cure.")
 	}
-	return append(words, "From the better state the way back is short. A flush, an open end or a stopped pump shuts the emitters, and they do not open again by themselves.")
+	return append(words, "The better state is soon lost. A flush, an open end or a stopped pump shuts the emitters, and they do not open again by themselves.")
 }
 
 func (sc *scene) emittersOpen(n int, z *startup.Zone) string {
@@ -239,11 +243,11 @@ func (sc *scene) emittersOpen(n int, z *startup.Zone) string {
 	}
 	switch n {
 	case 0:
-		return "not one of the " + strconv.Itoa(all) + " emitters is open"
+		return "not one of the " + strconv.Itoa(all) + " emitters"
 	case all:
-		return "all " + strconv.Itoa(all) + " emitters are open"
+		return "all " + strconv.Itoa(all) + " emitters"
 	}
-	return strconv.Itoa(n) + " of the " + strconv.Itoa(all) + " emitters are open"
+	return strconv.Itoa(n) + " of the " + strconv.Itoa(all) + " emitters"
 }
 
 // floods says whether the supply gets past emitters that flush themselves.

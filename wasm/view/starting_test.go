@@ -48,11 +48,11 @@ func TestStartingSays(t *testing.T) {
 		say     []string
 		without string
 	}{
-		"a good plan":           {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "more than one way"},
+		"a good plan":           {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "two ways"},
 		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 43\u00a0s, in row 6 last. All is full after 53\u00a0s."}, ""},
 		"a tank on a slope":     {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
 		"a check valve":         {checked, []string{"Nothing runs out"}, "No check valve"},
-		"the wrong pump":        {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "more than one way", "Once all were open, all 120"}, "one after another: first"},
+		"the wrong pump":        {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "two ways", "Once all are open, all 120 emitters stay open"}, "one after another: first"},
 		"a weak pump":           {weak, []string{"when the pressure builds slowly", "Letting the rows in one after another"}, "does not get there"},
 		"a weak flush":          {flushes(2), []string{"The supply gets past that"}, "for ever"},
 		"a strong flush":        {flushes(60), []string{"flush on for ever", "would stop at"}, "gets past that:"},

@@ -26,14 +26,14 @@ func (sc *scene) surge() {
 		slowest = max(slowest, blows[i].Closing)
 	}
 	name := sc.struck(worst) + " tubing"
-	sun := sc.amount(unit.Temperature, catalogue.Sun)
+	sun, cool := sc.amount(unit.Temperature, catalogue.Sun), sc.amount(unit.Temperature, 20)
 	warm := "in the sun, taken to be " + sun + " warm,"
 	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the surge make " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) +
 		", and " + warm + " it may carry " + sc.amount(unit.Pressure, worst.Carries) + "."
 	switch {
 	case math.IsInf(worst.Closing, 1):
 		words = "The " + name + " may not even carry the pressure at rest: " + sc.amount(unit.Pressure, worst.Rest) + ", with every valve shut, and " + warm + " it may carry " +
-			sc.amount(unit.Pressure, worst.Carries) + ". Fit a regulator, or a pump with less head."
+			sc.amount(unit.Pressure, worst.Carries) + ". " + sc.relief()
 	case worst.Closing > 0:
 		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and " + warm + " it may carry " +
 			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(slowest) + " or more all tubing stays within what it may carry."
@@ -60,8 +60,8 @@ func (sc *scene) surge() {
 	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	sc.tag("p", "What tubing may carry falls with its warmth. Of a rating for "+sc.amount(unit.Temperature, 20)+", "+sun+" leave pipe of PE 100 "+sc.amount(unit.Share, catalogue.LeftPE100)+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
-	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+sc.amount(unit.Temperature, 20), "#May carry at "+sun, "#Shut over")
+	sc.tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least")
 	for i := range blows {
 		b := &blows[i]
 		t.row(sc.struck(b), sc.amount(unit.Speed, b.Speed), sc.amount(unit.Pressure, b.Rest), sc.amount(unit.Pressure, b.Rise),

@@ -99,6 +99,9 @@ func (sc *scene) refill(tank float64, given *[shots.Skies]float64) string {
 		}
 		return words
 	}
+	if tank/typical >= 15 {
+		return " The tank holds " + sc.amount(unit.Volume, tank) + ", more than the plants take in two weeks."
+	}
 	words := " The tank holds " + sc.amount(unit.Volume, tank) + ": fill it every " + every(tank/typical)
 	if every(tank/hot) != every(tank/typical) {
 		words += ", and in hot weather every " + every(tank/hot)
@@ -112,7 +115,7 @@ func (sc *scene) refill(tank float64, given *[shots.Skies]float64) string {
 
 // every is a number of whole days, rounded down, after "every".
 func every(days float64) string {
-	if n := int(min(math.Floor(days), 99)); n > 1 {
+	if n := int(math.Floor(days)); n > 1 {
 		return count(n, "day", "days")
 	}
 	return "day"

@@ -108,7 +108,7 @@ func (sc *scene) moreShots(s *shots.Setting) string {
 
 func (sc *scene) whyLong() string {
 	if sc.s.Plan.Timer.Kind == plan.OnAndOff {
-		return "there is not light for more of them"
+		return "the day is too short for more of them"
 	}
 	return "the timer counts in steps of " + minutes(float64(sc.s.Plan.Timer.Step))
 }
@@ -187,7 +187,7 @@ func (sc *scene) bareRows(c *shots.Card) {
 	}
 	for i, s := range spans {
 		if i == mostWords {
-			sc.tag("p", "Other rows are watered bare for a time as well.")
+			sc.tag("p", "Other rows are watered empty for a time as well.")
 			break
 		}
 		name, them := "Row ", "it"

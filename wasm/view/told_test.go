@@ -217,7 +217,7 @@ func TestTankGivesItsFall(t *testing.T) {
 			continue
 		}
 		got := strings.ReplaceAll(fragment(t, e.Plan, "budget"), "\u00a0", " ")
-		if !strings.Contains(got, "What 0.16 bar (1.6 m) are spent on") || strings.Contains(got, "Lift") {
+		if !strings.Contains(got, "Where the 0.16 bar (1.6 m) go") || strings.Contains(got, "Lift") {
 			t.Errorf("the budget of a tank 1.6 m up: %s", got)
 		}
 	}

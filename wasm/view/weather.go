@@ -48,7 +48,7 @@ func (sc *scene) weather() {
 	}
 	words := "Water for a plant and day. Thick line: a typical day. Dashed line: a hot day. Thin line: a cool day."
 	if len(shown) < len(d.Plantings) {
-		words += " The " + strconv.Itoa(len(shown)) + " thirstiest of " + strconv.Itoa(len(d.Plantings)) + " plantings."
+		words += " Shown: the " + strconv.Itoa(len(shown)) + " of " + strconv.Itoa(len(d.Plantings)) + " plantings that need most."
 	}
 	sc.tag("figcaption", words)
 	sc.html(`</figure>`)

@@ -116,7 +116,7 @@ func TestManyPlantingsShowTheThirstiest(t *testing.T) {
 		p.Plantings = append(p.Plantings, plan.Planting{Crop: crop, From: 1 + crop%4, Times: 2, Every: 30})
 	}
 	text := toldWeather(t, "many", p)
-	if !strings.Contains(text, "The 6 thirstiest of 2") {
+	if !strings.Contains(text, "Shown: the 6 of 2") {
 		t.Errorf("%s", text[:min(len(text), 1200)])
 	}
 }

@@ -79,7 +79,7 @@ func (sc *scene) fewest(z *sheet.Zoning) string {
 	case z.Fewest == 0 && z.Large:
 		return "How few zones would do is not looked for any further: the plan is large. With up to " + strconv.Itoa(z.Tried) + " the answer is not Yes."
 	case z.Fewest == 0:
-		return "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself. What else helps stands with the answer."
+		return "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself. The answer says what else helps."
 	case z.Plan != nil && sc.s.Verdict == sheet.Yes:
 		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do." + sc.thirsts()
 	case z.Plan != nil && z.Fewest == now:

@@ -91,9 +91,9 @@ func TestDesignsInWords(t *testing.T) {
 		want   []string
 	}{
 		{plan.Default(), nil, []string{"With the pump that you have it could cost 18.06 instead of 24.38.", "6.33 less than your plan", `<a href="#plan">Use design 1</a>`, "576 designs were compared", "hydraulic power"}},
-		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "more than the pump that you have gives: the link puts a pump of that duty in its place"}},
-		{planOf(t, "wrong-pump"), nil, []string{"Nothing that can be bought here is carried by the pump that you have."}},
-		{planOf(t, "balcony"), nil, []string{"nothing cheaper is carried by the tank that you have", "it could stand"}},
+		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "and the pump that you have gives too much: the link puts a pump of that duty in its place"}},
+		{planOf(t, "wrong-pump"), nil, []string{"No design works with the pump that you have. Each needs another", "more than the pump that you have gives: the link"}},
+		{planOf(t, "balcony"), nil, []string{"nothing cheaper works with the tank that you have", "it could stand"}},
 		{power, nil, []string{"cannot be told from its power", "The link puts a pump of that duty in."}},
 		{outside, nil, []string{"No design serves: a row does not fit the place, whatever"}},
 		{slow, nil, []string{"No design serves: the water is less even than your limit, whatever"}},
