@@ -16,7 +16,7 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Choice},
 		},
 		{
-			Code: "chance.Draws", Title: "Draws of each zone's emitters",
+			Code: "chance.Draws", Title: "Trials of each zone's emitters",
 			Values: []float64{Draws},
 			Used:   "The number of plants that are short; large plans have fewer, and the page says how many.",
 			Source: source.Ref{Standing: source.Choice},

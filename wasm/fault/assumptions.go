@@ -18,7 +18,7 @@ func Assumptions() []formula.Assumption {
 		{
 			Code: "fault.worn", Title: "How a supply wears",
 			Rule:   "It loses the same share of its head at every flow.",
-			Used:   "The loss of head at which the first emitter is no longer served.",
+			Used:   "The loss of head at which the first emitter leaves its range.",
 			Source: source.Ref{Standing: source.Practice},
 		},
 	}

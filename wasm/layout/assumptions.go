@@ -17,7 +17,7 @@ func Assumptions() []formula.Assumption {
 		},
 		{
 			Code: "layout.insert", Title: "Where fittings narrow the tubing",
-			Rule:   "In the way from the supply to the header, each run counts one at either end and one for each bend, tee, valve and check valve in it. Each piece of the header and of the far header of a loop counts one. A row counts one at its tee, one more at its valve where there are several zones, and one at its far tee in a ring. In one line, the first row counts one, and each turn two with its two bends. A header narrower than the run that meets its end counts two more, by the bore of the header. Tubing that takes compression fittings counts none.",
+			Rule:   "In the supply line, each run counts one at either end and one for each bend, tee, valve and check valve in it. Each piece of the header and of the far header of a loop counts one. A row counts one at its tee, one more at its valve where there are several zones, and one at its far tee in a loop. In one line, the first row counts one, and each turn two with its two bends. A header narrower than the run that meets its end counts two more, by the bore of the header. Tubing that takes compression fittings counts none.",
 			Used:   "As loss coefficients of each length of tubing, besides those of bends, tees and valves.",
 			Source: source.Ref{At: "a joiner is counted on both of its sides, which errs on the safe side", Standing: source.Choice},
 		},

@@ -58,12 +58,12 @@ var emitterFields = []*Field{
 	number(9, "cv", "Variation in manufacture", unit.Share, 0, 30, 3,
 		"The coefficient of variation, CV, on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].CV }),
 	number(10, "passage", "Smallest passage", unit.Bore, 0.1, 5, 1,
-		"The smaller side of the way through it.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Passage }),
+		"The smaller side of its narrowest place.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Passage }),
 	choice(11, "barb", "Barb", []Option{
 		BarbSmall:    {"small", "small"},
 		BarbStandard: {"standard", "standard"},
 		BarbLarge:    {"large", "large"},
-	}, BarbStandard, "The part that stands in the tubing's way.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
+	}, BarbStandard, "The part that sticks into the tubing.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
 	choice(12, "flushes", "Flushes itself", []Option{
 		Never:   {"never", "no"},
 		WhenLow: {"low", "at low pressure"},

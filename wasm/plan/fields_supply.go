@@ -102,7 +102,7 @@ func filtered(p *Plan, _ int) bool { return p.Filter.Present != 0 }
 var filterFields = []*Field{
 	choice(1, "present", "Is there a filter?", []Option{{"no", "no"}, {"yes", "yes"}}, 1,
 		"", func(p *Plan, _ int) *int { return &p.Filter.Present }),
-	number(2, "rated", "Flow of the loss below", unit.Flow, 1, maxFlow, 20,
+	number(2, "rated", "Flow that the loss below is for", unit.Flow, 1, maxFlow, 20,
 		"", func(p *Plan, _ int) *float64 { return &p.Filter.Rated }).when(filtered),
 	number(3, "clean", "Loss when clean", unit.Pressure, 0, 2, 0.07,
 		"", func(p *Plan, _ int) *float64 { return &p.Filter.Clean }).when(filtered),

@@ -26,8 +26,8 @@ var notes = [TaskKinds]string{
 	Cups:     "Cups under emitters at the start, the middle and the end of rows; the flows must be alike.",
 	Wetting:  "Wet until the slab is even and full. Cut the drain slits a day later, or before planting.",
 	Strength: "Every week: of the feed and of what drains.",
-	Filter:   "Every week: read both gauges, or open it and look.",
-	Flushing: "Open the ends a few at a time until the water runs clear.",
+	Filter:   "Every week: read both gauges, or stop the water, open it and look.",
+	Flushing: "Stop the water before you touch an end. Open a few at a time, and run it until it is clear.",
 	Treating: "With plants on the line only what the label allows; strong doses only with none. Never mix bleach and acid. Flush afterwards.",
 	Storing:  "Unplug the pump or shut the valve first. Open every end and let it drain before frost; store emitters and pump dry.",
 }

@@ -271,7 +271,7 @@ func (sc *scene) next(p *plan.Plan, a *drain.Advice) string {
 	}
 	set, ok := shots.Fit(&p.Timer, beds, line.Lit, skyOf(e), run)
 	if !ok || a.Change < 0 && set.Given >= a.Run {
-		return leave + ": it cannot be set to so little less."
+		return leave + ": it cannot be set so finely."
 	}
 	was := shotsOf(card) + ", assumed from the card"
 	if finite(e.Shots) || finite(e.Long) {
@@ -301,13 +301,13 @@ func (sc *scene) reasons(a *drain.Advice) string {
 		}
 	}
 	add(drain.Nothing, "No drain at all does not say how much is missing. Feel the medium, and look again tomorrow.")
-	add(drain.Held, "More of a change would do it, but not in one day.")
+	add(drain.Held, "A larger change would do it, but not in one day.")
 	add(drain.Single, "One day may mislead: measure two more before you trust it.")
 	above := ""
 	if finite(a.Above) {
 		above = minus(strconv.FormatFloat(math.Abs(a.Above), 'f', 1, 64)) + "\u00a0mS/cm"
 	}
-	add(drain.SaltUp, "The drain's EC is "+above+" above the feed's, so salt builds up: hence more should drain than usual, for some days. Weaker feed helps too, but do one at a time.")
+	add(drain.SaltUp, "The drain's EC is "+above+" above the feed's, so salt builds up: let more drain than usual for some days. Weaker feed helps too, but do one at a time.")
 	add(drain.SaltHigh, "The drain's EC is "+above+" above the feed's, a little high: watch it.")
 	add(drain.Weak, "The drain is weaker than the feed, by "+above+": the feed is too weak, or there is too much water.")
 	add(drain.TooSour, "The drain's pH is low, "+strconv.FormatFloat(a.PH, 'f', 1, 64)+": use less acid in the feed.")

@@ -243,7 +243,7 @@ func (sc *scene) emittersOpen(n int, z *startup.Zone) string {
 	}
 	switch n {
 	case 0:
-		return "not one of the " + strconv.Itoa(all) + " emitters"
+		return "no emitters"
 	case all:
 		return "all " + strconv.Itoa(all) + " emitters"
 	}
@@ -256,7 +256,7 @@ func (sc *scene) floods(f *startup.Flood) string {
 	if f.Stuck == 0 {
 		return words + "The supply gets past that: all stop flushing."
 	}
-	words += "The supply does not get past that: " + strconv.Itoa(f.Stuck) + " flush on for ever. They see " + sc.head(f.Least)
+	words += "The supply does not get past that: " + strconv.Itoa(f.Stuck) + " flush on for ever. They get " + sc.head(f.Least)
 	if f.Most > f.Least+0.005 {
 		words += " to " + sc.head(f.Most)
 	}
