@@ -70,6 +70,7 @@ var forbidden = []struct{ pattern, why string }{
 	{`\breal use\b`, "correction from your drain readings"},
 	{`\brubs?\b|\brub on\b`, "friction"},
 	{`head to keep in hand|(leave|keep) a reserve|larger reserve|more reserve|what you ask of`, "safety margin; your limits"},
+	{`\bthirstier\b`, "the crop that needs more"},
 	{`until (they|the seedlings) show`, "until the seedlings are up"},
 	{`(^|[.:] )(as a start only, )?from memory,`, "the standing of a value follows it, and does not open the sentence"},
 }
