@@ -54,6 +54,8 @@ function tool(form) {
   let link = "";
   /** The plan whose answer stands on the page, be it of a number that is still being typed. */
   let shown = "";
+  /** The example that the page comes with. */
+  const first = find("[data-link]").getAttribute("value");
   /** How that plan is shared, while it is not kept yet. */
   let share = "";
   /** Whether what was typed was left, or has rested: only then is the plan kept. */
@@ -214,7 +216,7 @@ function tool(form) {
       if (asked.action) data.set("action", asked.action);
       if (asked.clock) data.set("clock", asked.clock);
       if (asked.step) data.set("step", String(asked.step));
-      if (asked.step || (asked.ask === "answer" && shown !== link)) data.set("good", (asked.good = link));
+      if (asked.step || (asked.ask === "answer" && shown && shown !== (link || first))) data.set("good", (asked.good = link));
       text = data.toString();
     }
     worker.postMessage({ ask: asked.ask === "open" && !link ? "openFirst" : asked.ask, text });
