@@ -283,7 +283,7 @@ func (sc *scene) next(p *plan.Plan, a *drain.Advice) string {
 	}
 	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + minutes(set.Given) + " in all, instead of " + was + "."
 	if set.Notes&shots.Few != 0 {
-		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so the shots are longer."
+		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so each shot is longer than is best."
 	}
 	return words
 }

@@ -181,7 +181,14 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 		if picked < c.Until {
 			words = name + ": the first harvest would be on " + picked.Words() + ", less than two weeks before the frost of " + c.Until.Words() + ", when the system is drained already."
 		}
-		return words + " Sow it at least " + days(picked-season.Cleared(c.Until)+1) + " earlier, or heat. Tasks and water end on " + end.Words() + "."
+		// So much sooner, and sooner than that it would go out before the last frost.
+		sooner, room := picked-season.Cleared(c.Until)+1, out-day.Day(p.Season.LastFrost)-1
+		if sooner > room {
+			words += " The time without frost is " + days(sooner-max(0, room)) + " too short for it: heat, or choose a quicker crop."
+		} else {
+			words += " Sow it " + strconv.Itoa(int(sooner)) + " to " + days(room) + " earlier, or heat."
+		}
+		return words + " Tasks and water end on " + end.Words() + "."
 	case season.TwoInRow:
 		return "Row " + strconv.Itoa(c.Row+1) + " is not free for " + s.Name(p, c.Planting) + " on " + out.Words() + ": " + s.Name(p, c.Other) + " stands there until " + c.Until.Words() + ". Move one of them by " + days(c.Until-out) + ", or choose another row."
 	case season.NotReady:

@@ -43,7 +43,7 @@ func TestSeasonInWords(t *testing.T) {
 		{at(func(p *plan.Plan) { p.Season.Shelter = plan.OpenAir; p.Season.Seedbed = 44 }), "season", []string{"in the open 3 days after the last frost", "were not tested at 44"}},
 		{at(func(p *plan.Plan) {
 			p.Plantings = []plan.Planting{{Crop: 2, From: 50, Mode: plan.FromPlanting + 1, Date: int(day.Of(2027, 9, 25)), Times: 1, Every: 1}, {Crop: 2, From: 4, Mode: plan.FromPlanting + 1, Date: int(day.Of(2027, 9, 25)), Times: 1, Every: 1}}
-		}), "season", []string{"Cucumber 1 stands in no row", "Cucumber 2: the frost of 8 October 2027 kills it before the first harvest, which would be on 30 October 2027. Sow it at least 38 days earlier, or heat. Tasks and water end on 8 October 2027."}},
+		}), "season", []string{"Cucumber 1 stands in no row", "Cucumber 2: the frost of 8 October 2027 kills it before the first harvest, which would be on 30 October 2027. Sow it 38 to 135 days earlier, or heat. Tasks and water end on 8 October 2027."}},
 		{at(same), "tasks", []string{"<th scope=\"row\">3 May 2027</th><td><strong>Sat 8 May</strong> Fill the system", "<strong>Sat 15 May</strong> Plant out: sweet pepper, 60 plants; tomato, 30 plants; cucumber, 30 plants", "Every week", "Sat 24 April to 7 May", "and every 28 days until 4 September", "22 May to 18 September 2027</strong> Tie up: sweet pepper; tomato<br>", "Cups under emitters"}},
 		{at(same), "crops", []string{"is the best start for every crop", "<small>The medium holds water in reserve", "<td>best", "FAO Irrigation and Drainage Paper 56", "common practice, no source", "from memory", "Days until seedlings are up at 10\u00a0°C</th><td class=\"n\">none"}},
 		{at(lettuce(day.Of(2027, 4, 1))), "crops", []string{"another method is the usual start for: lettuce"}},
