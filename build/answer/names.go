@@ -53,7 +53,7 @@ var (
 
 	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
 	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}
-	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare", "devices"}
+	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare", "devices", "regulator"}
 	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header", "devices"}
 	groups    = [...]string{"tubing", "fittings", "emitters", "water-path", "growing", "tools"}
 )

@@ -13,7 +13,7 @@ import (
 // that the source gives.
 func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	runs := make([]float64, len(l.Plan.Runs))
-	var devices, inFilter, header, row, fittings float64
+	var devices, regulator, inFilter, header, row, fittings float64
 	node := l.Plants[z.Worst].Node
 	for _, k := range l.Way(node, z.Solution.Flow) {
 		link := &n.Links[k]
@@ -30,6 +30,11 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 		switch st.Kind {
 		case layout.RunOf:
 			runs[st.Index] += lost
+		case layout.Source:
+			// A gravity tank's regulator is the only source with a law and no curve.
+			if l.Curve == nil {
+				regulator += lost
+			}
 		case layout.Devices:
 			devices += lost
 		case layout.Filter:
@@ -39,14 +44,9 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 		case layout.RowOf, layout.Between:
 			row += lost
 		}
-		// A gravity tank's regulator is the only source with a law and no
-		// curve; what it takes away counts with the fittings.
-		if st.Kind == layout.Source && l.Curve == nil {
-			fittings += lost
-		}
 	}
 	e := &n.Emitters[n.Nodes[node].Emitter]
-	lines := make([]Loss, 0, len(runs)+8)
+	lines := make([]Loss, 0, len(runs)+9)
 	lines = append(lines, Loss{Kind: Lift, Head: n.Nodes[node].Z})
 	for i, h := range runs {
 		lines = append(lines, Loss{InRun, i, h})
@@ -54,6 +54,9 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	reserve := l.Plan.Limits.Reserve
 	if devices != 0 {
 		lines = append(lines, Loss{Kind: InDevices, Head: devices})
+	}
+	if regulator != 0 {
+		lines = append(lines, Loss{Kind: InRegulator, Head: regulator})
 	}
 	return append(lines,
 		Loss{Kind: InFilter, Head: inFilter},

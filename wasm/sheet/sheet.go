@@ -131,11 +131,12 @@ const (
 	InFilter
 	InHeader
 	InRow
-	InFittings // bends, tees, valves and barbs of the whole way
-	Needed     // the emitter's own: Lowest
-	Reserve    // kept as the grower asked
-	Spare      // what is left; negative when it falls short
-	InDevices  // a backflow device, a meter or a timer valve
+	InFittings  // bends, tees, valves and barbs of the whole way
+	Needed      // the emitter's own: Lowest
+	Reserve     // kept as the grower asked
+	Spare       // what is left; negative when it falls short
+	InDevices   // a backflow device, a meter or a timer valve
+	InRegulator // of a gravity tank
 )
 
 // A ZoneResult is one zone's water, all its emitters open as far as they open.

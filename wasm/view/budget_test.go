@@ -1,6 +1,7 @@
 package view
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -16,6 +17,8 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 	short.Limits.Reserve = 1.4
 	wide := planOf(t, "ring")
 	wide.Limits.Reserve = 0.3
+	tank := plan.Default()
+	tank.Supply.Kind, tank.Runs[0].Rise, tank.Supply.Regulator = plan.GravityTank, -13, 1.2e5
 	for _, tt := range []struct {
 		what string
 		plan *plan.Plan
@@ -25,6 +28,7 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 		{"the ring, a little short", short, "more than the 0.01\u00a0bar (0.1\u00a0m) that is missing, "},
 		{"the ring, with more to spare than fittings take", wide, ""},
 		{"the first example", plan.Default(), ""},
+		{"a tank's regulator, which is no fitting", tank, ""},
 		{"a pump that is far too weak", planOf(t, "wrong-pump"), ""},
 		{"a field that is far short", planOf(t, "long-field"), ""},
 	} {
@@ -40,5 +44,19 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 		if tt.want == "" && strings.Contains(got, says) || tt.want != "" && !strings.Contains(got, tt.want+says) {
 			t.Errorf("%s: want %q in %s", tt.what, tt.want, got)
 		}
+	}
+}
+
+// A tank's regulator has a line of its own: by hand, 13 m of water at 20 °C less
+// the 12.259 m of 1.2 bar.
+func TestATanksRegulatorHasALineOfItsOwn(t *testing.T) {
+	const line = `Taken by the regulator</th><td[^>]*>0\.07\x{a0}bar</td><td[^>]*>0\.7\x{a0}m<`
+	p := plan.Default()
+	p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -13, 1.2e5
+	if html := said(t, sheet.Answer(p), "budget"); !regexp.MustCompile(line).MatchString(html) {
+		t.Errorf("want %s in %s", line, html)
+	}
+	if html := said(t, sheet.Answer(plan.Default()), "budget"); strings.Contains(html, "Taken by") {
+		t.Error("a pump's regulator takes nothing from its own pressure")
 	}
 }

@@ -73,6 +73,8 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 		return "Filter"
 	case sheet.InDevices:
 		return "Other devices at the supply"
+	case sheet.InRegulator:
+		return "Taken by the regulator"
 	case sheet.InHeader:
 		return "Friction in the header"
 	case sheet.InRow:
