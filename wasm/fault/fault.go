@@ -24,7 +24,9 @@ const (
 
 // A Reading is what gauges and a flow meter show while the water runs. The
 // gauges at the supply stand at the level that a plan measures heights from;
-// without a filter After and Before are of one gauge.
+// without a filter After and Before are of one gauge. A regulator behind the
+// filter, where it belongs, is behind them too: they see what the supply gives
+// without it, although package layout takes it off first.
 type Reading struct {
 	Before float64 // m, before the filter
 	After  float64 // m, after it
@@ -114,8 +116,8 @@ type zone struct {
 	was    *network.Solution
 }
 
-// read reads the gauges.
-func (z *zone) read(sol *network.Solution) Reading {
+// read reads the gauges, at a supply that has lost a share of its head.
+func (z *zone) read(sol *network.Solution, share float64) Reading {
 	l, r := z.l, Reading{Flow: sol.Total}
 	before := 0
 	for i := range l.Stretches {
@@ -130,7 +132,14 @@ func (z *zone) read(sol *network.Solution) Reading {
 	r.Before, r.After = sol.Head[before], sol.Head[after]
 	r.Header = sol.Head[l.Feed] - l.Points[l.Feed].Z
 	if l.Curve != nil {
-		r.Still, _ = l.Curve.Head(0)
+		own := worn(l, share, l.FilterLink < 0)
+		r.Still, _ = own.Head(0)
+		if l.FilterLink >= 0 && l.Plan.Supply.Regulator > 0 {
+			own, _ := own.Head(sol.Total)
+			let, _ := worn(l, share, true).Head(sol.Total)
+			r.Before += own - let
+			r.After += own - let
+		}
 	}
 	return r
 }

@@ -44,7 +44,7 @@ func (f *Faults) slow(z *zone) bool {
 			if err != nil {
 				return false
 			}
-			due := g.read(sol)
+			due := g.read(sol, 0)
 			f.Due = &due
 		}
 	}
@@ -57,13 +57,10 @@ func (f *Faults) slow(z *zone) bool {
 	if g == nil {
 		return false
 	}
-	g.set = func(amount float64) { law.Curve = worn(l, amount) }
+	g.set = func(amount float64) { law.Curve = worn(l, amount, true) }
 	s := Slow{Kind: Wear}
 	if !g.follow(&s, 0.99, f.soonest(Wear)) {
 		return false
-	}
-	if !s.Already && !s.Never {
-		s.Now.Still, _ = worn(l, s.Amount).Head(0)
 	}
 	f.first(s)
 	return true
@@ -134,7 +131,7 @@ func (z *zone) laggard(change func(*network.Network)) *laggard {
 // sooner is where another zone fails, 0 for none: what lasts as long as that is
 // not followed further.
 func (g *laggard) follow(s *Slow, end, sooner float64) bool {
-	s.Zone, s.Was = g.number, g.read(g.was)
+	s.Zone, s.Was = g.number, g.read(g.was, 0)
 	s.Now = s.Was
 	settled := true
 	margin := func(amount float64) float64 {
@@ -201,7 +198,11 @@ func (g *laggard) follow(s *Slow, end, sooner float64) bool {
 	if err != nil {
 		return false
 	}
-	s.Now = g.read(sol)
+	share := 0.0
+	if s.Kind == Wear {
+		share = s.Amount
+	}
+	s.Now = g.read(sol, share)
 	return true
 }
 
@@ -239,10 +240,13 @@ type dirt struct{ *filter.Filter }
 type drive struct{ pump.Curve }
 
 // worn is what drives the water when a supply has lost a share of its head at
-// every flow, before its regulator: how a pump wears whose wheel lets more
-// water slip back is common practice, no source.
-func worn(l *layout.Layout, share float64) pump.Curve {
+// every flow, behind its regulator or before it: how a pump wears whose wheel
+// lets more water slip back is common practice, no source.
+func worn(l *layout.Layout, share float64, behind bool) pump.Curve {
 	s := l.Plan.Supply
+	if !behind {
+		s.Regulator = 0
+	}
 	left := 1 - share
 	s.ShutOff *= left
 	s.Static *= left

@@ -148,7 +148,7 @@ func (b *breaker) solve(s Sudden, solver *network.Solver, cut func(int) bool) {
 		b.failed = true
 		return
 	}
-	s.Zone, s.Was, s.Now = b.number, b.read(b.was), b.read(sol)
+	s.Zone, s.Was, s.Now = b.number, b.read(b.was, 0), b.read(sol, 0)
 	switch s.Kind {
 	case Hole:
 		s.Lost = sol.Out[b.l.Plants[s.Plant].Node]
