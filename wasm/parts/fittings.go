@@ -193,7 +193,8 @@ func (c *count) threaded() string {
 }
 
 // path names the parts of the supply that are joined by threads, in the order
-// of the water. A tank's regulator is not among them: it stands at the header.
+// of the water, as the trade puts them: the filter keeps dirt out of the
+// regulator too (common practice, no source). A tank's regulator is not among them: it stands at the header.
 func (c *count) path() []string {
 	path := []string{"the pump"}
 	switch c.Plan.Supply.Kind {
@@ -202,16 +203,16 @@ func (c *count) path() []string {
 	case plan.Mains:
 		path = []string{"the tap", "the timer valve", "the backflow device"}
 	}
+	if c.FilterLink >= 0 {
+		path = append(path, theFilter)
+	}
 	if c.regulated() && c.Plan.Supply.Kind != plan.GravityTank {
 		path = append(path, regulator)
-	}
-	if c.FilterLink >= 0 {
-		path = append(path, "the filter")
 	}
 	return path
 }
 
-const regulator = "the regulator"
+const theFilter, regulator = "the filter", "the regulator"
 
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {

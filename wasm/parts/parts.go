@@ -43,14 +43,14 @@ type Line struct {
 // and plants. Spares are added for emitters, clamps and plugs alone, and said
 // to be so.
 //
-// working is the highest pressure in the tubing while it waters, in Pa, 0 where
-// it is not known.
+// working is the highest pressure in the tubing while it waters, and ahead what
+// the supply gives before its regulator then, in Pa, 0 where they are not known.
 //
 // It leaves out what a plan says nothing of: the tank's filling, the way from
 // the tank into the pump, and whatever the third outlet of a tee in the lead
 // goes to.
-func Count(l *layout.Layout, working float64) []Line {
-	c := &count{Layout: l, sys: l.Plan.Units, working: working, joints: l.Joints}
+func Count(l *layout.Layout, working, ahead float64) []Line {
+	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints}
 	if c.regulated() && l.Plan.Supply.Kind == plan.GravityTank {
 		// It stands in the lead, just before its end.
 		r := &l.Plan.Runs[len(l.Plan.Runs)-1]
@@ -69,10 +69,10 @@ func Count(l *layout.Layout, working float64) []Line {
 // A count is a list in the making.
 type count struct {
 	*layout.Layout
-	sys     unit.System
-	joints  []layout.Joint // of the layout, and those at a tank's regulator
-	working float64        // Pa
-	lines   []Line
+	sys            unit.System
+	joints         []layout.Joint // of the layout, and those at a tank's regulator
+	working, ahead float64        // Pa
+	lines          []Line
 }
 
 // add puts a line on the list, or its number to that of the line of its name.

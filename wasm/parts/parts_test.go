@@ -18,7 +18,7 @@ func TestMillraceCountedByHand(t *testing.T) {
 		{Group: Tubing, Name: "25 mm PE pipe, SDR 11 (20.4 mm bore)", Length: 8 + 3.3 + 0.2,
 			Why: "supply line 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m"},
 		{Group: Tubing, Name: "16 mm drip tubing (13.6 mm bore)", Length: 4 * 10.024, Why: "4 rows 40.1 m"},
-		{Group: Fittings, Name: "Compression adapter, thread to 25 mm", Count: 1, Why: "from the thread of the filter to the supply line"},
+		{Group: Fittings, Name: "Compression adapter, thread to 25 mm", Count: 1, Why: "from the thread of the regulator to the supply line"},
 		{Group: Fittings, Name: "Compression elbow, 25 mm", Count: 2, Why: "2 bends in the supply line"},
 		{Group: Fittings, Name: "Compression ball valve, 25 mm", Count: 1, Why: "1 in the supply line"},
 		{Group: Fittings, Name: "Compression tee, 25 mm, thread on its branch", Count: 4, Why: "one at each of 4 rows"},
@@ -36,12 +36,14 @@ func TestMillraceCountedByHand(t *testing.T) {
 		{Group: WaterPath, Name: "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)", Count: 1},
 		{Group: WaterPath, Name: "Weatherproof cover for plug and timer", Count: 1},
 		{Group: WaterPath, Name: "Timer for the pump", Count: 1},
-		{Group: WaterPath, Name: "Pressure regulator, 2.00 bar", Count: 1, Why: "from the plan, after the pump"},
-		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, directly after the supply"},
-		{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: 2, Why: "between the pump and the regulator, and between the regulator and the filter"},
+		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, after the pump"},
+		{Group: WaterPath, Name: "Pressure regulator, 2.00 bar", Count: 1, Why: "from the plan, after the filter"},
+		{Group: WaterPath, Name: "Connector with the threads of the parts it joins", Count: 2, Why: "between the pump and the filter, and between the filter and the regulator"},
 		// The water in the tank, where the regulator's pressure counts from, is the lowest place.
-		{Group: WaterPath, Name: "Pressure gauge, 0 to 2.5 bar", Count: 3,
-			Why: "one before the filter, one after it, one at the end of the last row; with every emitter shut it reads at most 2.00 bar; each on a tee with its thread, where the filter has no place for it"},
+		{Group: WaterPath, Name: "Pressure gauge, 0 to 4 bar", Count: 2,
+			Why: "one before the filter, one after it, both before the regulator; with every emitter shut it reads at most 3.33 bar; each on a tee with its thread, where the filter has no place for it"},
+		{Group: WaterPath, Name: "Pressure gauge, 0 to 2.5 bar", Count: 1,
+			Why: "one at the end of the last row; with every emitter shut it reads at most 2.00 bar; each on a tee with its thread, where the filter has no place for it"},
 		{Group: Growing, Name: "Coco slab, 16 L", Count: 40, Why: "10 slabs in each of 4 rows, 3 plants to a slab"},
 		{Group: Growing, Name: "Plug to sow in", Count: 132, Spare: 12},
 		{Group: Growing, Name: "Block to raise a plant in, about 10 cm (4 in)", Count: 120,
@@ -50,7 +52,7 @@ func TestMillraceCountedByHand(t *testing.T) {
 		{Group: Tools, Name: "Tubing cutter", Count: 1},
 		{Group: Tools, Name: "Roll of thread tape", Count: 1},
 	}
-	got := Count(layout.New(plan.Default()), 0)
+	got := Count(layout.New(plan.Default()), 0, 0)
 	for i := range max(len(got), len(want)) {
 		if i >= len(got) || i >= len(want) {
 			t.Fatalf("%d lines, want %d: %+v", len(got), len(want), got)
@@ -105,7 +107,7 @@ func TestCountsThatChange(t *testing.T) {
 		{"one line: one end", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Barbed end cap that opens, 16 mm", 1,
 			"at the end of the line, to flush it"},
 		{"one line: from the supply line", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Compression adapter, thread to 25 mm", 2,
-			"from the thread of the filter to the supply line; from the supply line to row 1"},
+			"from the thread of the regulator to the supply line; from the supply line to row 1"},
 		{"one line: to the row", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Barbed adapter, thread to 16 mm", 1,
 			"into the thread of the adapter"},
 		{"soft tubing all the way", func(p *plan.Plan) { p.Runs[0].Tube, p.Header.Tube = 2, 2 }, "Barbed tee, 20 mm to 16 mm", 4,
@@ -125,7 +127,7 @@ func TestCountsThatChange(t *testing.T) {
 		{"no filter, no regulator", func(p *plan.Plan) { p.Filter.Present, p.Supply.Regulator = 0, 0 }, "Compression adapter, thread to 25 mm", 1,
 			"from the thread of the pump to the supply line"},
 		{"a regulator", func(p *plan.Plan) { p.Supply.Regulator = 1e5 }, "Connector with the threads of the parts it joins", 2,
-			"between the pump and the regulator, and between the regulator and the filter"},
+			"between the pump and the filter, and between the filter and the regulator"},
 		{"a regulator below a tank", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5 }, "Connector with the threads of the parts it joins", 2,
 			"between the tank's outlet and the timer valve, and between the timer valve and the filter"},
 		{"adapters of a regulator below a tank", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5 }, "Compression adapter, thread to 25 mm", 3,
@@ -137,16 +139,20 @@ func TestCountsThatChange(t *testing.T) {
 		}, "Hose clamp for tubing of 20.0 mm outside", 1 + 2 + 1 + 1,
 			"one on each barb (adapter 4), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
 		{"a tap's threads", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.Mains, 1e5 }, "Connector with the threads of the parts it joins", 3,
-			"between the timer valve and the backflow device, and between the backflow device and the regulator, and between the regulator and the filter"},
+			"between the timer valve and the backflow device, and between the backflow device and the filter, and between the filter and the regulator"},
 		{"a tap's regulator", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.Mains, 1e5 }, "Pressure regulator, 1.00 bar", 1,
-			"from the plan, after the backflow device"},
+			"from the plan, after the filter"},
 		{"a tank's regulator", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5 }, "Pressure regulator, 1.00 bar", 1,
 			"from the plan, at the header: near the tank there is no pressure yet to take away"},
 		{"a lead from a tank with a regulator", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Regulator, p.Filter.Present = plan.GravityTank, 1e5, 0
 		}, "Compression adapter, thread to 25 mm", 3, "from the thread of the timer valve to the supply line, and one at each side of the regulator"},
 		{"a regulator's pressure", func(p *plan.Plan) { p.Supply.Regulator = 1.5e5 }, "Pressure regulator, 1.50 bar", 1,
+			"from the plan, after the filter"},
+		{"a regulator without a filter", func(p *plan.Plan) { p.Filter.Present = 0 }, "Pressure regulator, 2.00 bar", 1,
 			"from the plan, after the pump"},
+		{"a tap's filter", func(p *plan.Plan) { p.Supply.Kind = plan.Mains }, "Filter, 130 µm", 1, "from the plan, after the backflow device"},
+		{"a tank's filter", func(p *plan.Plan) { p.Supply.Kind = plan.GravityTank }, "Filter, 130 µm", 1, "from the plan, after the timer valve"},
 		{"two emitters a plant", func(p *plan.Plan) { p.Rows[0].PerPlant = 2 }, "Emitter, 2.0 L/h, pressure-compensating", 150 + 8,
 			"150 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
 		{"more emitters in later rows", func(p *plan.Plan) { p.Rows[2].PerPlant, p.Rows[3].PerPlant = 2, 3 }, "Emitter, 2.0 L/h, pressure-compensating", 210 + 11,
@@ -173,7 +179,7 @@ func TestCountsThatChange(t *testing.T) {
 		t.Run(tt.what, func(t *testing.T) {
 			p := plan.Default()
 			tt.change(p)
-			lines := Count(layout.New(p), 0)
+			lines := Count(layout.New(p), 0, 0)
 			l := find(lines, tt.name)
 			if l.Count != tt.count || tt.why != "" && l.Why != tt.why {
 				t.Errorf("%q: %d, why %q\nwant %d, why %q", tt.name, l.Count, l.Why, tt.count, tt.why)
@@ -203,7 +209,7 @@ func TestSafetyParts(t *testing.T) {
 	} {
 		p := plan.Default()
 		p.Supply.Kind = kind
-		lines := Count(layout.New(p), 0)
+		lines := Count(layout.New(p), 0, 0)
 		for i, name := range []string{outlet, cover, backflow} {
 			if l := find(lines, name); l.Count != want[i] || l.Count > 0 && l.Group != WaterPath {
 				t.Errorf("supply %d: %d of %q, want %d", kind, l.Count, name, want[i])
@@ -237,7 +243,12 @@ func TestGauges(t *testing.T) {
 		{"a tap", 2.5e5, tap, "Pressure gauge, 0 to 4 bar", 3, "one before"},
 		// 10.2155 m of water at 20 °C are 1 bar.
 		{"a tap above the rows", 2.5e5, func(p *plan.Plan) { tap(p); p.Runs[0].Rise = -10.2155 }, "Pressure gauge, 0 to 6 bar", 3, "one before"},
-		{"a regulator", 0.9e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 1.5e5 }, "Pressure gauge, 0 to 1.6 bar", 3, "one before"},
+		{"a regulator", 0.9e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 1.5e5 }, "Pressure gauge, 0 to 1.6 bar", 1, "one at the end of the last row; with every emitter shut it reads at most 1.50 bar"},
+		{"before a regulator", 0.9e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 1.5e5 }, "Pressure gauge, 0 to 6 bar", 2, "one before the filter, one after it, both before the regulator; with every emitter shut it reads at most 4.00 bar"},
+		{"a regulator without a filter", 0.9e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator, p.Filter.Present = 1.5e5, 0 }, "Pressure gauge, 0 to 1.6 bar", 2, "one after the regulator, one at the end"},
+		{"a regulator that hardly takes any", 2.9e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 3.9e5 }, "Pressure gauge, 0 to 6 bar", 2, "one before"},
+		{"a hose behind a regulator", 0.1e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 0.2e5 }, "Pressure gauge, 0 to 6 bar", 2, "one before"},
+		{"and the hose", 0.1e5, func(p *plan.Plan) { tap(p); p.Supply.Regulator = 0.2e5 }, "Clear hose, 2.5 m long", 1, "to hold vertical at the end"},
 		{"a high tank", 0.8e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -10 }, "Pressure gauge, 0 to 1.6 bar", 2, "one at the header"},
 		{"a tank at the reach of an arm", 0.2e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -2.5 }, "Clear hose, 3 m long", 1, "to hold vertical at the end of the last row"},
 		{"a tank just above it", 0.2e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -2.51 }, "Pressure gauge, 0 to 0.6 bar", 2, "one at the header"},
@@ -247,7 +258,7 @@ func TestGauges(t *testing.T) {
 		p := plan.Default()
 		p.Supply.Regulator = 0 // 34 m of water at 20 °C are 998.207 x 9.80665 x 34 Pa
 		tt.change(p)
-		lines := Count(layout.New(p), tt.working)
+		lines := Count(layout.New(p), tt.working, 3.2e5)
 		if l := find(lines, tt.name); l.Count != tt.count || !strings.HasPrefix(l.Why, tt.why) {
 			t.Errorf("%s: %d of %s, %q", tt.what, l.Count, tt.name, l.Why)
 			for _, l := range lines {
@@ -267,7 +278,7 @@ func BenchmarkCount(b *testing.B) {
 			l := layout.New(p)
 			b.ReportAllocs()
 			for b.Loop() {
-				Count(l, 0)
+				Count(l, 0, 0)
 			}
 		})
 	}

@@ -169,7 +169,7 @@ func TestRecount(t *testing.T) {
 	for seed := range uint64(500) {
 		p := randomPlan(seed)
 		l := layout.New(p)
-		lines := Count(l, 0)
+		lines := Count(l, 0, 0)
 		want := walk(p)
 
 		fittings, clamps := map[string]int{}, 0

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -28,16 +29,17 @@ func (c *count) waterPath() {
 	default:
 		c.pump()
 	}
+	path := c.path()
+	after := func(part string) string { return "from the plan, after " + path[max(0, slices.Index(path, part)-1)] }
+	if f := &c.Plan.Filter; f.Present != 0 {
+		c.one(WaterPath, "Filter, "+unit.Text(unit.Opening, c.sys, f.Opening), after(theFilter))
+	}
 	if c.regulated() {
-		path := c.path()
-		from := "from the plan, after " + path[max(0, slices.Index(path, regulator)-1)]
+		from := after(regulator)
 		if s.Kind == plan.GravityTank {
 			from = "from the plan, at the header: near the tank there is no pressure yet to take away"
 		}
 		c.one(WaterPath, "Pressure regulator, "+unit.Text(unit.Pressure, c.sys, s.Regulator), from)
-	}
-	if f := &c.Plan.Filter; f.Present != 0 {
-		c.one(WaterPath, "Filter, "+unit.Text(unit.Opening, c.sys, f.Opening), "from the plan, directly after the supply")
 	}
 	c.connectors()
 	c.gauges()
@@ -85,33 +87,48 @@ var ranges = [unit.Systems][]float64{
 const sightTube = 2.5
 
 // gauges adds the gauges that the guides ask for: before the filter and after
-// it, and at the end of the last row. Their range has the pressure at rest at
-// the lowest place on its scale, and the highest while watering within three
-// quarters of it (EN 837-2, from memory). Where water stands no higher than a
-// hose can be held, a hose takes their place.
+// it, and at the end of the last row. A regulator follows the filter, so that
+// the first two see what the supply gives without it, and have a scale of their
+// own. Where water stands no higher than a hose can be held, a hose takes the
+// place of those behind it.
 func (c *count) gauges() {
-	at := "at the end of the last row"
+	at := "one at the end of the last row"
 	if c.Plan.Header.Layout == plan.OneLine {
-		at = "at the end of the line"
+		at = "one at the end of the line"
+	}
+	n, where, filtered := 2, "one at the supply, ", "one before the filter, one after it"
+	switch tank := c.Plan.Supply.Kind == plan.GravityTank; {
+	case tank:
+		where = "one at the header, since near the tank there is no pressure yet, "
+	case c.regulated() && c.Curve != nil && c.FilterLink >= 0:
+		n, where = 1, ""
+		own := c.Plan.Supply
+		own.Regulator = 0
+		head, _ := layout.Drive(&own, c.Network.Water).Head(0)
+		c.gauge(2, filtered+", both before the regulator", c.Network.Water.PressureHead(head), c.ahead)
+	case c.FilterLink >= 0:
+		n, where = 3, filtered+", "
+	case c.regulated():
+		where = "one after the regulator, "
 	}
 	rest := c.atRest()
 	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
 		c.one(WaterPath, "Clear hose, "+unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2)+" long",
-			"to hold vertical "+at+", open at its top: water stands in it as high as its pressure there, "+
+			"to hold vertical "+at[len("one "):]+", open at its top: water stands in it as high as its pressure there, "+
 				unit.Text(unit.Head, c.sys, head)+" at most, which no common gauge shows as well")
 		return
 	}
-	n, where := 2, "one at the supply"
-	switch {
-	case c.Plan.Supply.Kind == plan.GravityTank:
-		where = "one at the header, since near the tank there is no pressure yet"
-	case c.FilterLink >= 0:
-		n, where = 3, "one before the filter, one after it"
-	}
+	c.gauge(n, where+at, rest, c.working)
+}
+
+// gauge adds n gauges whose range has the pressure at rest in Pa on its scale,
+// and the highest while watering within three quarters of it (EN 837-2, from
+// memory).
+func (c *count) gauge(n int, where string, rest, working float64) {
 	name := "Pressure gauge"
 	if rest > 0 {
 		u := unit.Of(unit.Pressure, c.sys)
-		top := u.FromInner(max(rest, c.working/0.75))
+		top := u.FromInner(max(rest, working/0.75))
 		for _, r := range ranges[c.sys] {
 			if r >= top {
 				top = r
@@ -119,9 +136,9 @@ func (c *count) gauges() {
 			}
 		}
 		name += ", 0 to " + strconv.FormatFloat(math.Ceil(10*top-1e-6)/10, 'f', -1, 64) + " " + u.Symbol
-		where += ", one " + at + "; with every emitter shut it reads at most " + unit.Text(unit.Pressure, c.sys, rest)
+		where += "; with every emitter shut it reads at most " + unit.Text(unit.Pressure, c.sys, rest)
 	} else {
-		where += ", one " + at + "; its scale must reach the pump's shut-off pressure"
+		where += "; its scale must reach the pump's shut-off pressure"
 	}
 	c.add(Line{Group: WaterPath, Name: name, Count: n, Why: where + "; each on a tee with its thread, where the filter has no place for it"})
 }

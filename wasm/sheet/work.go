@@ -21,7 +21,7 @@ func Work(p *plan.Plan) *Sheet {
 // solutions and can wait until the answer is on the screen; see [Sheet.Explore].
 func Answer(p *plan.Plan) *Sheet {
 	s := assess(p)
-	s.Parts = parts.Count(s.Layout, working(s))
+	s.Parts = parts.Count(s.Layout, working(s), ahead(s))
 	s.Surge = blows(s)
 	if s.Verdict == Nearly || s.Verdict == No {
 		s.Fixes = fixes(s)
@@ -36,6 +36,20 @@ func working(s *Sheet) float64 {
 	for i := range s.Zones {
 		for k, h := range s.Zones[i].Solution.Head {
 			head = max(head, h-s.Layout.Points[k].Z)
+		}
+	}
+	return s.Layout.Network.Water.PressureHead(head)
+}
+
+// ahead returns the highest pressure in Pa before a pump's or a tap's regulator
+// while a zone is watered; 0 where there is none.
+func ahead(s *Sheet) float64 {
+	own, head := s.Plan.Supply, 0.0
+	own.Regulator = 0
+	if c := layout.Drive(&own, s.Layout.Network.Water); c != nil && s.Plan.Supply.Regulator > 0 {
+		for i := range s.Zones {
+			h, _ := c.Head(s.Zones[i].Flow)
+			head = max(head, h)
 		}
 	}
 	return s.Layout.Network.Water.PressureHead(head)
