@@ -35,9 +35,9 @@ func Assumptions() []formula.Assumption {
 		},
 		{
 			Code: "layout.Drive", Title: "Where a regulator stands",
-			Rule:   "Directly behind a pump or a tap, before the filter. Where its supply gives less than its set pressure it is taken to lose nothing.",
+			Rule:   "Counted directly behind a pump or a tap, before devices and filter, although it belongs behind them, where the list of parts has it. Gauges at the filter are taken to stand before it. Where its supply gives less than its set pressure it is taken to lose nothing.",
 			Used:   "The head that the supply gives.",
-			Source: source.Ref{At: "the filter's loss comes off what it lets through, which errs on the safe side", Standing: source.Choice},
+			Source: source.Ref{At: "the loss of devices and filter comes off what it lets through, which errs on the safe side", Standing: source.Choice},
 		},
 		{
 			Code: "layout.throttled", Title: "What a regulator below a tank takes away",

@@ -10,9 +10,9 @@ import (
 )
 
 // Drive returns what drives the water, or nil where a gravity tank's level
-// does, and for a pump whose curve is not known. A regulator stands at the
-// supply's outlet, before the filter, so that the filter's loss comes off what
-// it lets through: the safe side, if it is put after the filter.
+// does, and for a pump whose curve is not known. A regulator counts as at the
+// supply's outlet, before devices and filter, so that their loss comes off what
+// it lets through: the safe side, since it belongs after the filter.
 func Drive(s *plan.Supply, w water.Water) pump.Curve {
 	var c pump.Curve
 	var err error

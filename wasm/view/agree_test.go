@@ -197,7 +197,7 @@ var facts = []fact{
 	}},
 	{"what the budget adds up to", []func(p *printed) []string{
 		func(p *printed) []string { return p.said("budget", "Where the "+pressure) },
-		func(p *printed) []string { return p.cell("budget", "Where the head", "Given by", "Pressure") },
+		func(p *printed) []string { return p.cell("budget", "Where the head", "Given ", "Pressure") },
 	}},
 	{"how alike the plants' water is", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `^([\d.]+ %)`) },

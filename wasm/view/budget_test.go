@@ -60,3 +60,37 @@ func TestATanksRegulatorHasALineOfItsOwn(t *testing.T) {
 		t.Error("a pump's regulator takes nothing from its own pressure")
 	}
 }
+
+// What is said of a regulator's pressure is said behind it, and on which side it
+// errs only where something stands before it.
+func TestTheRegulatorsPressureIsNotThePumps(t *testing.T) {
+	const safe = "Counted as if the regulator stood before the filter: the safe side."
+	alone, bare := plan.Default(), plan.Default()
+	alone.Supply.Regulator = 0
+	bare.Filter.Present = 0
+	devices := plan.Default()
+	devices.Filter.Present, devices.Supply.Devices = 0, 0.1e5
+	for _, tt := range []struct {
+		what               string
+		plan               *plan.Plan
+		total, step, gives string
+		safe               bool
+	}{
+		{"a regulator and a filter", plan.Default(), "Given behind the regulator", "Pump, regulator", "what the pump with its regulator gives", true},
+		{"a regulator alone", bare, "Given behind the regulator", "Pump, regulator", "what the pump with its regulator gives", false},
+		{"a regulator and devices", devices, "Given behind the regulator", "Pump, regulator", "what the pump with its regulator gives", true},
+		{"no regulator", alone, "Given by the pump", "Pump", "what the pump gives", false},
+	} {
+		s := sheet.Answer(tt.plan)
+		for id, want := range map[string]string{"budget": ">" + tt.total + "<", "pump": tt.gives, "pressure": ">" + tt.step + "<"} {
+			if html := said(t, s, id); !strings.Contains(html, want) {
+				t.Errorf("%s: want %s in %s", tt.what, want, html)
+			}
+		}
+		for _, id := range []string{"budget", "pump"} {
+			if strings.Contains(said(t, s, id), safe) != tt.safe {
+				t.Errorf("%s: %s", tt.what, said(t, s, id))
+			}
+		}
+	}
+}

@@ -125,7 +125,7 @@ func (sc *scene) dirt(s *fault.Slow, due *fault.Reading) string {
 	if s.Opening {
 		words = "With a dirty filter not every emitter opens any more"
 	}
-	words += " when the gauges show " + gauges(&s.Now) + ". With a clean filter they show " + gauges(&s.Was) + "."
+	words += " when the gauges show " + gauges(&s.Now) + ". With a clean filter they show " + gauges(&s.Was) + "." + sc.regulatorFirst()
 	if due == nil {
 		return words
 	}
@@ -156,7 +156,14 @@ func (sc *scene) weaker(s *fault.Slow) string {
 	if s.Kind == fault.Sinking {
 		return "When the level in the tank falls by " + sc.amount(unit.Head, s.Amount) + then + ". A gauge at the header then shows " + pressure(s.Now.Header) + " while watering, and " + pressure(s.Was.Header) + " as it should be."
 	}
-	return "When " + source + " has lost " + sc.amount(unit.Share, s.Amount) + " of its head at every flow" + then + ". A gauge before the filter then shows " + pressure(s.Now.Still) + " with every row shut, and " +
+	at := "before the filter"
+	if sc.s.Layout.FilterLink < 0 {
+		at = "at the supply"
+		if sc.regulated() {
+			at = "behind the regulator"
+		}
+	}
+	return "When " + source + " has lost " + sc.amount(unit.Share, s.Amount) + " of its head at every flow" + then + ". A gauge " + at + " then shows " + pressure(s.Now.Still) + " with every row shut, and " +
 		pressure(s.Now.Before) + " while watering. As it should be, it shows " + pressure(s.Was.Still) + " and " + pressure(s.Was.Before) + "."
 }
 

@@ -33,9 +33,32 @@ func (sc *scene) budget() {
 		}
 		t.row(sc.lossName(b), sc.amount(unit.Pressure, b.Head*sc.weight), sc.amount(unit.Head, b.Head), share)
 	}
-	t.total("Given by the "+sc.sourceName(), sc.amount(unit.Pressure, sum*sc.weight), sc.amount(unit.Head, sum), "")
+	by := "by the " + sc.sourceName()
+	if sc.regulated() {
+		by = "behind the regulator"
+	}
+	t.total("Given "+by, sc.amount(unit.Pressure, sum*sc.weight), sc.amount(unit.Head, sum), "")
 	t.end()
+	if words := sc.regulatorFirst(); words != "" {
+		sc.tag("p", words[1:])
+	}
 	sc.softest(lines)
+}
+
+// regulated says whether a regulator follows a pump or a tap, so that the head
+// that zones are given is that behind it.
+func (sc *scene) regulated() bool {
+	l := sc.s.Layout
+	return l != nil && l.Curve != nil && sc.s.Plan.Supply.Regulator > 0
+}
+
+// regulatorFirst says on which side it errs that package layout puts a regulator
+// before what stands before it in truth; nothing where there is no such thing.
+func (sc *scene) regulatorFirst() string {
+	if sc.regulated() && (sc.s.Layout.FilterLink >= 0 || sc.s.Plan.Supply.Devices > 0) {
+		return " Counted as if the regulator stood before the filter: the safe side."
+	}
+	return ""
 }
 
 // softest warns where the answer hangs on what nobody knows well: where

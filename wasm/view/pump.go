@@ -29,6 +29,9 @@ func (sc *scene) pump() {
 		return
 	}
 	name := sc.sourceName()
+	if sc.regulated() {
+		name += " with its regulator"
+	}
 	if ok {
 		sc.tag("p", "The falling line is what the "+name+" gives, the rising one what the system asks so that its weakest emitter gets the lowest head of its range. At the flow that the rows draw, the distance between them is the spare head, or what is missing.")
 	} else {
@@ -56,7 +59,7 @@ func (sc *scene) pump() {
 	if len(sc.s.Zones) > 1 {
 		caption += " Shown for zone " + strconv.Itoa(sc.zone.Zone) + ", which has the least to spare."
 	}
-	sc.tag("figcaption", caption)
+	sc.tag("figcaption", caption+sc.regulatorFirst())
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
 	t := sc.table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")

@@ -75,6 +75,12 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 func (sc *scene) stepName(s *step) string {
 	switch s.kind {
 	case layout.Source:
+		if sc.regulated() {
+			return sc.sourceName() + ", regulator"
+		}
+		if sc.s.Layout.Curve == nil {
+			return "regulator" // of a tank
+		}
 		return sc.sourceName()
 	case layout.RunOf:
 		return sc.runName(s.index)
