@@ -127,7 +127,7 @@ func (t *trial) supply() {
 		if !ok || rise <= 0 {
 			return
 		}
-		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 {
+		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 && (ok || assess(p).over() == 0) {
 			t.add(Change{Kind: RaiseTank, Value: rise}, nil, ok, p)
 		}
 		return
@@ -139,6 +139,14 @@ func (t *trial) supply() {
 	f := t.add(Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, nil, ok, p)
 	if t.s.Plan.Supply.Kind == plan.Mains {
 		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
+	}
+	if !ok {
+		found := level(t.s.Plan, d.least).Findings
+		for i := range found {
+			if g := &found[i]; g.high() && (f.Breaks == nil || g.Limit < f.Breaks.Limit) {
+				f.Breaks, f.Plan = g, nil
+			}
+		}
 	}
 }
 

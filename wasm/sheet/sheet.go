@@ -91,6 +91,7 @@ type Fix struct {
 	Cost     float64        // how much more its tubing, valves and places at the timer cost than the plan's
 	Unpriced bool           // it takes something that the plan has no price for
 	Design   *design.Design // with Redesign
+	Breaks   *Finding       // with NewPump and MorePressure: what the least head already is too much for, so that none alone can do it; nil where nothing
 }
 
 // A FixKind is what a fix changes.

@@ -191,6 +191,19 @@ func (sc *scene) costing(f *sheet.Fix) string {
 	return " The tubing and valves cost " + more + "; the price of the other change is not in the plan."
 }
 
+// beyond says why no pump and no tap alone can do it.
+func (sc *scene) beyond(f *sheet.Fix) string {
+	head := f.Value
+	if f.Kind == sheet.MorePressure {
+		head /= sc.weight
+	}
+	words := "No " + sc.sourceName() + " alone can do it: it would have to give " + sc.head(head) + " at " + sc.amount(unit.Flow, f.Flow)
+	if f.Breaks.Kind == sheet.OverRating {
+		return words + ", and the weakest tubing may carry " + sc.head(f.Breaks.Limit) + " in the sun."
+	}
+	return words + ", and the emitters are made for " + sc.head(f.Breaks.Limit) + " at most."
+}
+
 // fixes says what would help. A fix that carries a plan leads to it.
 func (sc *scene) fixes(link Linker) {
 	list := sc.s.Fixes
@@ -208,6 +221,10 @@ func (sc *scene) fixes(link Linker) {
 	sc.html(`<ul>`)
 	for i := range list {
 		f := &list[i]
+		if f.Breaks != nil {
+			sc.tag("li", sc.beyond(f))
+			continue
+		}
 		sc.html(`<li>`).text(sc.remedy(f))
 		switch {
 		case f.Solves && f.And != nil:

@@ -105,3 +105,40 @@ func TestWhatHelpsInWords(t *testing.T) {
 		}
 	}
 }
+
+// A pump or a tap that would burst the tubing, or press the emitters above
+// their range, is not said to help: the answer says what it breaks.
+func TestNoPumpThatBurstsTheTubing(t *testing.T) {
+	// One line of small tubing through all rows: what its end wants, its
+	// beginning cannot carry.
+	long := planOf(t, "ring")
+	long.Header.Layout = plan.OneLine
+	long.Supply.Kind, long.Supply.ShutOff, long.Supply.MaxFlow = plan.PumpTwo, 24, 15.0/6e4
+	for i := range long.Rows {
+		long.Rows[i].Plants, long.Rows[i].PerPlant = 75, 2
+	}
+	long.Place.Length, long.Place.Width = 40, 12
+	tap := long.Clone()
+	tap.Supply.Kind, tap.Supply.Static, tap.Supply.TapFlow = plan.Mains, 2e5, 15.0/6e4
+	high := long.Clone()
+	for i := range high.Emitters {
+		high.Emitters[i].Highest = 2e5
+	}
+	for _, tt := range []struct {
+		p    *plan.Plan
+		want string
+	}{
+		{long, `No pump alone can do it: it would have to give [\d.]+.bar \([\d.]+.m\) at [\d.]+.L/min, and the weakest tubing may carry 2\.44.bar \(24\.9.m\) in the sun\.`},
+		{tap, `No tap alone can do it: it would have to give [\d.]+.bar \([\d.]+.m\) at [\d.]+.L/min, and the weakest tubing may carry 2\.44.bar \(24\.9.m\) in the sun\.`},
+		{high, `No pump alone can do it: it would have to give [\d.]+.bar \([\d.]+.m\) at [\d.]+.L/min, and the emitters are made for 2\.00.bar \(20\.4.m\) at most\.`},
+		{planOf(t, "wrong-pump"), `Use a pump that gives`},
+	} {
+		text := html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said(t, sheet.Answer(tt.p), "answer"), ""))
+		if !regexp.MustCompile(tt.want).MatchString(text) {
+			t.Errorf("%s: not said: %s\nin %s", tt.p.Name, tt.want, text)
+		}
+		if strings.Contains(tt.want, "alone") && strings.Contains(text, "is not enough by itself") {
+			t.Errorf("%s: it is said to help: %s", tt.p.Name, text)
+		}
+	}
+}
