@@ -17,6 +17,7 @@ type Designs struct {
 	design.Result
 	Best    []Best // what the plan's own supply carries, cheapest first; then what takes a stronger one, cheapest first
 	Unequal int    // designs that were left out because the plan as a whole gave another answer
+	Unlike  int    // of them, those whose rows that are watered together get other shares of what they need
 }
 
 // A Best is one design, with the answer to the plan as a whole.
@@ -88,6 +89,9 @@ func (d *Designs) check(c *design.Design) {
 	}
 	if s.Verdict != Yes || len(b.Take.Check()) > 0 {
 		d.Unequal++
+		if (&trial{s: s}).has(Unlike) {
+			d.Unlike++
+		}
 		return
 	}
 	d.add(b, s)

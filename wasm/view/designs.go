@@ -208,12 +208,20 @@ func (sc *scene) noDesign(d *sheet.Designs) string {
 		}
 	}
 	switch {
+	case d.Unlike > 0 && d.Unlike == d.Unequal:
+		words = "No design serves. No tubing changes that rows watered together have different emitters"
+		if len(sc.s.Fixes) > 0 {
+			words += ": see What helps, below the answer"
+		}
+		return words + "."
 	case d.Cut:
 		return "The plan is too large for a search: none of the designs that were compared serves."
 	case words != "":
 		return "No design serves: " + words + ", whatever the tubing, the feed and the zones."
 	case d.Counted == 0:
 		return "No design was looked at: under Prices there is no tubing for some part."
+	case len(d.List) > 0:
+		return "No design serves: worked out emitter by emitter, none gave the answer Yes."
 	}
 	most := 0
 	for i, n := range d.Failures {

@@ -142,3 +142,25 @@ func TestNoPumpThatBurstsTheTubing(t *testing.T) {
 		}
 	}
 }
+
+// Where rows that are watered together have different emitters, no tubing mends
+// that: the designs say so, and blame no supply for it. Where the tubing is to
+// blame they say so.
+func TestNoDesignMendsUnlikeEmitters(t *testing.T) {
+	// A loop, whose rows no zones part, one row of which has two emitters a plant.
+	p := plan.Default()
+	p.Header.Layout = plan.Ring
+	p.Rows[2].PerPlant = 2
+	for _, tt := range []struct {
+		p      *plan.Plan
+		unlike bool
+	}{{p, true}, {planOf(t, "wrong-pump"), false}} {
+		s := sheet.Answer(tt.p)
+		s.Explore(sheet.Searching)
+		text := said(t, s, "designs")
+		const why = "No tubing changes that rows watered together have different emitters: see What helps"
+		if strings.Contains(text, why) != tt.unlike || tt.unlike && strings.Contains(text, "most often") {
+			t.Errorf("%s: %s", tt.p.Name, text)
+		}
+	}
+}
