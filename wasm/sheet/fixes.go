@@ -39,9 +39,15 @@ func fixes(s *Sheet) []Fix {
 		t.redesign()
 		if !alone {
 			t.pairs()
+			t.regulated()
 		}
-		if !t.solving() {
-			t.anew()
+		switch {
+		case !t.solving():
+			t.anew(false)
+		case !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Solves && !f.driven() }):
+			if !alone {
+				t.anew(true)
+			}
 		}
 	}
 	solving := t.solving()
@@ -78,6 +84,12 @@ func fixes(s *Sheet) []Fix {
 func (f *Fix) before(g *Fix) bool {
 	const cent = 1e-6 // costs are not told apart by less
 	return f.Unpriced == g.Unpriced && f.Cost < g.Cost-cent || !f.Unpriced && g.Unpriced
+}
+
+// driven says whether a fix takes another pump, another tap or a higher tank.
+func (f *Fix) driven() bool {
+	is := func(k FixKind) bool { return k == NewPump || k == RaiseTank || k == MorePressure }
+	return is(f.Kind) || f.Flow > 0 || f.And != nil && is(f.And.Kind)
 }
 
 // unpriced says whether a change takes something that the plan has no price for.
@@ -291,6 +303,29 @@ func (t *trial) regulator() {
 	}
 }
 
+// bearable returns what a regulator may let through at the most, in Pa, as the
+// plan stands: in tenths of a bar; 0 where there is not too much pressure, and
+// behind a tank.
+func (t *trial) bearable() float64 {
+	c := t.s.Layout.Curve
+	if c == nil || !t.has(AboveRange, OverRating) {
+		return 0
+	}
+	most, _ := c.Head(0)
+	shut := most
+	for i := range t.s.Findings {
+		switch f := &t.s.Findings[i]; f.Kind {
+		case OverRating:
+			most = min(most, shut-f.Value+f.Limit)
+		case AboveRange:
+			for k := range t.s.Zones {
+				most = min(most, t.s.Zones[k].Head-f.Value+f.Limit)
+			}
+		}
+	}
+	return max(0, math.Floor(t.s.Layout.Network.Water.PressureHead(most)/1e4)*1e4)
+}
+
 // regulate tries a regulator set to what the emitters need, and reports whether
 // that solves it. A gravity tank's stands before the header, where the height
 // of the tank is pressure already.
@@ -386,8 +421,17 @@ func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
 // unlike tries to water rows whose emitters differ each for its own time, or to
 // give all plants the emitters of one row.
 func (t *trial) unlike() {
+	for _, m := range t.alike() {
+		if n := len(t.fixes); m.kind == OwnZones || n == 0 || t.fixes[n-1].Kind != OneEmitter {
+			t.single(&m)
+		}
+	}
+}
+
+// alike are the moves that part rows whose emitters differ, or make them alike.
+func (t *trial) alike() (list []move) {
 	if !t.has(Unlike) {
-		return
+		return nil
 	}
 	rows := t.s.Plan.Rows
 	made := func(i int) [3]int { return [3]int{rows[i].Zone, rows[i].Emitter, rows[i].PerPlant} }
@@ -401,22 +445,18 @@ func (t *trial) unlike() {
 		zone[i] = k + 1
 	}
 	if t.s.Plan.Header.Layout == plan.HeaderAndRows && len(kinds) <= plan.MaxZones {
-		if p, ok := t.try(func(p *plan.Plan) {
+		list = append(list, move{OwnZones, []int{len(kinds)}, func(p *plan.Plan, _ int) {
 			for i := range p.Rows {
 				p.Rows[i].Zone = zone[i]
 			}
-		}); ok {
-			t.add(Change{Kind: OwnZones, Index: len(kinds)}, nil, true, p)
-		}
+		}})
 	}
 	for _, k := range kinds {
-		if p, ok := t.try(func(p *plan.Plan) {
+		list = append(list, move{OneEmitter, []int{k}, func(p *plan.Plan, k int) {
 			for i := range p.Rows {
 				p.Rows[i].Emitter, p.Rows[i].PerPlant = rows[k].Emitter, rows[k].PerPlant
 			}
-		}); ok {
-			t.add(Change{Kind: OneEmitter, Index: k}, nil, true, p)
-			return
-		}
+		}})
 	}
+	return list
 }

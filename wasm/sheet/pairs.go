@@ -22,9 +22,15 @@ func (t *trial) pairs() {
 		work += times * len(t.s.Layout.Points)
 		return work > pairing
 	}
+	alike := t.alike() // first: there is no other way, and what helps beside them is sought anew
+	moves = append(alike, moves...)
+	one := false // kind of emitter for all was enough
 	for i := range moves {
 		a := &moves[i]
-		for j := i + 1; j < len(moves); j++ {
+		if one && a.kind == OneEmitter {
+			continue
+		}
+		for j := i + 1; j < len(moves) && i >= len(alike); j++ {
 			b := &moves[j]
 			both := func(x, y int) (*plan.Plan, bool) {
 				if spent(1) {
@@ -56,6 +62,7 @@ func (t *trial) pairs() {
 		}
 		if beside(a.last()) {
 			x := least(a, beside)
+			one = one || a.kind == OneEmitter
 			t.add(Change{Kind: a.kind, Index: x}, &found.Change, true, found.Plan)
 		}
 	}
@@ -91,6 +98,45 @@ func helped(p *plan.Plan) *Fix {
 	return nil
 }
 
+// behind tries a regulator in a plan, set anew.
+func behind(p *plan.Plan) *Fix {
+	t := trial{s: assess(p)}
+	if t.s.Verdict == Cannot || !t.regulate() {
+		return nil
+	}
+	return t.fixes[0]
+}
+
+// regulated takes the cheapest design that the supply carries behind a
+// regulator, where there is too much pressure.
+func (t *trial) regulated() {
+	if !t.has(AboveRange, OverRating) {
+		return
+	}
+	list := t.s.found.List
+	if set := t.bearable(); set > 0 {
+		q := t.s.Plan.Clone()
+		q.Supply.Regulator = set
+		list = append(design.Of(q, split).Own, list...)
+	}
+	for i := range list[:min(len(list), listed)] {
+		d := list[i]
+		p := d.Plan.Clone()
+		p.Supply.Regulator = t.s.Plan.Supply.Regulator
+		f := behind(p)
+		if f == nil {
+			continue
+		}
+		for _, g := range t.fixes {
+			if g.Solves && same(g.Plan, f.Plan) {
+				return
+			}
+		}
+		t.add(Change{Kind: Redesign}, &f.Change, true, f.Plan).Design = &d
+		return
+	}
+}
+
 // redesign takes the cheapest design with which the plan as a whole is Yes on
 // its own supply.
 func (t *trial) redesign() {
@@ -115,21 +161,25 @@ func (t *trial) redesign() {
 }
 
 // anew takes the cheapest design of all, with another supply: any that is so
-// strong, or else the one that its plan has.
-func (t *trial) anew() {
+// strong, or else the one that its plan has. Only the supply that stands is taken
+// where it is asked for.
+func (t *trial) anew(standing bool) {
 	list := t.s.found.List
 	some := few(list, listed)
 	for _, very := range [...]bool{false, true} {
 		for _, k := range some {
 			d := &list[k]
 			if very {
+				if standing {
+					return
+				}
 				p := d.Plan.Clone()
 				design.Strengthen(p, d.Head, d.Flow)
 				if solves(p) {
 					t.add(Change{Kind: Redesign, Value: d.Head, Flow: d.Flow}, nil, true, p).Design = d
 					return
 				}
-			} else if f := helped(d.Plan); f != nil {
+			} else if f := helped(d.Plan); f != nil && !(standing && f.driven()) {
 				t.add(Change{Kind: Redesign}, &f.Change, true, f.Plan).Design = d
 				return
 			}

@@ -314,3 +314,61 @@ func TestRemediesAndDesignsAreOneList(t *testing.T) {
 		t.Errorf("%d plans that need help, %d remedies with a price, %d pairs", needy, priced, pairs)
 	}
 }
+
+// Where there is too much pressure and something else is amiss, a regulator and
+// the cheapest change beside it are offered, set for the changed plan.
+func TestARegulatorAndAnotherChange(t *testing.T) {
+	mixed := plan.Default()
+	mixed.Supply.Regulator, mixed.Supply.Tank = 0, 2
+	e := mixed.Emitters[0]
+	e.Flow *= 4
+	mixed.Emitters = append(mixed.Emitters[:1], e)
+	mixed.Rows[1].Emitter = 1
+	loop := plan.Default()
+	loop.Supply.Regulator = 0
+	loop.Header.Layout = plan.Ring
+	loop.Rows[2].PerPlant = 2
+	fast := plan.Default()
+	fast.Supply.Regulator, fast.Limits.Speed = 0, 0.3
+	fast.Runs[0].Tube, fast.Header.Tube = 1, 1 // 16 mm
+	for _, tt := range []struct {
+		name string
+		p    *plan.Plan
+		kind FixKind
+		cost float64
+	}{
+		// Two places at the timer and four valves: 2 × 25 + 4 × 8 = 82.
+		{"own zones", mixed, OwnZones, 2*mixed.Prices.Zone + 4*mixed.Prices.Valve},
+		{"one emitter", mixed, OneEmitter, 0},
+		{"one emitter in a loop", loop, OneEmitter, 0},
+		// 8 m of 20 mm in place of 16 mm, 0.20 a metre dearer, and a stub of the header.
+		{"another feed", fast, Redesign, 1.67},
+	} {
+		s := Answer(tt.p)
+		if s.Verdict != Nearly {
+			t.Fatalf("%s: verdict %d", tt.name, s.Verdict)
+		}
+		found := false
+		for i := range s.Fixes {
+			f := &s.Fixes[i]
+			if f.Kind != tt.kind || f.And == nil || f.And.Kind != AddRegulator {
+				continue
+			}
+			found = true
+			if math.Abs(f.Cost-tt.cost) > 0.005 || f.Plan.Supply.Regulator != f.And.Value || f.And.Value > 2e5 || Answer(f.Plan).Verdict != Yes {
+				t.Errorf("%s: %+v %+v at %g, want %g", tt.name, f.Change, f.And, f.Cost, tt.cost)
+			}
+		}
+		if !found {
+			t.Errorf("%s: not offered with a regulator: %+v", tt.name, s.Fixes)
+		}
+	}
+	// Both of a pair are needed: each alone is not enough.
+	for _, p := range []*plan.Plan{mixed, loop, fast} {
+		q := p.Clone()
+		q.Supply.Regulator = 1.5e5
+		if Answer(q).Verdict == Yes {
+			t.Error("a regulator alone is enough")
+		}
+	}
+}
