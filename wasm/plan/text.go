@@ -61,6 +61,9 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		*f.Number(p, i) = v
 	case Whole:
 		x, problem := unit.ParseNumber(typed)
+		if problem == unit.NoNumber {
+			problem = "must be a whole number, such as 12"
+		}
 		if problem != "" {
 			return problem
 		}

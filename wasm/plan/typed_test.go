@@ -52,7 +52,8 @@ func TestFractionsAndFlowsByTheHour(t *testing.T) {
 		{"supply", "power", "1/2 m", 0, `must be in W or hp, not in "m"`},
 		// 1 in 100 is a slope of 1 %, and 1/100 % is none: not guessed at.
 		{"rows", "slope", "1/100", 0, "must be a number, such as 12.5"},
-		{"rows", "plants", "1/2", 0, "must be a number, such as 12.5"},
+		{"rows", "plants", "1/2", 0, "must be a whole number, such as 12"},
+		{"rows", "plants", "many", 0, "must be a whole number, such as 12"},
 	} {
 		for _, sys := range []unit.System{unit.Metric, unit.US} {
 			f, p := FieldNamed(tt.section, tt.name), Default()

@@ -10,7 +10,8 @@ import (
 // MaxNumber is how many bytes a typed number may have.
 const MaxNumber = 40
 
-const noNumber = "must be a number, such as 12.5"
+// NoNumber is what is wrong with a text that is no number at all.
+const NoNumber = "must be a number, such as 12.5"
 
 // ParseNumber returns the number that was typed, or a clause that says what is
 // wrong and follows the name of what was asked for. A decimal point and a
@@ -34,7 +35,7 @@ func ParseNumber(text string) (x float64, problem string) {
 	body := strings.TrimLeft(mantissa, "+-")
 	if len(mantissa)-len(body) > 1 || !onlyDigits(body, ".,") || !hasDigit(body) ||
 		hasExponent && (!onlyDigits(unsign(exponent), "") || !hasDigit(exponent)) {
-		return 0, noNumber
+		return 0, NoNumber
 	}
 	points, commas := strings.Count(body, "."), strings.Count(body, ",")
 	if points+commas > 1 {
@@ -95,7 +96,7 @@ func ParseIn(text string, kind Kind) (x float64, problem string) {
 	}
 	w, n, d := digits(whole), digits(above), digits(below)
 	if x = sign * (w + n/d); !(d > 0) || math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0, noNumber
+		return 0, NoNumber
 	}
 	return x + 0, ""
 }
