@@ -143,10 +143,11 @@ func (sc *scene) why() string {
 
 // apart says what plants get where it is not about the same for all.
 func (sc *scene) apart() string {
-	low, high := math.Inf(1), 0.0
+	low, high, share := math.Inf(1), 0.0, math.Inf(1)
 	var a, b *sheet.ZoneResult
 	for i := range sc.s.Zones {
 		z := &sc.s.Zones[i]
+		share = min(share, z.Least/z.Alike.Mean)
 		if z.Alike.Mean < low {
 			low, a = z.Alike.Mean, z
 		}
@@ -158,7 +159,13 @@ func (sc *scene) apart() string {
 	case sheet.SameInZone, sheet.NearInZone:
 		return " A plant of " + sc.zoneName(a) + " gets " + sc.amount(unit.EmitterFlow, low) + " and one of " + sc.zoneName(b) + " " + sc.amount(unit.EmitterFlow, high) + ", so run each zone for its own time."
 	case sheet.Differs, sheet.AsNeeded:
-		return " What each row gets stands under Evenness."
+		switch {
+		case sc.s.Water != nil: // else Evenness has no table of the rows
+			return " What each row gets stands under Evenness."
+		case share < 0.9:
+			return " The plant with least water gets " + sc.amount(unit.Share, share) + " of the mean."
+		}
+		return " It is the spread of manufacture, which the evenness (EU) counts."
 	}
 	return ""
 }

@@ -37,7 +37,7 @@ func TestDryLinesInWords(t *testing.T) {
 		{"answer", "No emitter opens, and no plant gets water."},
 		{"starting", "never reaches the end of 12 of 12 rows. No emitter opens.<"},
 		{"starting", `<td class="n">never</td><td class="n">never</td><td class="n">–</td><td class="n">–</td><td class="n">130</td>`},
-		{"stopping", "No emitter was open, so nothing runs out."},
+		{"stopping", "No water comes to the rows, so nothing runs out."},
 	} {
 		if got := said(t, s, c.id); !strings.Contains(got, c.want) {
 			t.Errorf("%s does not say %q:\n%.1500s", c.id, c.want, got)
@@ -173,11 +173,84 @@ func TestBeyondAHeightNothingOpens(t *testing.T) {
 	if got := said(t, s, "starting"); !strings.Contains(got, "never reaches the end of 4 of 4 rows. No emitter opens.<") {
 		t.Errorf("the start: %.500s", got)
 	}
-	if got := said(t, s, "stopping"); !strings.Contains(got, "No emitter was open, so nothing runs out.") {
+	if got := said(t, s, "stopping"); !strings.Contains(got, "No water comes to the rows, so nothing runs out.") {
 		t.Errorf("the stop: %.500s", got)
 	}
 	// Of the lead that climbs 22 m in 8 m of tubing, 20/22 fill and run back.
 	if got, want := s.Startup.Zones[0].Drain.Back, pipe.Volume(8, 0.0204)*20/22; math.Abs(got-want) > 1e-6*want {
 		t.Errorf("%g m³ run back, want %g", got, want)
+	}
+}
+
+// Lines to which no water comes hold none, are never full, and are not cleaned
+// by wider tubing: the stop, the flush and the answer say that none comes. The
+// balcony's tank stands 1.6 m up; 0.3 m below its line, no water comes.
+func TestNoWaterComesIsSaid(t *testing.T) {
+	var p *plan.Plan
+	for _, e := range plan.Examples() {
+		if e.Key == "balcony" {
+			p = e.Plan
+		}
+	}
+	for _, c := range []struct {
+		rise    float64
+		id      string
+		say, no []string
+	}{
+		{0.3, "stopping", []string{"No water comes to the row", ">–<", ">never<"}, []string{"at once", "1.0\u00a0L"}},
+		{0.3, "flush", []string{"No water comes to the line"}, []string{"wider tubing", "clean filter"}},
+		{-1.6, "stopping", nil, []string{"No water comes", ">never<"}},
+		{-1.6, "flush", nil, []string{"No water comes"}},
+	} {
+		p.Runs[0].Rise = c.rise
+		got := said(t, sheet.Work(p), c.id)
+		for _, want := range c.say {
+			if !strings.Contains(got, want) {
+				t.Errorf("rise %g: %s does not say %q:\n%.1500s", c.rise, c.id, want, got)
+			}
+		}
+		for _, not := range c.no {
+			if strings.Contains(got, not) {
+				t.Errorf("rise %g: %s says %q", c.rise, c.id, not)
+			}
+		}
+	}
+}
+
+// A negative head is how far the water stands too low.
+func TestWaterBelowTheEmittersInWords(t *testing.T) {
+	sc := &scene{writer: &writer{}, s: &sheet.Sheet{Plan: plan.Default()}, weight: 9800}
+	for _, c := range []struct {
+		f    sheet.Finding
+		want string
+	}{
+		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: -0.3, Limit: 7}, "The water stands 0.3\u00a0m below the lowest of the shut emitters."},
+		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: 3, Limit: 7}, "the most that one of the shut ones sees is 0.29\u00a0bar (3.0\u00a0m)."},
+		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: -6.49, Limit: 12}, "Row 3 begins 6.49\u00a0m before the place."},
+		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: 13, Limit: 12}, "Row 3 reaches 13\u00a0m, and the place ends at 12\u00a0m."},
+	} {
+		if got := sc.explain(&c.f); !strings.Contains(got, c.want) {
+			t.Errorf("%s\nwant %s", got, c.want)
+		}
+	}
+}
+
+// Where the emitters are alike, Evenness has no table of the rows to point to:
+// it is the spread of manufacture that keeps the plants' water apart, or the
+// least watered plant.
+func TestWhyPlantsOfOneEmitterDiffer(t *testing.T) {
+	p := plan.Default()
+	p.Emitters[0].CV, p.Limits.Evenness = 0.1, 0.8
+	s := sheet.Work(p)
+	if s.Sameness != sheet.Differs || s.Water != nil || s.Verdict != sheet.Yes {
+		t.Fatalf("%v %v %v", s.Sameness, s.Water, s.Verdict)
+	}
+	got := said(t, s, "answer")
+	if strings.Contains(got, "stands under Evenness") || !strings.Contains(got, "spread of manufacture") {
+		t.Errorf("%.900s", got)
+	}
+	s.Zones[0].Least = 0.8 * s.Zones[0].Alike.Mean
+	if got := said(t, s, "answer"); !strings.Contains(got, "The plant with least water gets 80\u00a0% of the mean.") {
+		t.Errorf("%.900s", got)
 	}
 }

@@ -24,6 +24,9 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.PowerOnly:
 		return "Power is flow times head: " + sc.amount(unit.Power, v) + " can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Look up the pump's curve, or its greatest head and its greatest flow, and type them in."
 	case sheet.NeverOpen:
+		if v < 0 {
+			return "The water stands " + sc.amount(unit.Head, -v) + " below the lowest of the shut emitters" + where + "."
+		}
 		return "Emitters open at " + sc.head(l) + "; those that are shut get at most " + sc.head(v) + where + "."
 	case sheet.Unsteady:
 		return count(f.Count, "emitter has", "emitters have") + " enough to open but not enough to stay open" + where + ": " + sc.head(v) + " while shut, and once open the head falls below the " + sc.head(l) + " at which they shut."
@@ -46,6 +49,9 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.OverRating:
 		return "With every valve shut the pressure reaches " + sc.head(v) + ". Warm tubing carries less: in the sun, taken to be " + sc.amount(unit.Temperature, catalogue.Sun) + " warm, the weakest may carry " + sc.head(l) + " for long. " + sc.relief()
 	case sheet.OutsidePlace:
+		if v < 0 {
+			return row + " begins " + sc.amount(unit.Length, -v) + " before the place."
+		}
 		return row + " reaches " + sc.amount(unit.Length, v) + ", and the place ends at " + sc.amount(unit.Length, l) + "."
 	case sheet.Fouled:
 		return "When the filter has fouled as far as you let it, the weakest emitter lacks " + sc.head(-v) + where + ". Clean the filter sooner, or give the system more head."

@@ -36,6 +36,8 @@ func (sc *scene) flush() {
 	case f.Stuck == 0:
 		words = "Yes, with the other rows shut: then the water runs at " + sc.amount(unit.Speed, least) + " or more at each end. While they run it does not: at " + slowly +
 			" Keep the water out of the other rows meanwhile, with a valve at each or by folding them."
+	case !(slow.Alone > 0):
+		words = "Not everywhere. No water comes to " + sc.endName(slow) + " when it is opened alone: the water has to stand higher, or be pumped higher, first."
 	case slow.Place == flush.RowInto:
 		words = "Not everywhere. At " + slowly + " The rows share what leaves the far header. Fold the other rows shut while one is flushed, or give each row an end of its own."
 	default:

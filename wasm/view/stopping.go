@@ -50,7 +50,11 @@ func (sc *scene) stopping() {
 			share = sc.shareOf(d.Extra[d.Most], sc.plants[d.Most].flow)
 			holds = sc.amount(unit.Pressure, d.Prevents*sc.weight)
 		}
-		t.row("Zone "+strconv.Itoa(z.Zone), sc.amount(unit.Volume, z.Holds), sc.amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.amount(unit.Volume, d.Back), sc.refillTime(d), holds)
+		held := "–"
+		if !waterless(z) {
+			held = sc.amount(unit.Volume, z.Holds)
+		}
+		t.row("Zone "+strconv.Itoa(z.Zone), held, sc.amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.amount(unit.Volume, d.Back), sc.refillTime(z), holds)
 	}
 	t.end()
 	sc.html(`</details>`)
@@ -79,17 +83,30 @@ func (sc *scene) shareOf(v, flow float64) string {
 	return sc.amount(unit.Share, v/(flow*shots.MostShot)) + " to " + sc.amount(unit.Share, v/(flow*shots.LeastShot))
 }
 
-func (sc *scene) refillTime(d *startup.Drain) string {
-	if d.Volume+d.Back == 0 {
-		return "at once"
+func (sc *scene) refillTime(z *startup.Zone) string {
+	if d := &z.Drain; waterless(z) || d.Volume+d.Back > 0 {
+		return brief(d.Refill, sc)
 	}
-	return brief(d.Refill, sc)
+	return "at once"
+}
+
+// waterless says whether the water comes to no row of a zone.
+func waterless(z *startup.Zone) bool {
+	for _, r := range z.Rows {
+		if !math.IsInf(r.Start, 1) {
+			return false
+		}
+	}
+	return len(z.Rows) > 0
 }
 
 // runsOut says what runs out of one zone.
 func (sc *scene) runsOut(z *startup.Zone) string {
 	d := &z.Drain
 	if d.Most < 0 {
+		if waterless(z) {
+			return "No water comes to the rows, so nothing runs out."
+		}
 		if z.States.Opened == 0 {
 			return "No emitter was open, so nothing runs out."
 		}
