@@ -225,7 +225,7 @@ func TestWaterBelowTheEmittersInWords(t *testing.T) {
 		want string
 	}{
 		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: -0.3, Limit: 7}, "The water stands 0.3\u00a0m below the lowest of the shut emitters."},
-		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: 3, Limit: 7}, "the most that one of the shut ones sees is 0.29\u00a0bar (3.0\u00a0m)."},
+		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: 3, Limit: 7}, "those that are shut get at most 0.29\u00a0bar (3.0\u00a0m)."},
 		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: -6.49, Limit: 12}, "Row 3 begins 6.49\u00a0m before the place."},
 		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: 13, Limit: 12}, "Row 3 reaches 13\u00a0m, and the place ends at 12\u00a0m."},
 	} {

@@ -100,7 +100,7 @@ func TestDesignsInWords(t *testing.T) {
 		{bare, nil, []string{"there is no tubing for some part"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Best, s.Designs.Cut = nil, true }, []string{"too large for a search", "may have been missed"}},
 		{plan.Default(), func(s *sheet.Sheet) {
-			s.Designs.Best = nil
+			s.Designs.Best, s.Designs.List = nil, nil
 			s.Designs.Failures = [design.Limits]int{1, 9}
 		}, []string{"No limit alone forbids it; most often, the water runs faster"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Unequal = 1 }, []string{"1 was left out because that gave another answer"}},
