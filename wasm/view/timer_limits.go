@@ -4,7 +4,9 @@ import (
 	"slices"
 	"strconv"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/season"
 	"evenrow/wasm/shots"
 	"evenrow/wasm/unit"
 )
@@ -160,22 +162,26 @@ func follows(others []shots.Fare, b *shots.Bed) bool {
 // bareRows says which rows are watered with nothing in them, each for the first
 // time that it is so.
 func (sc *scene) bareRows(c *shots.Card) {
-	type span struct{ from, to int } // lines
+	type span struct{ from, to day.Day } // to is 0 where it lasts
 	var spans []span
 	var rows [][]int
 	for r := range sc.s.Plan.Rows {
-		s := span{-1, len(c.Lines)}
+		s := span{}
+		before := day.Day(0) // when the line before begins
 		for i := range c.Lines {
-			is := slices.Contains(c.Lines[i].Bare, r) && c.Lines[i].Sets[shots.Typical].Zones != nil
-			if is && s.from < 0 {
-				s.from = i
+			l := &c.Lines[i]
+			is := slices.Contains(l.Bare, r) && l.Sets[shots.Typical].Zones != nil
+			if is && s.from == 0 {
+				// Cleared in the line before, it is bare from then on.
+				s.from = sc.turn(r, season.End, before, l.From, l.From)
 			}
-			if !is && s.from >= 0 {
-				s.to = i
+			if !is && s.from > 0 {
+				s.to = sc.turn(r, season.Slab, l.From, l.From+day.Day(l.Days-1), l.From)
 				break
 			}
+			before = l.From
 		}
-		if s.from < 0 {
+		if s.from == 0 {
 			continue
 		}
 		at := slices.Index(spans, s)
@@ -195,11 +201,27 @@ func (sc *scene) bareRows(c *shots.Card) {
 			name, them = "Rows ", "them"
 		}
 		until := " on. Shut " + them + " off."
-		if s.to < len(c.Lines) {
-			until = " to " + c.Lines[s.to].From.Short() + ". Shut " + them + " off for so long."
+		if s.to > 0 {
+			until = " to " + s.to.Short() + ". Shut " + them + " off for so long."
 		}
-		sc.tag("p", name+listed(rows[i])+" would be watered with nothing in "+them+" from "+c.Lines[s.from].From.Short()+until)
+		sc.tag("p", name+listed(rows[i])+" would be watered with nothing in "+them+" from "+s.from.Short()+until)
 	}
+}
+
+// turn returns the last day from from to to on which a stage of one of a row's
+// plantings comes; otherwise where none does.
+func (sc *scene) turn(row int, stage season.Stage, from, to, otherwise day.Day) day.Day {
+	at := day.Day(0)
+	for i := range sc.s.Season.Plantings {
+		g := &sc.s.Season.Plantings[i]
+		if d := g.Dates[stage]; g.In(row) && d >= from && d <= to {
+			at = max(at, d)
+		}
+	}
+	if at == 0 {
+		return otherwise
+	}
+	return at
 }
 
 // ownValves says how a valve for each planting could be had.
