@@ -182,11 +182,16 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 			words = name + ": the first harvest would be on " + picked.Words() + ", less than two weeks before the frost of " + c.Until.Words() + ", when the system is drained already."
 		}
 		// So much sooner, and sooner than that it would go out before the last frost.
-		sooner, room := picked-season.Cleared(c.Until)+1, out-day.Day(p.Season.LastFrost)-1
+		frost, _, _ := season.Frosts(p, out)
+		sooner, room := picked-season.Cleared(c.Until)+1, out-frost-1
 		if sooner > room {
-			words += " The time without frost is " + days(sooner-max(0, room)) + " too short for it: heat, or choose a quicker crop."
+			words += " The time without frost is " + days(sooner-room) + " too short for it: heat, or choose a quicker crop."
 		} else {
-			words += " Sow it " + strconv.Itoa(int(sooner)) + " to " + days(room) + " earlier, or heat."
+			words += " Sow it "
+			if sooner < room {
+				words += strconv.Itoa(int(sooner)) + " to "
+			}
+			words += days(room) + " earlier, or heat."
 		}
 		return words + " Tasks and water end on " + end.Words() + "."
 	case season.TwoInRow:
