@@ -61,7 +61,8 @@ const (
 	LeastPH = 2
 	MostPH  = 11
 
-	MostLong = 4 * 60 * 60 // s
+	MostLong = 4 * 60 * 60  // s
+	MostRun  = 12 * 60 * 60 // s, of all shots of a day
 )
 
 // Figures that the advice goes by, from memory but where the comment says

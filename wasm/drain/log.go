@@ -118,7 +118,7 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 			}
 			*at = v / c.per
 		}
-		if e.Shots*e.Long > 12*3600 {
+		if e.Shots*e.Long > MostRun {
 			slips = append(slips, Slip{Path(row, "minutes"), "must be less: so many shots of that length take more than half a day"})
 			e.Long = math.NaN()
 		}

@@ -135,6 +135,34 @@ func TestFivePerCentInAHeatWave(t *testing.T) {
 	}
 }
 
+// Shots are called longer than before only where they are; what no day can hold is
+// an error at its box, or not gone by where only the number was typed, and no
+// more is advised than fits between the first and the last shot: some 12 h on 15 July
+// at 47° N, from 1.5 h after sunrise to 1.5 h before sunset.
+func TestTheLogStaysWithinTheDay(t *testing.T) {
+	var e Explorer
+	for _, c := range []struct{ row, want, not, path string }{
+		{"15 July|95||||hot|12|7", "12 shots of 6\u00a0min", "so the shots are longer", ""},
+		{"15 July|5||||hot|12|6", "longer than is best", "no more fits", ""},
+		{"15 July|5||||hot|12|90", "", "1242", "log.1.minutes"},
+		{"15 July|5||||hot|999|", "Give 15\u00a0% more on a hot day.", "start times", ""},
+		{"|5||||hot|24|90", "", "2484", "log.1.minutes"},
+		{"15 July|5||||hot|12|58", "Leave the timer as it was on a hot day: no more fits between", "Give", ""},
+		{"15 July|5||||hot|12|60", "Leave the timer as it was on a hot day: no more fits between", "Give", ""},
+		{"15 July|95||||hot|12|50", "less on a hot day", "so the shots are longer", ""},
+	} {
+		r := e.Feedback(noted(start(t), c.row).Encode())
+		advice, _ := fragment(r, "advice")
+		path := ""
+		if len(r.Errors) > 0 {
+			path = r.Errors[0].Path
+		}
+		if !strings.Contains(advice, c.want) || strings.Contains(advice, c.not) || path != c.path || len(r.Errors) > 1 {
+			t.Errorf("%s: %v\n%.700s", c.row, r.Errors, advice)
+		}
+	}
+}
+
 // Dates as people write them, by the plan's units; a wrong one is marked at its
 // box and read aloud. A log of old has neither weather nor timer.
 func TestDatesOfTheLog(t *testing.T) {

@@ -47,14 +47,7 @@ func Fit(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky, run float64) (s Se
 
 // set finds the shots of all zones.
 func (d *Day) set(t *plan.Timer, lit dose.Sunlit) {
-	w := window{lit, lit.Rise + t.First, lit.Set - t.Last}
-	if d.Sky >= Hot {
-		w.last = lit.Set - t.LastHot
-	}
-	if w.last < w.first { // a short winter's day
-		w.first = (w.first + w.last) / 2
-		w.last = w.first
-	}
+	w := windowOf(t, lit, d.Sky)
 	if t.Kind == plan.OnAndOff {
 		for i := range d.Zones {
 			d.Over = max(d.Over, d.Zones[i].cycle(t, w))
@@ -71,6 +64,25 @@ func (d *Day) set(t *plan.Timer, lit dose.Sunlit) {
 type window struct {
 	dose.Sunlit
 	first, last float64
+}
+
+func windowOf(t *plan.Timer, lit dose.Sunlit, sky Sky) window {
+	w := window{lit, lit.Rise + t.First, lit.Set - t.Last}
+	if sky >= Hot {
+		w.last = lit.Set - t.LastHot
+	}
+	if w.last < w.first { // a short winter's day
+		w.first = (w.first + w.last) / 2
+		w.last = w.first
+	}
+	return w
+}
+
+// Room returns the time in s from the first shot of a day to the last, and that
+// of the longest shot that should be.
+func Room(t *plan.Timer, lit dose.Sunlit, sky Sky) float64 {
+	w := windowOf(t, lit, sky)
+	return w.last - w.first + MostShot
 }
 
 // need works out the time that a zone's beds need, and the shots that it

@@ -227,7 +227,10 @@ func (sc *scene) noted(p *plan.Plan, e *drain.Entry) (wanted, run float64) {
 			long = set.Given / float64(len(set.Shots))
 		}
 	}
-	return wanted, n * long
+	if run = n * long; run > drain.MostRun {
+		run = math.NaN() // many shots, with the length on the card
+	}
+	return wanted, run
 }
 
 func allYoung(l *shots.Line) bool {
@@ -262,6 +265,13 @@ func (sc *scene) next(p *plan.Plan, a *drain.Advice) string {
 	run, why := a.Run*(1+a.Change), ""
 	if a.Reasons&drain.TooLittle != 0 && run <= card.Given {
 		run, why = card.Run, ", as the card has it"
+	}
+	switch room := shots.Room(&p.Timer, line.Lit, skyOf(e)); {
+	case run <= room:
+	case a.Change > 0:
+		return leave + ": no more fits between the first shot of the day and the last."
+	default:
+		run = room
 	}
 	var beds []shots.Bed
 	for i := range line.Beds {
