@@ -11,6 +11,7 @@ import (
 
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
+	"evenrow/wasm/unit"
 )
 
 // A printed is the page of a plan as a reader sees it, without pictures: the
@@ -163,12 +164,15 @@ var facts = []fact{
 		func(p *printed) []string { return p.said("answer", "has "+pressure+` \([^)]*\) more than it needs`) },
 		func(p *printed) []string { return p.said("always", pressure+" (?:to spare|short) at") },
 	}},
+	{"what is left at the weakest emitter, as pressure in the tables", []func(p *printed) []string{
+		func(p *printed) []string { return p.figure("answer", "To spare", "^"+pressure) },
+		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "To spare") },
+		func(p *printed) []string { return p.cell("ring", "The rows closed", "To spare", p.tied()) },
+	}},
 	{"what is left at the weakest emitter, as head", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "To spare", `\(`+aHead) },
 		func(p *printed) []string { return p.said("answer", `\(`+aHead+`\) more than it needs`) },
-		func(p *printed) []string { return p.cell("zones", "The zones", "Zone "+p.zone(), "To spare") },
 		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "To spare") },
-		func(p *printed) []string { return p.cell("ring", "The rows closed", "To spare", p.tied()) },
 	}},
 	{"the weakest emitter", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `row (\d+), plant (\d+)`) },
@@ -183,6 +187,20 @@ var facts = []fact{
 			return p.cell("rows", "Row "+row+", plant", plant, "Head")
 		},
 		func(p *printed) []string { return p.said("headroom", `weakest emitter has, `+aHead) },
+	}},
+	{"the least pressure in the row of the weakest emitter", []func(p *printed) []string{
+		func(p *printed) []string {
+			if row, _ := p.weakest(); len(p.s.Layout.Zones) == 1 && alone(p.s.Plan) {
+				return p.cell("rows", "The rows in figures", row, "Pressure")
+			}
+			return nil
+		},
+		func(p *printed) []string {
+			if len(p.s.Layout.Zones) == 1 && alone(p.s.Plan) {
+				return p.figure("answer", "Weakest emitter", "^"+pressure)
+			}
+			return nil
+		},
 	}},
 	{"the flow of the zone", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Flow", `^([\d.]+)`) },
@@ -287,6 +305,10 @@ var facts = []fact{
 		func(p *printed) []string { return p.latest("Remove plants") },
 	}},
 }
+
+// alone reports whether a plan has one emitter, so that the weakest has the least
+// pressure.
+func alone(p *plan.Plan) bool { return len(p.Emitters) == 1 }
 
 // earliest and latest are the first and the last date of a column of the plantings.
 func (p *printed) earliest(column string) []string { return p.date(column, -1) }
@@ -404,5 +426,19 @@ func TestTheReserveIsInWhatIsToSpare(t *testing.T) {
 	// Three figures rounded to a hundredth each.
 	if d := number(beyond) + number(kept) - number(spare); d > 0.015 || d < -0.015 {
 		t.Errorf("%v beyond %v in reserve, and %v to spare", beyond, kept, spare)
+	}
+}
+
+// The tables of the start give pressures at the supply in the plan's unit, and
+// levels of the water for a tank alone.
+func TestOpeningsArePressures(t *testing.T) {
+	us, tank := plan.Default(), plan.Default()
+	us.Units = unit.US
+	tank.Supply.Kind, tank.Supply.Regulator, tank.Runs[0].Rise = plan.GravityTank, 0, -30
+	for want, p := range map[string]*plan.Plan{"bar": plan.Default(), "psi": us, "m": tank} {
+		got := read(t, sheet.Work(p)).cell("starting", "Start of each row", "Row 1", "Its first emitter")
+		if len(got) == 0 || !strings.HasSuffix(got[0], " "+want) {
+			t.Errorf("%v, want %s", got, want)
+		}
 	}
 }

@@ -29,11 +29,11 @@ func (sc *scene) ring(link Linker) {
 			words += "It is not worth its " + tubing + "."
 		}
 	case gain < 0:
-		words = "Nothing: with a far header the weakest emitter has " + sc.amount(unit.Head, -gain) + " less."
+		words = "Nothing: with a far header the weakest emitter has " + sc.head(-gain) + " less."
 	case now:
-		words = "The far header gives the weakest emitter " + sc.amount(unit.Head, gain) + " more, for " + tubing + "."
+		words = "The far header gives the weakest emitter " + sc.head(gain) + " more, for " + tubing + "."
 	default:
-		words = "A far header would give the weakest emitter " + sc.amount(unit.Head, gain) + " more, for " + tubing + "."
+		words = "A far header would give the weakest emitter " + sc.head(gain) + " more, for " + tubing + "."
 	}
 	if with.Sought && without.Sought {
 		switch more := with.Longer - without.Longer; {
@@ -68,8 +68,8 @@ func (sc *scene) ring(link Linker) {
 	t := sc.table("The rows closed into loops, and not", "What", "#Without a far header", "#With one")
 	both := func(name string, f func(*sheet.Looped) string) { t.row(name, f(without), f(with)) }
 	both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
-	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.Zone.Margin) })
-	both("From the least to the most head", func(s *sheet.Looped) string { return sc.amount(unit.Head, s.High-s.Low) })
+	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.amount(unit.Pressure, s.Zone.Margin*sc.weight) })
+	both("From the least pressure to the most", func(s *sheet.Looped) string { return sc.amount(unit.Pressure, (s.High-s.Low)*sc.weight) })
 	both("Evenness (EU)", func(s *sheet.Looped) string {
 		if !(s.Zone.Flow > 0) {
 			return "–"

@@ -349,7 +349,7 @@ func (sc *scene) scaleBar(width, height, scale float64) {
 
 // rowTable says how each row fares.
 func (sc *scene) rowTable(ts []tally) {
-	t := sc.table("The rows in figures", "Row", "Zone", "Plants", "#Head, "+sc.symbol(unit.Head)+": least", "#mean", "#most",
+	t := sc.table("The rows in figures", "Row", "Zone", "Plants", "#Pressure, "+sc.symbol(unit.Pressure)+": least", "#mean", "#most",
 		"#Flow per plant, "+sc.symbol(unit.EmitterFlow)+": least", "#mean", "#most")
 	for r := range ts {
 		v := &ts[r]
@@ -361,7 +361,7 @@ func (sc *scene) rowTable(ts []tally) {
 		if v.in[unknown] == v.plants {
 			cells = append(cells, "–", "–", "–", "–", "–", "–")
 		} else {
-			cells = append(cells, sc.bare(unit.Head, v.low), sc.bare(unit.Head, v.sum/n), sc.bare(unit.Head, v.high),
+			cells = append(cells, sc.bare(unit.Pressure, v.low*sc.weight), sc.bare(unit.Pressure, v.sum/n*sc.weight), sc.bare(unit.Pressure, v.high*sc.weight),
 				sc.bare(unit.EmitterFlow, v.qlow), sc.bare(unit.EmitterFlow, v.qum/n), sc.bare(unit.EmitterFlow, v.qhigh))
 		}
 		t.row(cells...)

@@ -47,19 +47,20 @@ func (sc *scene) starting() {
 		sc.html(`</figure>`)
 	}
 	sc.fold("The same as a table")
+	// Of a tank they are levels of its water.
+	kind, per, words := unit.Pressure, sc.weight, "Pressures are those at the supply's outlet, above the water it draws from; 0 means from the first drop."
+	if sc.sourceName() == "tank" {
+		kind, per, words = unit.Head, 1, "Opening heads are levels of the water in the tank, above where it stands; a minus sign means that a lower level would do, and 0 from the first drop."
+	}
 	t := sc.table("Start of each row", "Row", "#Water at its start after", "#At its end after", "#Its first emitter opens at", "#Its last opens at", "#Plants whose emitters stay shut")
 	for i := range u.Zones {
 		z := &u.Zones[i]
 		for _, r := range z.Rows {
 			first, last, stay := sc.openings(z, r.Row)
-			t.row("Row "+strconv.Itoa(r.Row+1), brief(r.Start, sc), brief(r.End, sc), sc.amount(unit.Head, first), sc.amount(unit.Head, last), strconv.Itoa(stay))
+			t.row("Row "+strconv.Itoa(r.Row+1), brief(r.Start, sc), brief(r.End, sc), sc.amount(kind, first*per), sc.amount(kind, last*per), strconv.Itoa(stay))
 		}
 	}
 	t.end()
-	words := "Opening heads are those at the supply's outlet, above the water it draws from; 0 means from the first drop."
-	if sc.sourceName() == "tank" {
-		words = "Opening heads are levels of the water in the tank, above where it stands; a minus sign means that a lower level would do, and 0 from the first drop."
-	}
 	sc.tag("p", words)
 	sc.html(`</details>`)
 	sc.fold("Show the working")

@@ -41,7 +41,7 @@ func (sc *scene) zones(link Linker) {
 	}
 	sc.fold("The same as a table")
 	t := sc.table("The zones, one after another", "Zone, and its rows", "#Plants", "#Flow, "+sc.symbol(unit.Flow),
-		"#Head at the "+sc.sourceName()+", "+sc.symbol(unit.Head), "#To spare at its weakest, "+sc.symbol(unit.Head), "#Begins after", "#Runs for")
+		"#Head at the "+sc.sourceName()+", "+sc.symbol(unit.Head), "#To spare at its weakest, "+sc.symbol(unit.Pressure), "#Begins after", "#Runs for")
 	start := 0.0
 	for i := range s.Zones {
 		v, long := &s.Zones[i], each[i]
@@ -49,7 +49,7 @@ func (sc *scene) zones(link Linker) {
 			long = math.NaN() // nothing runs
 		}
 		t.explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.bare(unit.Flow, v.Flow), sc.bare(unit.Head, v.Head),
-			sc.bare(unit.Head, v.Margin), sc.amount(unit.Duration, start), sc.amount(unit.Duration, long))
+			sc.bare(unit.Pressure, v.Margin*sc.weight), sc.amount(unit.Duration, start), sc.amount(unit.Duration, long))
 		start += each[i]
 	}
 	if len(s.Zones) > 1 {

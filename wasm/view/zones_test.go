@@ -55,15 +55,15 @@ func TestZonesAndRingInWords(t *testing.T) {
 		{planOf(t, "long-field"), nil, []string{"With 2 zones the answer is Yes, and with no fewer.", "Open the plan with 2 zones", "A far header would give", "Open the plan with a far header"}},
 		{planOf(t, "wrong-pump"), nil, []string{"No number of zones up to 4 is enough by itself.", "Evenness (EU)</th><td class=\"n\">–</td><td class=\"n\">–</td>"}},
 		{planOf(t, "balcony"), nil, []string{"no valve can shut off a row alone in any case", "One row alone has nothing to be tied to."}},
-		{planOf(t, "ring"), nil, []string{"The far header gives the weakest emitter 0.5\u00a0m more, for 6.4\u00a0m more tubing.", "longer than without it", "The answer is Yes with it, and not without.", "Open the plan without the far header"}},
+		{planOf(t, "ring"), nil, []string{"The far header gives the weakest emitter 0.05\u00a0bar (0.5\u00a0m) more, for 6.4\u00a0m more tubing.", "longer than without it", "The answer is Yes with it, and not without.", "Open the plan without the far header"}},
 		{planOf(t, "long-field"), func(s *sheet.Sheet) { s.Zoning.Fewest = 3 }, []string{"With 3 zones the answer is Yes, and with no fewer, as long as rows that stand together share a zone."}},
-		{untied, nil, []string{"A far header would give the weakest emitter 0.5\u00a0m more"}},
+		{untied, nil, []string{"A far header would give the weakest emitter 0.05\u00a0bar (0.5\u00a0m) more"}},
 		{power, nil, []string{"as soon as the plan says what drives the water"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Zoning.Fewest, s.Zoning.Large, s.Zoning.Tried = 0, true, 5 }, []string{"With up to 5 the answer is not Yes."}},
 		{planOf(t, "ring"), func(s *sheet.Sheet) {
 			s.Loop.Side[sheet.Tied].Zone.Margin = 0
 			s.Loop.Side[sheet.Untied].Verdict, s.Loop.Side[sheet.Tied].Verdict = sheet.Yes, sheet.No
-		}, []string{"Nothing: with a far header the weakest emitter has 0.8\u00a0m less.", "The answer is Yes without it, and not with it."}},
+		}, []string{"Nothing: with a far header the weakest emitter has 0.08\u00a0bar (0.8\u00a0m) less.", "The answer is Yes without it, and not with it."}},
 	} {
 		got := wordsOf(tt.p, sheet.Looping, tt.change)
 		for _, want := range tt.want {
