@@ -15,7 +15,7 @@ import (
 // them.
 type Designs struct {
 	design.Result
-	Best    []Best // what the plan's own supply carries, cheapest first; then what takes a stronger one, cheapest first
+	Best    []Best // what the plan's own supply carries, then what it carries behind a regulator set anew, then what takes another one, each cheapest first
 	Unequal int    // designs that were left out because the plan as a whole gave another answer
 	Unlike  int    // of them, those whose rows that are watered together get other shares of what they need
 }
@@ -23,11 +23,13 @@ type Designs struct {
 // A Best is one design, with the answer to the plan as a whole.
 type Best struct {
 	design.Design
-	Fix    *Fix       // of the sheet, that it is; nil for one that the search alone found
-	Take   *plan.Plan // ready to be taken over: with the supply that stands, where it carries the design, else with one of the least duty
-	Margin float64    // m, of the weakest emitter
-	Even   float64    // EU
-	Round  float64    // s, for one litre to every plant, zones one after another
+	Fix       *Fix       // of the sheet, that it is; nil for one that the search alone found
+	Take      *plan.Plan // ready to be taken over: with the supply that stands, where it carries the design, else with one of the least duty
+	Margin    float64    // m, of the weakest emitter
+	Even      float64    // EU
+	Regulator float64    // Pa, that one behind the supply that stands is set to anew; 0 where it stays as it is
+	Weak      bool       // the pump or the tap that stands gives less than Head at Flow, without a regulator
+	Round     float64    // s, for one litre to every plant, zones one after another
 }
 
 // listed is how many designs of the list are shown.
@@ -53,15 +55,15 @@ func searched(s *Sheet) *Designs {
 	}
 	d.Result = *s.found
 	for i := range d.Own {
-		d.check(&d.Own[i])
+		d.check(s, &d.Own[i])
 	}
 	for _, k := range few(d.List, listed) {
 		if c := &d.List[k]; len(d.Own) == 0 || c.Cost != d.Own[0].Cost || c.Power != d.Own[0].Power {
-			d.check(c)
+			d.check(s, c)
 		}
 	}
 	for i := range s.Fixes {
-		if f := &s.Fixes[i]; f.Solves && !f.Unpriced && f.Kind != Redesign {
+		if f := &s.Fixes[i]; f.Solves && f.bought() {
 			d.join(s, f)
 		}
 	}
@@ -69,7 +71,7 @@ func searched(s *Sheet) *Designs {
 	for i := range d.Best {
 		for ; i > 0; i-- {
 			a, b := &d.Best[i-1], &d.Best[i]
-			if a.Present && !b.Present || a.Present == b.Present && a.Cost <= b.Cost {
+			if x, y := a.rank(), b.rank(); x < y || x == y && a.Cost <= b.Cost {
 				break
 			}
 			*a, *b = *b, *a
@@ -78,11 +80,38 @@ func searched(s *Sheet) *Designs {
 	return d
 }
 
-// check works a design out as a whole.
-func (d *Designs) check(c *design.Design) {
+// rank is what a design takes of the supply: it as it stands, a regulator, or
+// another one.
+func (b *Best) rank() int {
+	switch {
+	case b.Present:
+		return 0
+	case b.Regulator > 0:
+		return 1
+	}
+	return 2
+}
+
+// bought says whether a fix is one of tubing, feed, zones and supply, and not a
+// design that takes another supply: those are looked for anew.
+func (f *Fix) bought() bool {
+	regulator := f.Kind == AddRegulator || f.And != nil && f.And.Kind == AddRegulator
+	is := func(k FixKind) bool { return k != OneEmitter && k != LowerEmitters }
+	return is(f.Kind) && (f.And == nil || is(f.And.Kind)) && (f.Kind != Redesign || regulator)
+}
+
+// check works a design of a sheet's plan out as a whole.
+func (d *Designs) check(of *Sheet, c *design.Design) {
 	b := Best{Design: *c, Take: c.Plan}
 	s := assess(b.Take)
 	if b.Present = s.Verdict == Yes; !b.Present {
+		if t := (trial{s: s}); t.has(AboveRange, OverRating) || c.Plan.Supply.Regulator > 0 {
+			if f := behind(c.Plan); f != nil {
+				b.Take, b.Regulator = f.Plan, f.Value
+				d.add(of, b, assess(b.Take))
+				return
+			}
+		}
 		b.Take = c.Plan.Clone()
 		design.Strengthen(b.Take, c.Head, c.Flow)
 		s = assess(b.Take)
@@ -94,11 +123,17 @@ func (d *Designs) check(c *design.Design) {
 		}
 		return
 	}
-	d.add(b, s)
+	d.add(of, b, s)
 }
 
-// add adds a design whose plan as a whole is s.
-func (d *Designs) add(b Best, s *Sheet) {
+// add adds a design of a sheet's plan that is s as a whole.
+func (d *Designs) add(of *Sheet, b Best, s *Sheet) {
+	p := of.Plan.Clone()
+	p.Supply.Regulator = 0
+	if c := layout.New(p).Curve; c != nil {
+		h, _ := c.Head(b.Flow)
+		b.Weak = h < b.Head
+	}
 	b.Margin, b.Even = s.Zones[s.Critical].Margin, 1
 	for i := range s.Zones {
 		b.Even = min(b.Even, s.Zones[i].Even.EU)
@@ -111,8 +146,10 @@ func (d *Designs) add(b Best, s *Sheet) {
 // names.
 func (d *Designs) join(s *Sheet, f *Fix) {
 	for i := range d.Best {
-		if same(d.Best[i].Take, f.Plan) {
-			d.Best[i].Fix = f
+		if b := &d.Best[i]; same(b.Take, f.Plan) || !b.Present && b.Regulator == 0 && f.Driven() && alike(b.Take, f.Plan) {
+			if f.Kind != Redesign && !f.Driven() {
+				b.Fix = f
+			}
 			return
 		}
 	}
@@ -125,7 +162,13 @@ func (d *Designs) join(s *Sheet, f *Fix) {
 	}
 	a := assess(p)
 	b := Best{Fix: f, Take: p, Design: design.Design{Plan: p, Rows: known(p.Rows[0].Tube), Header: known(p.Header.Tube), Middle: p.Header.Feed == plan.FeedMiddle,
-		Zones: len(a.Zones), Cost: d.Now + f.Cost, Present: true}}
+		Zones: len(a.Zones), Cost: d.Now + f.Cost, Present: !f.Unpriced}}
+	if set := p.Supply.Regulator; !b.Present && !f.Driven() {
+		b.Regulator = set
+	}
+	if f.Kind == Redesign {
+		b.Fix = nil
+	}
 	for i := range p.Rows {
 		if p.Rows[i].Tube != p.Rows[0].Tube {
 			b.Rows = design.Kept
@@ -140,8 +183,9 @@ func (d *Designs) join(s *Sheet, f *Fix) {
 	}
 	var ok bool
 	if b.Head, b.Flow, ok = duty(a, from, layout.Lead); ok {
+		b.Head += s.Plan.Runs[0].Rise - p.Runs[0].Rise // of a tank that is raised
 		b.Power = max(0, pump.HydraulicPower(a.Layout.Network.Water.Density, b.Flow, b.Head))
-		d.add(b, a)
+		d.add(s, b, a)
 	}
 }
 

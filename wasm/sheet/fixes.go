@@ -44,7 +44,7 @@ func fixes(s *Sheet) []Fix {
 		switch {
 		case !t.solving():
 			t.anew(false)
-		case !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Solves && !f.driven() }):
+		case !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Solves && !f.Driven() }):
 			if !alone {
 				t.anew(true)
 			}
@@ -86,8 +86,8 @@ func (f *Fix) before(g *Fix) bool {
 	return f.Unpriced == g.Unpriced && f.Cost < g.Cost-cent || !f.Unpriced && g.Unpriced
 }
 
-// driven says whether a fix takes another pump, another tap or a higher tank.
-func (f *Fix) driven() bool {
+// Driven says whether a fix takes another pump, another tap or a higher tank.
+func (f *Fix) Driven() bool {
 	is := func(k FixKind) bool { return k == NewPump || k == RaiseTank || k == MorePressure }
 	return is(f.Kind) || f.Flow > 0 || f.And != nil && is(f.And.Kind)
 }

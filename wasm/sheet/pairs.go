@@ -1,7 +1,10 @@
 package sheet
 
 import (
+	"slices"
+
 	"evenrow/wasm/design"
+	"evenrow/wasm/flush"
 	"evenrow/wasm/plan"
 )
 
@@ -98,13 +101,20 @@ func helped(p *plan.Plan) *Fix {
 	return nil
 }
 
-// behind tries a regulator in a plan, set anew.
+// behind tries a regulator in the plan of a design, set anew. Where the prices
+// ask for ends that flush, every row's must.
 func behind(p *plan.Plan) *Fix {
 	t := trial{s: assess(p)}
 	if t.s.Verdict == Cannot || !t.regulate() {
 		return nil
 	}
-	return t.fixes[0]
+	f := t.fixes[0]
+	if p.Prices.Flush != 0 && p.Header.Layout != plan.Ring {
+		if o := flushed(assess(f.Plan)); o == nil || slices.ContainsFunc(o.Ends, func(e flush.End) bool { return e.Place == flush.OfRow && e.Alone < flush.Wanted }) {
+			return nil
+		}
+	}
+	return f
 }
 
 // regulated takes the cheapest design that the supply carries behind a
@@ -179,7 +189,7 @@ func (t *trial) anew(standing bool) {
 					t.add(Change{Kind: Redesign, Value: d.Head, Flow: d.Flow}, nil, true, p).Design = d
 					return
 				}
-			} else if f := helped(d.Plan); f != nil && !(standing && f.driven()) {
+			} else if f := helped(d.Plan); f != nil && !(standing && f.Driven()) {
 				t.add(Change{Kind: Redesign}, &f.Change, true, f.Plan).Design = d
 				return
 			}
@@ -190,6 +200,14 @@ func (t *trial) anew(standing bool) {
 // same says whether two changed plans have the same tubing, layout, zones and
 // emitters, and the same filter and supply.
 func same(p, q *plan.Plan) bool {
+	a, b := &p.Supply, &q.Supply
+	return alike(p, q) && p.Runs[0].Rise == q.Runs[0].Rise && p.Filter == q.Filter && p.Emitters[0] == q.Emitters[0] &&
+		a.Kind == b.Kind && a.Regulator == b.Regulator && a.ShutOff == b.ShutOff && a.MaxFlow == b.MaxFlow && a.Static == b.Static
+}
+
+// alike says whether two changed plans have the same tubing, layout and zones,
+// and the same kinds of emitters in their rows.
+func alike(p, q *plan.Plan) bool {
 	for i := range p.Rows {
 		if a, b := &p.Rows[i], &q.Rows[i]; a.Tube != b.Tube || a.Emitter != b.Emitter || a.PerPlant != b.PerPlant {
 			return false
@@ -202,11 +220,9 @@ func same(p, q *plan.Plan) bool {
 		}
 	}
 	for i := range p.Runs {
-		if p.Runs[i].Tube != q.Runs[i].Tube || p.Runs[i].Rise != q.Runs[i].Rise {
+		if p.Runs[i].Tube != q.Runs[i].Tube {
 			return false
 		}
 	}
-	a, b := &p.Supply, &q.Supply
-	return p.Header == q.Header && p.Filter == q.Filter && p.Emitters[0] == q.Emitters[0] &&
-		a.Kind == b.Kind && a.Regulator == b.Regulator && a.ShutOff == b.ShutOff && a.MaxFlow == b.MaxFlow && a.Static == b.Static
+	return p.Header == q.Header
 }

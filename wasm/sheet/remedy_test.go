@@ -301,7 +301,7 @@ func TestRemediesAndDesignsAreOneList(t *testing.T) {
 			}
 		}
 		for i, b := range d.Best {
-			if i > 0 && (b.Present && !d.Best[i-1].Present || b.Present == d.Best[i-1].Present && b.Cost < d.Best[i-1].Cost) {
+			if i > 0 && (b.rank() < d.Best[i-1].rank() || b.rank() == d.Best[i-1].rank() && b.Cost < d.Best[i-1].Cost) {
 				t.Errorf("plan %d: design %d comes after a dearer one", n, i+1)
 			}
 			if b.Present && (s.Fixes[0].Unpriced || s.Fixes[0].Cost > b.Cost-d.Now+1e-9) {

@@ -50,7 +50,7 @@ func (sc *scene) designs(link Linker) {
 	for i := range d.Best {
 		b := &d.Best[i]
 		t.explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.bare(unit.Money, b.Cost), sc.bare(unit.Head, b.Head), sc.bare(unit.Flow, b.Flow),
-			watts(b.Power), sc.bare(unit.Head, b.Margin), sc.amount(unit.Share, b.Even), sc.amount(unit.Duration, b.Round), yesNo(b.Present))
+			watts(b.Power), sc.bare(unit.Head, b.Margin), sc.amount(unit.Share, b.Even), sc.amount(unit.Duration, b.Round), carried(b))
 	}
 	t.end()
 	sc.tag("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and the "+sc.sourceName()+" are left out. Your plan as it stands costs "+sc.amount(unit.Money, d.Now)+". Head and flow wanted are the least that serve, above the "+sc.level()+". To spare, EU and the round are those of the design as the link opens it.")
@@ -73,9 +73,13 @@ func watts(v float64) string {
 	return strconv.FormatFloat(v, 'f', 1, 64)
 }
 
-func yesNo(b bool) string {
-	if b {
+// carried says whether the supply that stands carries a design.
+func carried(b *sheet.Best) string {
+	switch {
+	case b.Present:
 		return "yes"
+	case b.Regulator > 0:
+		return "behind a regulator"
 	}
 	return "no"
 }
@@ -98,6 +102,13 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 	switch {
 	case sc.s.Plan.Supply.Kind == plan.PumpPower:
 		return "What your pump can drive cannot be told from its power. The cheapest design costs " + sc.amount(unit.Money, b.Cost) + " without a pump."
+	case b.Regulator > 0:
+		words := "Your " + sc.sourceName() + " is too strong for any of them as it stands. Behind a regulator set to "
+		if sc.s.Plan.Supply.Regulator > 0 {
+			words = "None serves with the regulator as you have set it. With it set to "
+		}
+		return words + sc.headOf(b.Regulator) + " design 1 serves, and is the cheapest that does. It costs " + sc.amount(unit.Money, b.Cost) +
+			" without the regulator; your plan costs " + sc.amount(unit.Money, d.Now) + "."
 	case !b.Present:
 		return "No design works with " + yours + ". Each needs another; the cheapest costs " + sc.amount(unit.Money, b.Cost) + " without it."
 	case sc.s.Verdict == sheet.Yes && b.Cost > d.Now-0.005: // half of a hundredth
@@ -127,7 +138,17 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 			words = words[:len(words)-len("Each row flushes clean with the other rows shut.")] + "Its end flushes clean."
 		}
 	}
+	if b.Fix != nil && b.Fix.Driven() {
+		return words
+	}
+	set := ""
+	if b.Regulator > 0 && b.Fix == nil {
+		set = " A regulator set to " + sc.headOf(b.Regulator) + " makes it fit."
+	}
 	if sc.s.Plan.Supply.Kind == plan.GravityTank {
+		if b.Regulator > 0 {
+			return words + " The tank stands high enough." + set
+		}
 		if b.Present {
 			return words + " The tank stands high enough; it could stand " + sc.amount(unit.Head, -b.Head) + " lower."
 		}
@@ -135,18 +156,14 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 	}
 	words += " It takes " + sc.head(b.Head) + " at " + sc.amount(unit.Flow, b.Flow)
 	switch {
-	case b.Present:
-		words += ", which the " + sc.sourceName() + " that you have gives."
+	case b.Present, b.Regulator > 0:
+		words += ", which the " + sc.sourceName() + " that you have gives." + set
 	case sc.s.Plan.Supply.Kind == plan.PumpPower:
 		words += ". The link puts a pump of that duty in."
+	case b.Weak:
+		words += ", more than the " + sc.sourceName() + " that you have gives: the link puts a pump of that duty in its place."
 	default:
-		excess, lack := ", more than", " gives"
-		if c := sc.s.Layout.Curve; c != nil {
-			if h, _ := c.Head(b.Flow); h > b.Head {
-				excess, lack = ", and", " gives too much"
-			}
-		}
-		words += excess + " the " + sc.sourceName() + " that you have" + lack + ": the link puts a pump of that duty in its place."
+		words += ", and the " + sc.sourceName() + " that you have gives too much: the link puts a pump of that duty in its place."
 	}
 	if first := d.Best[0]; i > 0 && b.Power < first.Power {
 		words += " The water takes " + watts(first.Power-b.Power) + " W less than with design 1."
@@ -220,7 +237,7 @@ func (sc *scene) noDesign(d *sheet.Designs) string {
 		return "No design serves: " + words + ", whatever the tubing, the feed and the zones."
 	case d.Counted == 0:
 		return "No design was looked at: under Prices there is no tubing for some part."
-	case len(d.List) > 0:
+	case d.Unequal > 0:
 		return "No design serves: worked out emitter by emitter, none gave the answer Yes."
 	}
 	most := 0

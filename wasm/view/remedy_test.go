@@ -2,11 +2,13 @@ package view
 
 import (
 	"html"
+	"math/rand/v2"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
@@ -161,6 +163,78 @@ func TestNoDesignMendsUnlikeEmitters(t *testing.T) {
 		const why = "No tubing changes that rows watered together have different emitters: see What helps"
 		if strings.Contains(text, why) != tt.unlike || tt.unlike && strings.Contains(text, "most often") {
 			t.Errorf("%s: %s", tt.p.Name, text)
+		}
+	}
+}
+
+// The designs call a pump too weak only where its curve is below what is wanted,
+// and one that is too strong so.
+func TestDesignsSayWhetherThePumpIsTooWeak(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 31))
+	weak, strong := 0, 0
+	for n := range 40 {
+		p := plan.Default()
+		p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
+		if n%3 == 0 {
+			p.Supply.Regulator = (0.5 + 2*r.Float64()) * 1e5
+		}
+		p.Supply.ShutOff, p.Supply.MaxFlow = 8+30*r.Float64(), (4+30*r.Float64())/6e4
+		p.Limits.Speed = 0.3 + r.Float64()
+		if n == 0 {
+			p = plan.Default()
+			p.Supply.Regulator = 0
+		}
+		s := sheet.Answer(p)
+		s.Explore(sheet.Searching)
+		text := said(t, s, "designs")
+		q := p.Clone()
+		q.Supply.Regulator = 0
+		curve := layout.New(q).Curve
+		below := 0
+		for _, b := range s.Designs.Best {
+			if h, _ := curve.Head(b.Flow); !b.Present && h < b.Head {
+				below++
+			}
+		}
+		if got := strings.Count(text, "more than the pump that you have gives"); got > below {
+			t.Errorf("plan %d, %+v: said %d times, true of %d: %s", n, p.Supply, got, below, text)
+		}
+		if below > 0 && strings.Contains(text, "more than the pump that you have gives") {
+			weak++
+		}
+		if strings.Contains(text, "too strong") {
+			strong++
+			b := s.Designs.Best[0]
+			if s.Verdict == sheet.Yes || b.Take.Supply.Regulator != b.Regulator || sheet.Answer(b.Take).Verdict != sheet.Yes {
+				t.Errorf("plan %d: a regulator set to %g does not make it fit", n, b.Regulator)
+			}
+		}
+		if n == 0 && !strings.Contains(text, "Your pump is too strong for any of them as it stands. Behind a regulator set to 1.30") {
+			t.Error(text)
+		}
+	}
+	if weak < 3 || strong < 5 {
+		t.Errorf("%d plans of weak pumps, %d of strong ones", weak, strong)
+	}
+}
+
+// What helps and the designs name the same least cost for a tank, too.
+func TestATankInTheAnswerAndTheDesigns(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+	p.Runs[0].Rise, p.Limits.Speed, p.Runs[0].Tube, p.Header.Tube = -1, 0.4, 1, 1
+	for i := range p.Rows {
+		p.Rows[i].Plants = 25
+	}
+	s := sheet.Answer(p)
+	s.Explore(sheet.Searching)
+	if len(s.Fixes) == 0 || !s.Fixes[0].Solves || len(s.Designs.Best) == 0 {
+		t.Fatalf("%+v", s.Fixes)
+	}
+	for i := range s.Fixes {
+		f := &s.Fixes[i]
+		if least := s.Designs.Best[0].Cost - s.Designs.Now; f.Kind != sheet.OneEmitter && f.Kind != sheet.LowerEmitters && f.Cost < least-0.005 {
+			t.Errorf("%+v costs %g more, and the cheapest design %g", f.Change, f.Cost, least)
 		}
 	}
 }
