@@ -6,7 +6,7 @@ import { after, before, test } from "node:test";
 import { launch } from "./chromium.js";
 import { shared } from "./site.js";
 
-const limit = { timeout: 90_000 };
+const limit = { timeout: 240_000 };
 
 /** @type {import("puppeteer-core").Browser} */
 let browser;
