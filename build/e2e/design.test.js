@@ -22,5 +22,5 @@ behaviour("the ring says what it gains", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Loop");
   await explored(page);
-  assert.match(await text(page, "#ring"), /far header gives the weakest emitter [\d.]+\sm more/);
+  assert.match(await text(page, "#ring"), /far header gives the weakest emitter [\d.]+\sbar \([\d.]+\sm\) more/);
 });
