@@ -82,7 +82,8 @@ type Slip struct {
 
 // Read returns what the rows hold, in the order of their days, those without a
 // date where they stand, and the boxes that cannot be read. Such a box counts as
-// not measured. Dates are read as in [day.Read]: monthFirst where people write
+// not measured, and a row whose date cannot be read is left out: whose drain it
+// is to be judged by, nobody knows. Dates are read as in [day.Read]: monthFirst where people write
 // the month first, near for those without a year.
 func Read(get func(path string) string, monthFirst bool, near day.Day) (log []Entry, slips []Slip) {
 	for row := 1; row <= Rows(get); row++ {
@@ -93,8 +94,10 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 		if len(log) > 0 {
 			e.Day = log[len(log)-1].Day
 		}
+		dated := true
 		if typed := strings.TrimSpace(get(Path(row, DayName))); typed != "" {
-			if d, ok := day.Read(typed, monthFirst, near); ok {
+			var d day.Day
+			if d, dated = day.Read(typed, monthFirst, near); dated {
 				e.Day = d
 			} else {
 				slips = append(slips, Slip{Path(row, DayName), "must be a date that exists, such as 15 July or 2027-07-15"})
@@ -121,6 +124,9 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 		if e.Shots*e.Long > MostRun {
 			slips = append(slips, Slip{Path(row, "minutes"), "must be less: so many shots of that length take more than half a day"})
 			e.Long = math.NaN()
+		}
+		if !dated {
+			continue
 		}
 		// By day; a row typed later stays behind those of its day.
 		k := len(log)

@@ -187,6 +187,9 @@ func TestDatesOfTheLog(t *testing.T) {
 	if len(r.Errors) != 1 || r.Errors[0].Path != "log.1.day" || !strings.HasPrefix(r.Announce, "Day 1: date must be a date that exists") {
 		t.Errorf("a wrong date: %v, announced %q", r.Errors, r.Announce)
 	}
+	if advice, _ := fragment(r, "advice"); !strings.Contains(advice, "Note the drain of a few days") || strings.Contains(advice, "Give ") {
+		t.Errorf("a drain of a day that nobody knows is judged: %s", advice)
+	}
 	log, _ := fragment(Start(), "log")
 	for _, want := range []string{`id="e-log.1.day" hidden`, `aria-describedby="e-log.1.day"`, `<select id="f-log.1.sky"`, `id="f-log.1.shots"`, `id="log-set-1"`} {
 		if !strings.Contains(log, want) {
