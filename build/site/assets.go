@@ -49,7 +49,6 @@ func (b *builder) assets() Page {
 		Root:     "./",
 		Policy:   policy.Meta,
 		Style:    b.style(),
-		Script:   b.scripts(),
 		Early:    b.early(),
 		Worker:   b.worker(),
 		Program:  b.bundle.Program,
@@ -57,6 +56,7 @@ func (b *builder) assets() Page {
 		Manifest: "manifest.webmanifest",
 		Icon:     "icons/icon.svg",
 	}
+	frame.Script, frame.Modules = b.scripts()
 	if b.Answered {
 		frame.Plain = shell.Address
 	}
@@ -83,9 +83,9 @@ func (b *builder) style() string {
 var imports = regexp.MustCompile(`((?:\bfrom|^import|\bimport)\s*)["']\./([\w.-]+\.js)["']`)
 
 // scripts puts the page's script and the modules that it imports, and returns
-// the address of the page's script. A module's name holds its hash, so those
-// that it imports come first.
-func (b *builder) scripts() string {
+// the address of the page's script and those of its modules. A module's name
+// holds its hash, so those that it imports come first.
+func (b *builder) scripts() (script string, modules []string) {
 	done := map[string]string{} // path of each module by name, such as "page.js"
 	var put func(name string, from []string) string
 	put = func(name string, from []string) string {
@@ -105,9 +105,12 @@ func (b *builder) scripts() string {
 		content = b.minified(file, "site/"+file, content)
 		b.bundle.Script += len(content)
 		done[name] = b.hashed(name, content)
+		if len(from) > 0 {
+			modules = append(modules, done[name])
+		}
 		return done[name]
 	}
-	script := put("page.js", nil)
+	script = put("page.js", nil)
 
 	names, _ := fs.Glob(b.Site, "js/*.js")
 	for _, name := range names {
@@ -115,7 +118,7 @@ func (b *builder) scripts() string {
 			b.report.Add("site/"+name, 0, "is imported by no script")
 		}
 	}
-	return script
+	return script, modules
 }
 
 // early puts the script that runs before the page is drawn.

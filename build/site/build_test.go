@@ -26,7 +26,7 @@ func small() Source {
 <html lang="en" data-worker="{{.Worker}}" data-program="{{.Program}}" data-offline="{{.Offline}}"><head>
 <meta http-equiv="Content-Security-Policy" content="{{.Policy}}"><title>{{.Title}}</title>
 <link rel="icon" href="{{.Icon}}"><link rel="manifest" href="{{.Manifest}}"><link rel="stylesheet" href="{{.Style}}">
-<script type="module" src="{{.Script}}"></script></head><body>
+<script type="module" src="{{.Script}}"></script>{{range .Modules}}<link rel="modulepreload" href="{{.}}">{{end}}</head><body>
 <nav>{{range .Nav}}<a href="{{.Href}}"{{if .Here}} aria-current="page"{{end}}>{{.Title}}</a>{{end}}</nav>
 {{template "main" .}}</body></html>{{end}}`),
 			"templates/index.html":   file(`{{define "main"}}<main><h1>Plan</h1><div id="answer">{{index .Fragments "answer"}}</div>{{range .Cautions}}<template data-for="{{.Name}}">{{.Inner}}</template>{{end}}</main>{{end}}`),
@@ -178,6 +178,12 @@ func TestScriptsNameTheirNeighboursByHash(t *testing.T) {
 	}
 	if !strings.Contains(string(files["index.html"]), `src="`+page+`"`) || !strings.Contains(string(files["index.html"]), `data-worker="`+worker+`"`) {
 		t.Errorf("index.html does not name its scripts: %s", files["index.html"])
+	}
+	// What a script imports is fetched with it, not after it.
+	for name, want := range map[string]string{"index.html": `<link rel="modulepreload" href="` + swap + `"`, "404.html": `<link rel="modulepreload" href="/` + swap + `"`} {
+		if !strings.Contains(string(files[name]), want) {
+			t.Errorf("%s lacks %s: %s", name, want, files[name])
+		}
 	}
 }
 

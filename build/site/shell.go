@@ -11,6 +11,7 @@ import (
 // hold marks where a page holds content.
 func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
 	frame.Script, frame.Early, frame.Worker, frame.Program, frame.Offline = "", "", "", "", ""
+	frame.Modules = nil
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
 	plan := Index{Page: frame, Chapters: Chapters(false), Fragments: map[string]template.HTML{}}

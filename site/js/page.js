@@ -4,27 +4,16 @@
 // and knows no field, unit or message of the job; without it the page still
 // shows the worked-out example.
 
-const site = document.documentElement.dataset;
-
-/** The one way to markup and script addresses: those of our own worker and site. */
-const trusted = policy();
+import { put, sentData, value } from "./boxes.js";
+import { clock, keep, kept, save } from "./device.js";
+import { draw, forget, mark } from "./fragments.js";
+import { reveal, scripted } from "./places.js";
+import { find, site, trusted } from "./site.js";
+import { offline } from "./update.js";
 
 const updating = offline();
 const form = document.querySelector("form#plan");
 if (form instanceof HTMLFormElement) tool(form);
-
-/** @returns {{createHTML: (html: string) => any, createScriptURL: (url: string) => any}} */
-function policy() {
-  const rules = {
-    createHTML: (/** @type {string} */ html) => html,
-    createScriptURL: (/** @type {string} */ url) => {
-      if (new URL(url, document.baseURI).origin !== location.origin) throw new TypeError("a script of another site");
-      return url;
-    },
-  };
-  // @ts-ignore: not in every library of types
-  return window.trustedTypes?.createPolicy("evenrow", rules) ?? rules;
-}
 
 /**
  * The tool.
@@ -44,8 +33,6 @@ function tool(form) {
   /** What the form held when it was asked, to see what was typed since. @type {Map<string, string>} */
   let sent = new Map();
   let ready = false;
-  /** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
-  const drawn = new Map();
   let settling = 0;
   let pausing = 0;
   /** Holds what is told; says whether more of it is to come. */
@@ -172,7 +159,7 @@ function tool(form) {
   /** Keeps the plan whose answer stands on the page. */
   function keepPlan() {
     link = shown;
-    if (share) draw("share", share);
+    if (share) show("share", share);
     share = "";
     // Browsers allow some three changes of the address a second; a reload right
     // after a change must not lose it.
@@ -236,7 +223,7 @@ function tool(form) {
     const question = asked;
     asked = undefined;
     if (question?.ask === "rest") {
-      for (const { id, html } of reply.fragments) draw(id, html);
+      for (const { id, html } of reply.fragments) show(id, html);
       if (!reply.more && kept()) queue.push({ ask: "feedback", quiet: true });
       return later(reply.more);
     }
@@ -256,7 +243,7 @@ function tool(form) {
     if (reply.link && question?.ask !== "answer") other(reply);
     for (const { id, html } of reply.fragments) {
       if (id === "share" && shown !== link) share = html;
-      else draw(id, html);
+      else show(id, html);
     }
     for (const [id, now] of typing) {
       const box = document.getElementById(id);
@@ -293,7 +280,7 @@ function tool(form) {
     for (const place of desk.querySelectorAll(".part > div[id]")) {
       if (!["examples", "advice", ...reply.fragments.map((f) => f.id)].includes(place.id)) {
         place.setAttribute("data-before", "");
-        drawn.delete(place.id);
+        forget(place.id);
       }
     }
   }
@@ -346,58 +333,9 @@ function tool(form) {
     announcing = "";
   }
 
-  /**
-   * Puts a fragment in its place. What is open stays open, what has the focus
-   * keeps it, what is scrolled stays.
-   * @param {string} id
-   * @param {string} html
-   */
-  function draw(id, html) {
-    const place = document.getElementById(id);
-    if (!place || drawn.get(id) === html) return;
-    drawn.set(id, html);
-    const focus = document.activeElement;
-    const held = focus instanceof HTMLElement && focus !== place && place.contains(focus) ? focus : undefined;
-    const heldIn = held && path(place, held);
-    const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
-    const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, d.open]));
-    const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
-    const top = form.scrollTop;
-
-    place.removeAttribute("data-before");
-    place.innerHTML = trusted.createHTML(html);
-
-    place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
-    place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
-    cautions(place);
-    scripted(place);
-    if (id === "share") address();
-    if (!held) return;
-    const again = (held.id && document.getElementById(held.id)) || (heldIn && follow(place, heldIn));
-    if (again instanceof HTMLElement) {
-      again.focus({ preventScroll: true });
-      if (selection && again instanceof HTMLInputElement) again.setSelectionRange(selection[0], selection[1]);
-    }
-    form.scrollTop = top;
-  }
-
-  /**
-   * Shows each error beside its field.
-   * @param {Reply["errors"]} errors
-   * @param {HTMLFormElement} root
-   */
-  function mark(errors, root) {
-    const texts = new Map(errors.map((e) => [e.path, e.text]));
-    for (const line of root.querySelectorAll(".field__error[id]")) {
-      if (!(line instanceof HTMLElement)) continue;
-      const path = line.id.slice(2);
-      const text = texts.get(path) ?? "";
-      const box = document.getElementById("f-" + path);
-      if (line.textContent !== text) line.textContent = text;
-      line.hidden = !text;
-      if (text) box?.setAttribute("aria-invalid", "true");
-      else box?.removeAttribute("aria-invalid");
-    }
+  /** Puts a fragment in its place. @param {string} id @param {string} html */
+  function show(id, html) {
+    if (draw(id, html) && id === "share") address();
   }
 
   /** @param {HTMLElement} button */
@@ -453,169 +391,4 @@ function tool(form) {
     notice.textContent = find("#always").textContent = "This is an example, not the plan in the link.";
     find("#stale").replaceChildren(notice);
   }
-}
-
-/** Shows what only a script can do. @param {ParentNode} root */
-function scripted(root) {
-  for (const button of root.querySelectorAll('[data-do="set-clock"]')) button.removeAttribute("hidden");
-}
-
-/** How far this device's clock is ahead, from each day of this year on which that changes: "2027-03-28 120" and so on. */
-function clock() {
-  const changes = [];
-  let before;
-  for (const day = new Date(new Date().getFullYear(), 0, 1, 12), year = day.getFullYear(); day.getFullYear() === year; day.setDate(day.getDate() + 1)) {
-    const ahead = -day.getTimezoneOffset();
-    if (ahead !== before) changes.push(`${year}-${String(day.getMonth() + 1).padStart(2, "0")}-${String(day.getDate()).padStart(2, "0")} ${ahead}`);
-    before = ahead;
-  }
-  return changes.join("\n");
-}
-
-/**
- * Puts the boxes of the cautions into their places.
- * @param {Element} root
- */
-function cautions(root) {
-  for (const place of root.querySelectorAll("[data-caution]")) {
-    const text = document.querySelector(`template[data-caution-text="${place.getAttribute("data-caution")}"]`);
-    if (text instanceof HTMLTemplateElement) place.replaceChildren(text.content.cloneNode(true));
-  }
-}
-
-/**
- * Keeps the log of the drain on this device, where the browser lets us.
- * @param {HTMLFormElement} log
- */
-function keep(log) {
-  const held = sentData(log).filter(([, text]) => text);
-  try {
-    localStorage.setItem("evenrow-log", new URLSearchParams(held).toString());
-  } catch {
-    // It is lost with the page then; the log can be saved as a table.
-  }
-}
-
-/** The log that was kept; empty for none. */
-function kept() {
-  try {
-    return localStorage.getItem("evenrow-log") ?? "";
-  } catch {
-    return "";
-  }
-}
-
-/**
- * The form as pairs of text.
- * @param {HTMLFormElement} form
- * @returns {string[][]}
- */
-function sentData(form) {
-  return Array.from(new FormData(form), ([name, text]) => [name, String(text)]);
-}
-
-/** @param {HTMLInputElement | HTMLSelectElement} box */
-function value(box) {
-  return box.type === "radio" ? String(/** @type {HTMLInputElement} */ (box).checked) : box.value;
-}
-
-/**
- * @param {HTMLInputElement | HTMLSelectElement} box
- * @param {string} text
- */
-function put(box, text) {
-  if (box.type === "radio") /** @type {HTMLInputElement} */ (box).checked = text === "true";
-  else box.value = text;
-}
-
-/**
- * Where an element stands in another, for one that has no id.
- * @param {Element} root
- * @param {Element} element
- */
-function path(root, element) {
-  const steps = [];
-  for (let e = element; e !== root && e.parentElement; e = e.parentElement) {
-    steps.unshift(Array.prototype.indexOf.call(e.parentElement.children, e));
-  }
-  return steps;
-}
-
-/**
- * @param {Element | undefined} root
- * @param {number[]} steps
- */
-function follow(root, steps) {
-  for (const step of steps) root = root?.children[step];
-  return root;
-}
-
-/**
- * Opens what an element is folded into, and leads there.
- * @param {Element} place
- */
-function reveal(place) {
-  for (let e = /** @type {Element | null} */ (place); e; e = e.parentElement) {
-    if (e instanceof HTMLDetailsElement) e.open = true;
-  }
-  const target = place instanceof HTMLDetailsElement ? place.querySelector("summary") : place;
-  if (!(target instanceof HTMLElement)) return;
-  target.focus({ preventScroll: true });
-  // Of what is read on from, and of what is tall, the beginning matters.
-  const start = target.matches("h1, h2, fieldset") || target.offsetHeight > innerHeight / 2;
-  target.scrollIntoView({ block: place instanceof HTMLInputElement ? "center" : start ? "start" : "nearest" });
-}
-
-/**
- * @param {string} name
- * @param {string} type
- * @param {string} text
- */
-function save(name, type, text) {
-  const a = document.createElement("a");
-  a.href = URL.createObjectURL(new Blob([text], { type }));
-  a.download = name;
-  a.click();
-  setTimeout(() => URL.revokeObjectURL(a.href), 10000);
-}
-
-/** Keeps the site on the device, and offers a newer version when one waits. */
-function offline() {
-  /** @type {ServiceWorkerRegistration | undefined} */
-  let kept;
-  let loading = false;
-  if ("serviceWorker" in navigator && site.offline && isSecureContext) register(site.offline);
-
-  /** @param {string} address */
-  async function register(address) {
-    try {
-      const had = navigator.serviceWorker.controller;
-      kept = await navigator.serviceWorker.register(trusted.createScriptURL(address));
-      const offer = () => {
-        if (kept?.waiting && had) find("[data-update]").hidden = false;
-      };
-      offer();
-      kept.addEventListener("updatefound", () => kept?.installing?.addEventListener("statechange", offer));
-      navigator.serviceWorker.addEventListener("controllerchange", () => loading && location.reload());
-    } catch {
-      // Without it the page works as long as there is a connection.
-    }
-  }
-  return {
-    load() {
-      loading = true;
-      kept?.waiting?.postMessage("load");
-    },
-  };
-}
-
-/**
- * The one element that must be there; a missing one is a fault in the template.
- * @param {string} selector
- * @returns {HTMLElement}
- */
-function find(selector) {
-  const found = document.querySelector(selector);
-  if (!(found instanceof HTMLElement)) throw new Error(`no ${selector} in the page`);
-  return found;
 }

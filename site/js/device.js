@@ -1,0 +1,52 @@
+// @ts-check
+// What only this device knows or does: its clock, its folder for downloads, and
+// the log of the drain that it keeps.
+
+import { sentData } from "./boxes.js";
+
+/** How far this device's clock is ahead, from each day of this year on which that changes: "2027-03-28 120" and so on. */
+export function clock() {
+  const changes = [];
+  let before;
+  for (const day = new Date(new Date().getFullYear(), 0, 1, 12), year = day.getFullYear(); day.getFullYear() === year; day.setDate(day.getDate() + 1)) {
+    const ahead = -day.getTimezoneOffset();
+    if (ahead !== before) changes.push(`${year}-${String(day.getMonth() + 1).padStart(2, "0")}-${String(day.getDate()).padStart(2, "0")} ${ahead}`);
+    before = ahead;
+  }
+  return changes.join("\n");
+}
+
+/**
+ * @param {string} name
+ * @param {string} type
+ * @param {string} text
+ */
+export function save(name, type, text) {
+  const a = document.createElement("a");
+  a.href = URL.createObjectURL(new Blob([text], { type }));
+  a.download = name;
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+}
+
+/**
+ * Keeps the log of the drain on this device, where the browser lets us.
+ * @param {HTMLFormElement} log
+ */
+export function keep(log) {
+  const held = sentData(log).filter(([, text]) => text);
+  try {
+    localStorage.setItem("evenrow-log", new URLSearchParams(held).toString());
+  } catch {
+    // It is lost with the page then; the log can be saved as a table.
+  }
+}
+
+/** The log that was kept; empty for none. */
+export function kept() {
+  try {
+    return localStorage.getItem("evenrow-log") ?? "";
+  } catch {
+    return "";
+  }
+}

@@ -1,0 +1,68 @@
+// @ts-check
+// The parts of the page that the planner writes.
+
+import { cautions, follow, path, scripted } from "./places.js";
+import { trusted } from "./site.js";
+
+/** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
+const drawn = new Map();
+
+/** Lets a fragment be drawn again, even if it is the same. @param {string} id */
+export function forget(id) {
+  drawn.delete(id);
+}
+
+/**
+ * Puts a fragment in its place. What is open stays open, what has the focus
+ * keeps it, what is scrolled stays. Says whether it is new.
+ * @param {string} id
+ * @param {string} html
+ */
+export function draw(id, html) {
+  const place = document.getElementById(id);
+  if (!place || drawn.get(id) === html) return false;
+  drawn.set(id, html);
+  const focus = document.activeElement;
+  const held = focus instanceof HTMLElement && focus !== place && place.contains(focus) ? focus : undefined;
+  const heldIn = held && path(place, held);
+  const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
+  const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, d.open]));
+  const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
+  const form = place.closest("form");
+  const top = form?.scrollTop ?? 0;
+
+  place.removeAttribute("data-before");
+  place.innerHTML = trusted.createHTML(html);
+
+  place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
+  place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
+  cautions(place);
+  scripted(place);
+  if (!held) return true;
+  const again = (held.id && document.getElementById(held.id)) || (heldIn && follow(place, heldIn));
+  if (again instanceof HTMLElement) {
+    again.focus({ preventScroll: true });
+    if (selection && again instanceof HTMLInputElement) again.setSelectionRange(selection[0], selection[1]);
+  }
+  if (form) form.scrollTop = top;
+  return true;
+}
+
+/**
+ * Shows each error beside its field.
+ * @param {{path: string, text: string}[]} errors
+ * @param {HTMLFormElement} root
+ */
+export function mark(errors, root) {
+  const texts = new Map(errors.map((e) => [e.path, e.text]));
+  for (const line of root.querySelectorAll(".field__error[id]")) {
+    if (!(line instanceof HTMLElement)) continue;
+    const field = line.id.slice(2);
+    const text = texts.get(field) ?? "";
+    const box = document.getElementById("f-" + field);
+    if (line.textContent !== text) line.textContent = text;
+    line.hidden = !text;
+    if (text) box?.setAttribute("aria-invalid", "true");
+    else box?.removeAttribute("aria-invalid");
+  }
+}
