@@ -35,11 +35,20 @@ type Blow struct {
 	Rest     float64 // at the lowest point of it when nothing flows
 	Rated    float64 // what it may carry at 20 °C
 	Carries  float64 // and in the sun, which is what counts
-	Closing  float64 // s, over which the valve must shut to stay within Carries; 0 where at once is slow enough, infinite where Rest alone is more
+	Closing  float64 // s, over which the valve must shut so that all stretches of this size stay within Carries; 0 where at once is slow enough, infinite where Rest alone is more
 }
 
 // Over says by how much a blow passes what the tubing may carry, in Pa.
 func (b *Blow) Over() float64 { return b.Rest + b.Rise - b.Carries }
+
+// Worse says whether a blow is worse than another: what does not even carry the
+// pressure at rest is, and else what passes it by more.
+func (b *Blow) Worse(a *Blow) bool {
+	if rest := math.IsInf(b.Closing, 1); rest != math.IsInf(a.Closing, 1) {
+		return rest
+	}
+	return b.Over() > a.Over()
+}
 
 // Of returns the worst blow of each size of tubing, in the order of the water,
 // given the solution of each zone. The surge is added to the pressure at rest
@@ -84,9 +93,13 @@ func Of(l *layout.Layout, zones []*network.Solution) []Blow {
 				b.Closing = 2 * far * w.Density * b.Speed / room
 			}
 		}
-		if old := &worst[st.Tube]; old.Stretch < 0 || b.Over() > old.Over() {
+		// The stretch that needs most time to shut may be another.
+		old := &worst[st.Tube]
+		longest := max(old.Closing, b.Closing)
+		if old.Stretch < 0 || b.Worse(old) {
 			*old = b
 		}
+		old.Closing = longest
 	}
 	return worst
 }

@@ -19,8 +19,7 @@ func (sc *scene) surge() {
 	slowest := 0.0     // s, over which a valve must shut so that all tubing stands it
 	worst := &blows[0] // nearest to what it may carry, or most beyond
 	for i := range blows {
-		// What does not even carry the pressure at rest comes before all else.
-		if b := &blows[i]; b.Over() > worst.Over() && math.IsInf(b.Closing, 1) == math.IsInf(worst.Closing, 1) || math.IsInf(b.Closing, 1) && !math.IsInf(worst.Closing, 1) {
+		if b := &blows[i]; b.Worse(worst) {
 			worst = b
 		}
 		slowest = max(slowest, blows[i].Closing)
@@ -36,7 +35,7 @@ func (sc *scene) surge() {
 			sc.amount(unit.Pressure, worst.Carries) + ". " + sc.relief()
 	case worst.Closing > 0:
 		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.amount(unit.Pressure, worst.Rest+worst.Rise) + ", and " + warm + " it may carry " +
-			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(slowest) + " or more all tubing stays within what it may carry."
+			sc.amount(unit.Pressure, worst.Carries) + ". Over " + seconds(slowest) + " or more all tubing stays within what it may carry. With less pressure at rest a valve may shut faster. " + sc.relief()
 	}
 	sc.tag("p", words)
 	most := 0.0
@@ -60,7 +59,7 @@ func (sc *scene) surge() {
 	sc.tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.")
 	sc.html(`</figure>`)
 	sc.fold("The same as a table")
-	sc.tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+". The surge follows from how stiff it is: 0.3 GPa for soft drip tubing, 1 GPa for PE pipe.")
+	sc.tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+".")
 	t := sc.table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least")
 	for i := range blows {
 		b := &blows[i]
