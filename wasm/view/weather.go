@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/climate"
@@ -190,7 +191,14 @@ func (sc *scene) fortnights(d *demand.Demand, shown []int) {
 		t.row(cells...)
 	}
 	t.end()
-	sc.tag("p", "Cool, hot and record-hot days lie 6 °C (11 °F) below, and 6 and 11 °C (11 and 20 °F) above the usual high of the date: common practice, no source.")
+	sc.tag("p", "Cool days lie "+sc.warmer(climate.Cool)+" below the usual high of the date, and hot and record-hot days "+sc.warmer(climate.Hot)+" and "+sc.warmer(climate.Record)+" above it: common practice, no source.")
+}
+
+// warmer is how far the high of a kind of day lies from that of a typical one.
+func (sc *scene) warmer(k climate.Kind) string {
+	u := unit.Of(unit.Temperature, sc.sys)
+	by, _ := climate.Offsets(k)
+	return strconv.Itoa(int(math.Abs(math.Round(u.FromInner(by)-u.FromInner(0))))) + "\u00a0" + u.Symbol
 }
 
 // thirstWorking shows how the water of one planting on one day comes about.

@@ -53,11 +53,11 @@ func TestSunAndWaterInWords(t *testing.T) {
 		p    *plan.Plan
 		want []string
 	}{
-		{"default", plan.Default(), []string{"each plant of tomato takes up 1.41\u00a0L on a typical day", "The longest day of the season is 21 June 2027: 15 h 56 min, from 05:31 to 21:26", "only temperatures", "invented sketch", "√(Tmax - Tmin)"}},
+		{"default", plan.Default(), []string{"each plant of tomato takes up 1.41\u00a0L on a typical day", "The longest day of the season is 21 June 2027: 15 h 56 min, from 05:31 to 21:26", "only temperatures", "invented sketch", "Cool days lie 6 °C below the usual high of the date, and hot and record-hot days 6 °C and 11 °C above it", "√(Tmax - Tmin)"}},
 		{"south", south, []string{"The longest day of the season is 2", "December 2027", "January 2028"}},
 		{"midnight sun", north, []string{"the sun is up all day"}},
 		{"polar night", dark, []string{"the sun is down all day", "0 h 00 min"}},
-		{"US units", us, []string{" gal on a typical day", " am to ", " pm on your clock", "°F"}},
+		{"US units", us, []string{" gal on a typical day", " am to ", " pm on your clock", "days lie 11 °F below", "11 °F and 20 °F above"}},
 		{"known weather", known, []string{"what else you know of the weather", "1 + 0.34 u"}},
 	} {
 		text := toldWeather(t, c.name, c.p)
