@@ -106,9 +106,6 @@ func (f *Field) quantity(typed string, sys unit.System) (v float64, problem stri
 		}
 		return v, problem
 	}
-	if !unit.Named(typed) {
-		return 0, problem
-	}
 	v, err := unit.ParseQuantity(typed, f.Kind)
 	if err != nil {
 		return 0, err.Error()

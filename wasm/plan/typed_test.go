@@ -43,6 +43,9 @@ func TestFractionsAndFlowsByTheHour(t *testing.T) {
 		{"points", "flow", "1200 L/h", 1200 / 3.6e6, ""},
 		{"filter", "rated", "200 gal/h", 200 * gallon / 3.6e6, ""},
 		{"emitters", "flow", "1/2 gph", gallon / 2 / 3.6e6, ""},
+		{"emitters", "flow", "0.5 gal/hour", gallon / 2 / 3.6e6, ""},
+		{"supply", "max-flow", "800 L/hour", 800 / 3.6e6, ""},
+		{"supply", "max-flow", "1.2 m³/hour", 1.2 / 3600, ""},
 
 		{"supply", "power", "1/0 hp", 0, "must be a number, such as 12.5"},
 		{"supply", "power", "1/", 0, "must be a number, such as 12.5"},
@@ -50,6 +53,15 @@ func TestFractionsAndFlowsByTheHour(t *testing.T) {
 		{"supply", "power", "1/2/3 hp", 0, "must be a number, such as 12.5"},
 		{"supply", "power", "-1/2 hp", -hp / 2, ""}, // out of range, which Check says
 		{"supply", "power", "1/2 m", 0, `must be in W or hp, not in "m"`},
+		{"supply", "power", "1 000/2 hp", 0, "must be a number, such as 12.5"}, // five hundred, or one
+		{"supply", "power", "1 3/2 hp", 0, "must be a number, such as 12.5"},
+		{"supply", "power", "1,000 W", 0, "may mean 1000 or 1.000: write one of these"},
+		{"emitters", "opens", "1/2 bar", 0, "must be a number, such as 12.5"},
+		{"emitters", "opens", "1 1/2 bar", 0, "must be a number, such as 12.5"},
+		// What the field shows after the number is taken with it.
+		{"prices", "tube-0", "2.5 /m", 2.5, ""},
+		{"prices", "tube-0", "2,5/m", 2.5, ""},
+		{"prices", "tube-0", "1/2", 0, "must be a number, such as 12.5"},
 		// 1 in 100 is a slope of 1 %, and 1/100 % is none: not guessed at.
 		{"rows", "slope", "1/100", 0, "must be a number, such as 12.5"},
 		{"rows", "plants", "1/2", 0, "must be a whole number, such as 12"},

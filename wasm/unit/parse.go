@@ -91,11 +91,13 @@ func ParseIn(text string, kind Kind) (x float64, problem string) {
 	before, below, _ := strings.Cut(s, "/")
 	before = strings.TrimSpace(before)
 	whole, above := "0", before
-	if i := strings.LastIndexAny(before, " -"); i >= 0 { // "1-1/2" is written too
+	i := strings.LastIndexAny(before, " -") // "1-1/2" is written too
+	if i >= 0 {
 		whole, above = before[:i], before[i+1:]
 	}
 	w, n, d := digits(whole), digits(above), digits(below)
-	if x = sign * (w + n/d); !(d > 0) || math.IsNaN(x) || math.IsInf(x, 0) {
+	// After a whole number stands a part of one: "1 000/2" is not 1.
+	if x = sign * (w + n/d); !(d > 0) || i >= 0 && !(0 < n && n < d) || math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0, NoNumber
 	}
 	return x + 0, ""
@@ -144,12 +146,12 @@ var (
 		{lengths, "ft foot feet", 3048, 10000, 0},
 		{lengths, "in inch inches", 254, 10000, 0},
 		{flows, "m³/s m3/s", 1, 1, 0},
-		{flows, "m³/h m3/h m³/hr m3/hr", 1, 3600, 0},
-		{flows, "L/h L/hr lph", 1, 3.6e6, 0},
+		{flows, "m³/h m3/h m³/hr m3/hr m³/hour m3/hour", 1, 3600, 0},
+		{flows, "L/h L/hr L/hour lph", 1, 3.6e6, 0},
 		{flows, "L/min lpm", 1, 6e4, 0},
 		{flows, "L/s", 1, 1000, 0},
 		{flows, "gal/min gpm", gallon, 6e13, 0},
-		{flows, "gal/h gal/hr gph", gallon, 3.6e15, 0},
+		{flows, "gal/h gal/hr gal/hour gph", gallon, 3.6e15, 0},
 		{[]Kind{Pressure}, "Pa", 1, 1, 0},
 		{[]Kind{Pressure}, "kPa", 1000, 1, 0},
 		{[]Kind{Pressure}, "mbar", 100, 1, 0},
@@ -193,10 +195,7 @@ func lower(c byte) byte {
 // inner unit. The error is a clause that says what is right.
 func ParseQuantity(text string, kind Kind) (float64, error) {
 	s := strings.TrimSpace(text)
-	n := numberLen(s)
-	if takesFractions(kind) {
-		n = fractionLen(s)
-	}
+	n := fractionLen(s) // one that is not taken here is no unit either
 	if n == 0 {
 		n = len(s) // so that what stands there is called no number, not missing
 	}
@@ -233,18 +232,6 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 		a += " or " + b
 	}
 	return 0, errors.New("must be in " + a + ", not in " + strconv.Quote(name))
-}
-
-// Named reports whether text is a number with the name of a unit after it,
-// known or not.
-func Named(text string) bool {
-	s := strings.TrimSpace(text)
-	n := fractionLen(s)
-	if n == 0 || n == len(s) {
-		return false
-	}
-	_, problem := ParseIn(s[:n], Power)
-	return problem == ""
 }
 
 // MayBeTyped says in a sentence that a unit may be typed after a number of a
@@ -288,11 +275,13 @@ func numberLen(s string) int {
 	return i
 }
 
-// fractionLen is [numberLen] for what may be a fraction.
+// fractionLen is [numberLen] for what may be a fraction. The stroke of "2.5 /m"
+// belongs to the unit.
 func fractionLen(s string) int {
-	n := numberLen(s)
-	if m := len(s) - len(strings.TrimLeft(s, "0123456789.,+-−/ \u00a0"+fractionMarks)); strings.ContainsAny(s[:m], "/"+fractionMarks) {
-		n = m
+	m := strings.TrimLeft(s, "0123456789.,+-−/ \u00a0"+fractionMarks)
+	f := strings.TrimRight(s[:len(s)-len(m)], " \u00a0")
+	if strings.ContainsAny(f, "/"+fractionMarks) && (m == "" || f[len(f)-1] != '/') {
+		return len(f)
 	}
-	return n
+	return numberLen(s)
 }
