@@ -113,7 +113,8 @@ func TestAssumptionsAreOnTheMethodPage(t *testing.T) {
 		"Loss coefficient: check valve</th>\n<td>2.5</td>", "Loss coefficient: inlet from a tank, flush</th>\n<td>0.5</td>",
 		"2 c₀ c₁/(c₀ + c₁)", "those with most above it first", "Loss coefficient of an end that is open</th>\n<td>2</td>",
 		"0.3 m/s (0.9843 ft/s)", "20260101", "0.617, 0.624, 0.632", "(our own choice)", "common practice, no source",
-		"It takes compression fittings.", "-6, 6, 11 °C",
+		"It takes compression fittings.", "-6, 6, 11 °C", "<td>20260101</td>", "6.895 bar (100 psi)",
+		"at most the second with everything shut",
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the method page does not say %q", want)

@@ -10,7 +10,7 @@ var Media = []Medium{
 	{"stone-wool slab", "slab", "slabs", 1.0, 0.15, 0.075, 0.01125, 0.009, source.Ref{
 		At: "sizes of 11 to 20 litres are sold; a full slab holds 75 to 85 % of its volume", Standing: source.Practice}},
 	{"grow bag", "bag", "bags", 1.0, 0.18, 0.10, 0.018, 0.0096, source.Ref{
-		At: "a coco bag of 18 litres holds about 9.6 litres of water", Standing: source.Practice}},
+		At: "coco holds about half its volume", Standing: source.Practice}},
 	{"bucket", "bucket", "buckets", 0.30, 0.30, 0.30, 0.015, 0.008, source.Ref{
 		At: "buckets of 10 to 19 litres are usual; coco holds about half its volume", Standing: source.Practice}},
 	{"pot", "pot", "pots", 0.25, 0.25, 0.25, 0.010, 0.005, source.Ref{

@@ -82,7 +82,7 @@ func (s *search) least(z *zone, a *lead, i int, due bool, reserve float64) (head
 			q := z.at(head).flow
 			_, lift := a.at(q, due)
 			return head - lift, q
-		}, head, max(mostHead, lift+near))
+		}, head, max(MostHead, lift+near))
 		loss, _ = a.at(flow, due)
 	}
 	return head + loss, flow, ok
@@ -235,7 +235,7 @@ func (s *search) operates(z *zone, a *lead, i int, c pump.Curve) (head, flow flo
 	if over, _ := short(least); over > 2*near {
 		return 0, 0, false
 	}
-	return rising(short, least, 2*mostHead)
+	return rising(short, least, 2*MostHead)
 }
 
 // stillCarries says whether a supply carries a zone once the filter is due.

@@ -60,7 +60,7 @@ func (s *search) respond(l *layout.Layout, links []network.Link, drags []*networ
 	}
 	for k := range r.states {
 		share := float64(k) / (knots - 1)
-		r.states[k] = s.march(l, links, drags, end+share*share*mostHead)
+		r.states[k] = s.march(l, links, drags, end+share*share*MostHead)
 	}
 	return r
 }

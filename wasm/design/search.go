@@ -51,8 +51,9 @@ type found struct {
 	own          bool
 }
 
-// mostHead is the greatest head in m that is asked of a supply.
-const mostHead = 150
+// MostHead is the greatest head in m that is asked of a supply: that of the
+// strongest pump that a plan may hold. Naming a pump of more helps nobody.
+const MostHead = 150
 
 // Bounds of the work: nodes of all steps of the solver, about a third of a second, and candidates times zones that are summed, a tenth.
 const (
@@ -229,7 +230,7 @@ func (s *search) solve(zones []zone, p *plan.Plan, h *header, f *field, numbers 
 		}
 		zones[i] = zone{loose: a}
 		if s.fixed {
-			zones[i] = *a.at(2 * mostHead)
+			zones[i] = *a.at(2 * MostHead)
 		}
 	}
 	return true

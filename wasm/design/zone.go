@@ -53,7 +53,7 @@ func (z *zone) least(reserve float64) (head, flow float64, ok bool) {
 		m.head, m.flow, m.ok = rising(func(head float64) (float64, float64) {
 			at := z.at(head)
 			return head - max(at.needs+reserve, at.air), at.flow
-		}, z.loose.lowest()+reserve, mostHead)
+		}, z.loose.lowest()+reserve, MostHead)
 		z.known = append(z.known, m)
 		return m.head, m.flow, m.ok
 	}

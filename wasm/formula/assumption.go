@@ -26,15 +26,14 @@ type Assumption struct {
 	Source source.Ref
 }
 
-// Text returns the numbers with their unit, or nothing where there are none:
-// in metric units as they are declared, in others to four digits.
+// Text returns the numbers with their unit, or nothing where there are none: as
+// they are declared, or to four digits in a system in which that is no short number.
 func (a *Assumption) Text(sys unit.System) string {
 	symbol := Symbol{Kind: a.Kind, Unit: a.Unit}
 	texts := make([]string, len(a.Values))
 	for i, v := range a.Values {
-		if sys == unit.Metric {
-			texts[i] = unit.Exact(a.Kind, sys, v)
-		} else {
+		texts[i] = unit.Exact(a.Kind, sys, v)
+		if _, part, _ := strings.Cut(texts[i], "."); len(part) > 0 && len(strings.TrimLeft(texts[i], "-0.")) > 6 {
 			texts[i] = strings.TrimSuffix(symbol.Text(v, sys), symbol.suffix(sys))
 		}
 	}

@@ -40,10 +40,10 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Choice},
 		},
 		{
-			Code: "sheet.mostHead", Title: "Greatest head that is asked of a supply",
-			Values: []float64{mostHead}, Kind: unit.Head,
-			Used:   "Remedies.",
-			Source: source.Ref{At: "the strongest pump that a plan takes", Standing: source.Choice},
+			Code: "sheet.trial.demanded", Title: "Pumps and taps that a remedy speaks of",
+			Rule:   "All whose head falls as the flow rises, is at least the first that is named at the flow that is named, and at most the second with everything shut. The plan is worked out with the least and the most of them, and with some between.",
+			Used:   "The remedy of another pump or tap.",
+			Source: source.Ref{At: "flows and heads rise with the head of the supply", Standing: source.Derived},
 		},
 		{
 			Code: "sheet.steep", Title: "Highest head over the least, from which a pump is looked for without a regulator",

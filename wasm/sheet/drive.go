@@ -74,7 +74,7 @@ func highest(p *plan.Plan, from float64) float64 {
 	if s.Verdict != Yes {
 		return 0
 	}
-	lo, hi := from, float64(mostHead)
+	lo, hi := from, float64(design.MostHead)
 	bearable := thirst * s.drawn()
 	exact := false // x is where nothing is too high any more, by what was too high before
 	for x := hi; hi-lo >= fine; {
@@ -143,7 +143,7 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 		}
 		if p.Supply.Regulator > 0 || d.most < steep*d.least {
 			if set := s.setting(d.least, top); set > 0 {
-				d.regulator, d.most = set, mostHead
+				d.regulator, d.most = set, design.MostHead
 				flow = max(flow, level(p, s.Layout.Network.Water.HeadOf(set)).drawn())
 			}
 		}

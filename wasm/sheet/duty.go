@@ -4,19 +4,16 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 )
-
-// mostHead is the greatest head in m that is asked of a supply: that of the
-// strongest pump that a plan may hold. Naming a pump of more helps nobody.
-const mostHead = 150
 
 // duty returns the head in m above its own level, and the flow in m³/s, that
 // the supply must give so that in every zone every emitter has its lowest and
 // the reserve, also once the filter is due for cleaning, and no height on the
 // way draws air. It is not ok where
-// that takes more than mostHead. It looks once.
+// that takes more than design.MostHead. It looks once.
 func (t *trial) duty() (head, flow float64, ok bool) {
 	if !t.sought {
 		t.sought = true
@@ -89,7 +86,7 @@ func dutyWith(s *Sheet, zone int, extra, reserve, from float64, rank int) (head,
 		least, _ := margin(l, n, sol)
 		return max(reserve-least, -lowestOnWay(l, sol, rank))
 	}
-	lo, hi := from, float64(mostHead)
+	lo, hi := from, float64(design.MostHead)
 	below := lacks(lo)
 	if below < near {
 		return lo, flow, true

@@ -4,6 +4,7 @@ import (
 	"testing"
 	"time"
 
+	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
 )
@@ -87,7 +88,7 @@ func TestNoPumpBeyondReach(t *testing.T) {
 	p.Runs[0].Tube, p.Runs[0].Length = 0, 100
 	s := Answer(p)
 	for _, f := range s.Fixes {
-		if f.Kind == NewPump && f.Value > mostHead {
+		if f.Kind == NewPump && f.Value > design.MostHead {
 			t.Errorf("a pump of %g m is named", f.Value)
 		}
 	}

@@ -95,7 +95,7 @@ func asked(s *Sheet, f *Fix) (head, flow, top float64) {
 	}
 	head = min(head, printed(unit.Head, sys, head), w.HeadOf(printed(unit.Pressure, sys, pressure)))
 	top = max(f.Most, printed(unit.Head, sys, f.Most), w.HeadOf(printed(unit.Pressure, sys, w.PressureHead(f.Most))))
-	return head, min(f.Flow, printed(unit.Flow, sys, f.Flow)), min(top, mostHead)
+	return head, min(f.Flow, printed(unit.Flow, sys, f.Flow)), min(top, design.MostHead)
 }
 
 // A pump or a tap that a remedy names is any that gives so much at a flow and no
@@ -137,7 +137,7 @@ func TestEveryPumpThatIsNamedWillDo(t *testing.T) {
 			switch {
 			case f.Regulator > 0:
 				regulated++
-			case f.Most > mostHead-0.5:
+			case f.Most > design.MostHead-0.5:
 				capped++
 			default:
 				// One that holds the head of a step more at any flow.
