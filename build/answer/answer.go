@@ -49,7 +49,7 @@ type document struct {
 	Zones      []zone          `json:"zones"`
 	Flush      *flushing       `json:"flush"`  // null where no water flows
 	Zoning     *zoning         `json:"zoning"` // null where no water flows
-	Ring       *loop           `json:"ring"`   // null where a far header makes no sense
+	Ring       *loop           `json:"loop"`   // null where a far header makes no sense
 	Designs    *search         `json:"designs"`
 	Surge      []blow          `json:"surge"`
 	Headroom   []room          `json:"headroom"`

@@ -14,9 +14,9 @@ var (
 		{"unsteady", "m"},
 		{"below-range", "m"},
 		{"above-range", "m"},
-		{"short-reserve", "m"},
+		{"short-margin", "m"},
 		{"uneven", ""},
-		{"fast-lead", "m/s"},
+		{"fast-supply-line", "m/s"},
 		{"off-curve", "m³/s"},
 		{"coarse-filter", "m"},
 		{"no-filter", ""},
@@ -36,14 +36,14 @@ var (
 		{"raise-tank", "m"},
 		{"more-pressure", "Pa"},
 		{"add-regulator", "Pa"},
-		{"wider-lead", ""},
+		{"wider-supply-line", ""},
 		{"wider-header", ""},
 		{"wider-rows", ""},
 		{"middle-feed", ""},
 		{"more-zones", ""},
 		{"cleaner-filter", "Pa"},
 		{"lower-emitters", "Pa"},
-		{"close-ring", ""},
+		{"close-loop", ""},
 		{"one-emitter", ""},
 		{"own-zones", ""},
 		{"redesign", ""},
@@ -53,7 +53,7 @@ var (
 
 	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
 	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}
-	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "reserve", "spare", "devices", "regulator"}
+	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "safety-margin", "spare", "devices", "regulator"}
 	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header", "devices"}
 	groups    = [...]string{"tubing", "fittings", "emitters", "water-path", "growing", "tools"}
 )

@@ -51,9 +51,9 @@ type conflict struct {
 }
 
 var taskNames = [...]string{
-	season.Sowing: "sow", season.Potting: "block", season.Setting: "plant-out", season.Tying: "tie-up", season.Picking: "first-harvest", season.Clearing: "clear",
+	season.Sowing: "sow", season.Potting: "block", season.Setting: "plant-out", season.Tying: "tie-up", season.Picking: "first-harvest", season.Clearing: "remove-plants",
 	season.Building: "build", season.Leaks: "leak-test", season.Cups: "catch-can-test", season.Wetting: "wet-medium", season.Strength: "ec-and-ph", season.Filter: "filter",
-	season.Flushing: "flush", season.Treating: "treat-lines", season.Storing: "store",
+	season.Flushing: "flush", season.Treating: "clean-lines", season.Storing: "store",
 }
 
 var conflictNames = [...]string{
