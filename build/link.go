@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"evenrow/wasm/carry"
 	"evenrow/wasm/plan"
@@ -35,8 +36,8 @@ func linkCommand(args []string, std stdio) int {
 		fmt.Fprintln(std.out, "#"+carry.Link(p))
 		return 0
 	}
-	if _, fragment, ok := bytes.Cut(text, []byte("#")); ok {
-		text = fragment
+	if i := bytes.LastIndexAny(text, "#?"); i >= 0 { // "?" in the address of a plan page
+		text = text[i+1:]
 	}
 	p, err := carry.ReadLink(string(text))
 	if err != nil {
@@ -49,7 +50,7 @@ func linkCommand(args []string, std stdio) int {
 // looksLikeLink reports whether an argument that is no file may be a link or
 // a whole address with one.
 func looksLikeLink(arg string) bool {
-	return len(arg) > 0 && (arg[0] == '#' || bytes.ContainsRune([]byte(arg), '#') || arg[0] >= '0' && arg[0] <= '9')
+	return strings.ContainsAny(arg, "#?") || arg != "" && arg[0] >= '0' && arg[0] <= '9'
 }
 
 // input reads a file, or standard input when the name is empty or "-".

@@ -56,7 +56,7 @@ func init() {
 		{"formula", "[-json] [NAME [name=value ...]]", "evaluate a formula; without a name, list them",
 			"With a name alone, its symbols, their ranges and its source are printed. A value may have a unit, and without one is in\nthe unit that its range is printed in. Where several values are taken, semicolons divide them.\n\n  go run ./build formula fill-time\n  go run ./build formula -json velocity flow=\"4 L/min\" bore=\"13.6 mm\"\n", formulaCommand},
 		{"link", "[FILE or LINK]", "turn a plan as JSON into a link, and a link into JSON",
-			file + "A link may be a whole address, or what follows the # in it. Put it in quotes: to a shell, # begins a comment.\n\n  go run ./build link plan.json\n  go run ./build link \"$(go run ./build link plan.json)\"\n", linkCommand},
+			file + "A link may be a whole address, or what follows the # or the ? in it. Put it in quotes: to a shell, # begins a comment.\n\n  go run ./build link plan.json\n  go run ./build link \"$(go run ./build link plan.json)\"\n", linkCommand},
 	}
 }
 

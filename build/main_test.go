@@ -215,7 +215,7 @@ func TestLongLink(t *testing.T) {
 	if len(long) < 300 {
 		t.Fatalf("the link has %d characters, which a file's name may have", len(long))
 	}
-	for _, arg := range []string{"#" + long, long, "https://example.test/evenrow/#" + long} {
+	for _, arg := range []string{"#" + long, long, "https://example.test/evenrow/#" + long, "https://example.test/evenrow/plan?" + long} {
 		if code, out, errs := call("", "link", arg); code != 0 || strings.TrimSpace(out) != strings.TrimSpace(string(carry.JSON(p))) {
 			t.Errorf("code %d, %.80q", code, errs)
 		}

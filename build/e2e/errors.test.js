@@ -170,7 +170,7 @@ behaviour("a value that another one spoils is told where it stands", async ({ pa
   await open(page, address);
   await paste(page, "rows.2.plants", "2");
   const is = await shown(page, "rows.2.per-piece");
-  assert.match(is.error, /at most the number of plants, 2/);
+  assert.match(is.error, /must not exceed the number of plants, 2/);
   assert.ok(is.invalid && is.seen && is.summary.length === 1, JSON.stringify(is));
   await paste(page, "rows.2.plants", "30");
   await choose(page, "rows.2.tube", "32 mm");

@@ -88,7 +88,7 @@ func TestCheck(t *testing.T) {
 		{"an emitter beyond two", func(p *Plan) { p.Rows[2].Emitter = 3; p.Emitters = append(p.Emitters, p.Emitters[0]) },
 			[]string{"rows.3.emitter: Row 3: emitter must be one of the 2 emitters described"}},
 		{"more to a slab than in the row", func(p *Plan) { p.Rows[0].Plants = 2 },
-			[]string{"rows.1.per-piece: Row 1: plants in one slab, bag or bucket must be at most the number of plants, 2"}},
+			[]string{"rows.1.per-piece: Row 1: plants in one slab, bag or bucket must not exceed the number of plants, 2"}},
 		{"tubing that emitters cannot be punched into", func(p *Plan) { p.Rows[0].Tube = tube25 },
 			[]string{"rows.1.tube: Row 1: tubing must be a size that emitters can be punched into"}},
 		{"too many plants in all", func(p *Plan) {
@@ -121,5 +121,21 @@ func TestAnErrorSaysWhatStoodThere(t *testing.T) {
 		if got := p.Check()[i].Typed; got != want {
 			t.Errorf("error %d: typed %q, want %q", i, got, want)
 		}
+	}
+}
+
+// Limits that another field sets are told in one way.
+func TestNoLimitIsAtMostAnother(t *testing.T) {
+	p := Default()
+	p.Supply.Kind = PumpPoints
+	p.Timer.DrainLow, p.Timer.DrainHot = p.Timer.Drain+0.1, p.Timer.Drain+0.1
+	p.Timer.LastHot = p.Timer.Last + 600
+	got := texts(p.Check())
+	want := []string{
+		"timer.drain-low: Timer: share to drain on a dull day, and while plants root in must not exceed that of a typical day, 20 %",
+		"timer.last-hot: Timer: last shot before sunset on a hot day must not exceed that of other days, 2.5 h",
+	}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -47,13 +47,14 @@ var emitterFields = []*Field{
 		func(p *Plan, i int) *float64 { return &p.Emitters[i].Exponent }).must(func(p *Plan, i int) string {
 		e := &p.Emitters[i]
 		low, high, _ := exponents(e.Kind)
-		switch {
-		case e.Exponent > high:
-			return "must be from 0 to 0.2 for a compensating emitter"
-		case e.Exponent < low:
-			return "must be from 0.3 to 1 for an emitter that is not compensating"
+		if low <= e.Exponent && e.Exponent <= high {
+			return ""
 		}
-		return ""
+		of := "a compensating emitter"
+		if e.Kind == NonCompensating {
+			of = "an emitter that is not compensating"
+		}
+		return "must be from " + unit.Exact(unit.None, unit.Metric, low) + " to " + unit.Exact(unit.None, unit.Metric, high) + " for " + of
 	}),
 	number(9, "cv", "Variation in manufacture", unit.Share, 0, 30, 3,
 		"The coefficient of variation, CV, on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].CV }),
@@ -115,7 +116,7 @@ var rowFields = []*Field{
 	whole(7, "per-piece", "Plants in one slab, bag or bucket", 1, 20, 3,
 		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPiece }).must(func(p *Plan, i int) string {
 		if r := &p.Rows[i]; r.PerPiece > r.Plants {
-			return "must be at most the number of plants, " + strconv.Itoa(r.Plants)
+			return "must not exceed the number of plants, " + strconv.Itoa(r.Plants)
 		}
 		return ""
 	}),

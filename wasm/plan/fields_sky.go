@@ -60,7 +60,7 @@ var monthFields = []*Field{
 	number(2, "low", "Mean daily low", unit.Temperature, -60, 45, 10,
 		"", func(p *Plan, i int) *float64 { return &p.Months[i].Low }).must(func(p *Plan, i int) string {
 		if m := &p.Months[i]; m.Low > m.High {
-			return "must be at most the mean daily high, " + unit.Text(unit.Temperature, p.Units, m.High)
+			return "must not exceed the mean daily high, " + unit.Text(unit.Temperature, p.Units, m.High)
 		}
 		return ""
 	}),

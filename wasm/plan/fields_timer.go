@@ -36,7 +36,7 @@ var timerFields = []*Field{
 	number(9, "drain-low", "Share to drain on a dull day, and while plants root in", unit.Share, 0, 60, 10,
 		"0 to 10 %.", func(p *Plan, _ int) *float64 { return &p.Timer.DrainLow }).must(func(p *Plan, _ int) string {
 		if t := &p.Timer; t.DrainLow > t.Drain {
-			return "must be at most that of a typical day, " + unit.Text(unit.Share, p.Units, t.Drain)
+			return "must not exceed that of a typical day, " + unit.Text(unit.Share, p.Units, t.Drain)
 		}
 		return ""
 	}),
@@ -47,7 +47,7 @@ var timerFields = []*Field{
 	number(12, "last-hot", "Last shot before sunset on a hot day", unit.Hours, 0, 8, 1.5,
 		"1 to 2 hours.", func(p *Plan, _ int) *float64 { return &p.Timer.LastHot }).must(func(p *Plan, _ int) string {
 		if t := &p.Timer; t.LastHot > t.Last {
-			return "must be at most that of other days, " + unit.Text(unit.Hours, p.Units, t.Last)
+			return "must not exceed that of other days, " + unit.Text(unit.Hours, p.Units, t.Last)
 		}
 		return ""
 	}),
