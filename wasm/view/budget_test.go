@@ -1,7 +1,9 @@
 package view
 
 import (
+	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -92,5 +94,34 @@ func TestTheRegulatorsPressureIsNotThePumps(t *testing.T) {
 				t.Errorf("%s: %s", tt.what, said(t, s, id))
 			}
 		}
+	}
+}
+
+// What a design or a remedy costs more or less is the difference of the costs
+// that stand beside it, to the hundredth.
+func TestCostsAddUp(t *testing.T) {
+	costs := regexp.MustCompile(`It costs ([\d.]+), ([\d.]+) (more|less) than your plan`)
+	seen := 0
+	for name, s := range sheets() {
+		if s.Designs == nil {
+			continue
+		}
+		now := math.Round(100 * s.Designs.Now)
+		for _, f := range Everything(s, func(*plan.Plan) string { return "#x" }) {
+			for _, m := range costs.FindAllStringSubmatch(anyTag.ReplaceAllString(f.HTML, ""), -1) {
+				seen++
+				cost, _ := strconv.ParseFloat(m[1], 64)
+				more, _ := strconv.ParseFloat(m[2], 64)
+				if m[3] == "less" {
+					more = -more
+				}
+				if math.Abs(100*(cost-more)-now) > 1e-6 {
+					t.Errorf("%s, %s: %q, and the plan costs %g", name, f.ID, m[0], now/100)
+				}
+			}
+		}
+	}
+	if seen < 10 {
+		t.Errorf("only %d costs were seen", seen)
 	}
 }

@@ -119,6 +119,18 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 	return "Design 1 serves with " + yours + ", and is the cheapest that does. It costs " + sc.amount(unit.Money, b.Cost) + "; your plan costs " + sc.amount(unit.Money, d.Now) + "."
 }
 
+// beside says what one cost is more or less than the plan's, or nothing. Costs
+// are printed in hundredths, and their difference is that of what is printed.
+func (sc *scene) beside(now, cost float64) string {
+	switch more := math.Round(cost*100) - math.Round(now*100); {
+	case more > 0:
+		return sc.amount(unit.Money, more/100) + " more than your plan"
+	case more < 0:
+		return sc.amount(unit.Money, -more/100) + " less than your plan"
+	}
+	return ""
+}
+
 // designWords says one design, what it costs and what it wins.
 func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 	words := unit.Capital(sc.made(&b.Design)) + "."
@@ -126,11 +138,8 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		words = sc.remedy(b.Fix)
 	}
 	words += " It costs " + sc.amount(unit.Money, b.Cost)
-	switch more := b.Cost - d.Now; {
-	case more >= 0.005:
-		words += ", " + sc.amount(unit.Money, more) + " more than your plan"
-	case more <= -0.005:
-		words += ", " + sc.amount(unit.Money, -more) + " less than your plan"
+	if more := sc.beside(d.Now, b.Cost); more != "" {
+		words += ", " + more
 	}
 	words += "."
 	if p := sc.s.Plan; b.Fix == nil && p.Prices.Flush != 0 && p.Header.Layout != plan.Ring {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/catalogue"
+	"evenrow/wasm/design"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
 )
@@ -179,13 +180,8 @@ func (sc *scene) remedy(f *sheet.Fix) string {
 
 // costing says what a fix costs more or less than the plan.
 func (sc *scene) costing(f *sheet.Fix) string {
-	more := ""
-	switch {
-	case f.Cost >= 0.005: // half of a hundredth
-		more = sc.amount(unit.Money, f.Cost) + " more than your plan"
-	case f.Cost <= -0.005:
-		more = sc.amount(unit.Money, -f.Cost) + " less than your plan"
-	}
+	now := design.Cost(sc.s.Layout)
+	more := sc.beside(now, now+f.Cost)
 	switch {
 	case !f.Unpriced && more == "":
 		return " It costs no more."

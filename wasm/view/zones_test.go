@@ -90,7 +90,7 @@ func TestDesignsInWords(t *testing.T) {
 		change func(s *sheet.Sheet)
 		want   []string
 	}{
-		{plan.Default(), nil, []string{"With the pump that you have it could cost 18.06 instead of 24.38.", "6.33 less than your plan", `<a href="#plan">Use design 1</a>`, "576 designs were compared", "hydraulic power"}},
+		{plan.Default(), nil, []string{"With the pump that you have it could cost 18.06 instead of 24.38.", "6.32 less than your plan", `<a href="#plan">Use design 1</a>`, "576 designs were compared", "hydraulic power"}},
 		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "which the pump that you have gives. A regulator set to"}},
 		{planOf(t, "wrong-pump"), nil, []string{"No design works with the pump that you have. Each needs another", "more than the pump that you have gives: the link"}},
 		{planOf(t, "balcony"), nil, []string{"nothing cheaper works with the tank that you have", "it could stand"}},
