@@ -30,8 +30,14 @@ func Assumptions() []formula.Assumption {
 		{
 			Code: "parts.ranges", Title: "Scales that pressure gauges are sold with, to",
 			Values: ranges[unit.Metric], Unit: "bar",
-			Used:   "The list of parts, in bar; those in psi are 15, 30, 60, 100, 160, 200, 300 and 600 (common practice, no source).",
+			Used:   "The list of parts in metric units.",
 			Source: source.Ref{Work: "EN 837-1, nominal ranges", Standing: source.Memory},
+		},
+		{
+			Code: "parts.ranges", Title: "Those in US units, to",
+			Values: ranges[unit.US], Unit: "psi",
+			Used:   "The list of parts in US units.",
+			Source: source.Ref{Standing: source.Practice},
 		},
 		{
 			Code: "parts.count.gauges", Title: "The scale that is listed",

@@ -16,6 +16,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "half of one of its marks", Standing: source.Practice},
 		},
 		{
+			Code: "view.metered", Title: "Least change of the flow that shows on a meter",
+			Values: []float64{metered}, Kind: unit.Share,
+			Used:   "The section on faults.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
 			Code: "view.taken", Title: "Largest shot that a medium takes in, as a share of it",
 			Values: []float64{taken}, Kind: unit.Share,
 			Used:   "The section on the timer.",

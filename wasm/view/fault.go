@@ -13,6 +13,10 @@ import (
 // one of its marks (common practice, no source).
 const legible = 5e3
 
+// metered is the least change of the flow, as a share, that shows on a meter
+// (common practice, no source).
+const metered = 0.05
+
 // faults says what wear, dirt, blockage and leaks do, and how to tell.
 func (sc *scene) faults() {
 	f := sc.s.Faults
@@ -93,7 +97,7 @@ func (sc *scene) faults() {
 	} else if sc.s.Layout.FilterLink < 0 {
 		words += " Without a filter both gauges are one."
 	}
-	sc.tag("p", words+" What changes by less than "+sc.amount(unit.Pressure, legible)+" counts as not to be seen on a gauge, and less than 5 % of the flow as not to be seen on a meter: common practice, no source.")
+	sc.tag("p", words+" What changes by less than "+sc.amount(unit.Pressure, legible)+" counts as not to be seen on a gauge, and less than "+sc.amount(unit.Share, metered)+" of the flow as not to be seen on a meter: common practice, no source.")
 	sc.html(`</details>`)
 	for i := range f.Sudden {
 		if s := &f.Sudden[i]; s.Kind == fault.Hole {
@@ -225,7 +229,7 @@ func (sc *scene) onGauge(s *fault.Sudden) bool {
 }
 
 func (sc *scene) onMeter(s *fault.Sudden) bool {
-	return math.Abs(s.Now.Flow-s.Was.Flow) >= 0.05*s.Was.Flow
+	return math.Abs(s.Now.Flow-s.Was.Flow) >= metered*s.Was.Flow
 }
 
 // harmed counts the plants that a fault leaves without their water.

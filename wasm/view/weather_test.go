@@ -1,12 +1,14 @@
 package view
 
 import (
+	"math"
 	"math/rand/v2"
 	"regexp"
 	"strings"
 	"testing"
 
 	"evenrow/wasm/day"
+	"evenrow/wasm/drain"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/unit"
@@ -146,4 +148,25 @@ func TestTheFormTakesATable(t *testing.T) {
 		}
 	}
 	whole(t, "ask", html)
+}
+
+// Figures of judgement that stand in a sentence are those that the calculation
+// goes by, and that the Method page lists.
+func TestSentencesTakeTheirFigures(t *testing.T) {
+	s := sheet.Work(plan.Default())
+	all := ""
+	for _, f := range Everything(s, func(*plan.Plan) string { return "#x" }) {
+		all += f.HTML
+	}
+	for _, want := range []string{
+		"less than 0.05\u00a0bar counts as not to be seen on a gauge, and less than 5\u00a0% of the flow",
+	} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	log := []drain.Entry{{Row: 1, Sky: drain.Typical, Out: 0.05, EC: math.NaN(), PH: math.NaN(), Feed: math.NaN(), Shots: math.NaN(), Long: math.NaN()}}
+	if html, _ := Advice(s, s.Plan, log, nil); !strings.Contains(html, "by no more than 15\u00a0%, and measure 3 days before") {
+		t.Errorf("the log advises %s", html)
+	}
 }
