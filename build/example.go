@@ -22,7 +22,7 @@ func exampleCommand(args []string, std stdio) int {
 		case flags.NArg() == 0:
 			fmt.Fprintf(std.out, "%-12s %s. %s\n", e.Key, e.Title, e.Summary)
 		case e.Key != flags.Arg(0):
-		case flags.NArg() == 1:
+		case flags.NArg() == 1 || flags.Arg(1) == "-":
 			std.out.Write(carry.JSON(e.Plan))
 			return 0
 		default:

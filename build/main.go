@@ -48,7 +48,7 @@ func init() {
 		{"sizes", "", "build the site and print its sizes, writing nothing",
 			"It prints each kind of file as it is and compressed, and what a reader downloads against the budget. Over the budget,\nthe exit code is 1.\n", sizesCommand},
 		{"example", "[NAME [FILE]]", "list the example plans, or write one as a plan file",
-			"Without FILE the plan goes to standard output. A file that holds something else already is not written over.\n\n  go run ./build example\n  go run ./build example balcony plan.json\n", exampleCommand},
+			"Without FILE, or with - for it, the plan goes to standard output. A file that holds something else already is not written over.\n\n  go run ./build example\n  go run ./build example balcony plan.json\n", exampleCommand},
 		{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON",
 			file + "Numbers are in SI units, which the ends of their keys name: head_m, flow_m3_s. What is wrong with a plan is told all\nat once, and the exit code is then 1.\n\n  go run ./build solve plan.json\n", solveCommand},
 		{"calendar", "[FILE]", "read a plan as JSON and write its season as an iCalendar file",

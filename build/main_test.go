@@ -157,6 +157,11 @@ func TestExample(t *testing.T) {
 			t.Errorf("code %d, the list lacks %s:\n%s", code, e.Key, list)
 		}
 		name := filepath.Join(t.TempDir(), "plan.json")
+		_, alone, _ := call("", "example", e.Key)
+		if code, out, _ := call("", "example", e.Key, "-"); code != 0 || out == "" || out != alone {
+			os.Remove("-")
+			t.Errorf("to standard output: code %d, %.40q", code, out)
+		}
 		if code, out, errs := call("", "example", e.Key, name); code != 0 || out+errs != "" {
 			t.Errorf("%s: code %d, %q, %q", e.Key, code, out, errs)
 		}
