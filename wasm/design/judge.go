@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/network"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/pump"
+	"evenrow/wasm/unit"
 )
 
 // judge finds the least supply of a candidate and whether, with it, every limit
@@ -94,7 +95,7 @@ func (s *search) least(z *zone, a *lead, i int, due bool, reserve float64) (head
 func Strengthen(p *plan.Plan, head, flow float64) {
 	p.Supply.Regulator = 0
 	if p.Supply.Kind == plan.GravityTank {
-		p.Runs[0].Rise -= max(0, roundUp(head, 0.05))
+		p.Runs[0].Rise -= max(0, Rise(p.Units, head))
 		return
 	}
 	p.Supply.Kind = plan.PumpTwo
@@ -103,6 +104,16 @@ func Strengthen(p *plan.Plan, head, flow float64) {
 	p.Supply.ShutOff = max(p.Supply.ShutOff, f.Min)
 	f = plan.FieldNamed("supply", "max-flow")
 	p.Supply.MaxFlow = max(p.Supply.MaxFlow, f.Min)
+}
+
+// Rise returns how much higher a tank is set to give head m more: that or a
+// little more, such that the page prints it in full.
+func Rise(sys unit.System, head float64) float64 {
+	step := 0.05
+	if sys == unit.US {
+		step = 0.03048 // a tenth of a foot
+	}
+	return roundUp(head, step)
 }
 
 // Through returns the shut-off head and the greatest flow of a pump, or a tap,
@@ -119,7 +130,7 @@ func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
 // head of still water, in the lead and behind it. It is not ok where the form
 // takes no such supply.
 func (s *search) supply(head, flow float64) (c pump.Curve, rests [2]float64, ok bool) {
-	p := plan.Plan{Supply: s.p.Supply, Runs: []plan.Run{s.p.Runs[0]}}
+	p := plan.Plan{Units: s.p.Units, Supply: s.p.Supply, Runs: []plan.Run{s.p.Runs[0]}}
 	Strengthen(&p, head, flow)
 	if s.gravity {
 		raised := s.p.Runs[0].Rise - p.Runs[0].Rise

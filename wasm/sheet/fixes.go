@@ -8,6 +8,7 @@ import (
 	"evenrow/wasm/design"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/unit"
 )
 
 // Fixes that are offered: at most so many, of which those that take something
@@ -135,7 +136,7 @@ func (t *trial) supply() {
 	}
 	if t.s.Plan.Supply.Kind == plan.GravityTank {
 		head, _, ok := t.duty()
-		rise := roundUp(head-t.s.Layout.Network.Head, 0.05)
+		rise := design.Rise(t.s.Plan.Units, head-t.s.Layout.Network.Head)
 		if !ok || rise <= 0 {
 			return
 		}
@@ -379,7 +380,7 @@ func (t *trial) filter() {
 		// takes less than in proportion: the first guess may be too high.
 		sooner := f.Fouling * worst * 0.95
 		for range 4 {
-			if sooner < leastFouling {
+			if sooner = printed(unit.Pressure, t.s.Plan.Units, sooner); sooner < leastFouling {
 				return
 			}
 			if p, ok := t.try(func(p *plan.Plan) { p.Filter.Fouling = sooner }); ok {
@@ -403,15 +404,27 @@ func (t *trial) emitters() {
 	lowest := w.HeadOf(t.s.Plan.Emitters[e].Lowest)
 	spare := max(t.s.Plan.Limits.Reserve, crit.Margin-crit.Fouled)
 	wanted := math.Floor(w.PressureHead(lowest+crit.Margin-spare)/5e3) * 5e3
-	if wanted < 1e4 || t.s.Plan.Emitters[e].Kind != plan.Compensating {
+	if t.s.Plan.Emitters[e].Kind != plan.Compensating {
 		return
 	}
-	share := wanted / t.s.Plan.Emitters[e].Lowest
-	if p, ok := t.try(func(p *plan.Plan) {
-		c := &p.Emitters[e]
-		c.Lowest, c.Opens, c.Closes = wanted, c.Opens*share, c.Closes*share
-	}); ok {
-		t.add(Change{Kind: LowerEmitters, Value: wanted}, nil, true, p)
+	lower := func(to float64) (*plan.Plan, bool) {
+		return t.try(func(p *plan.Plan) {
+			c := &p.Emitters[e]
+			share := to / c.Lowest
+			c.Lowest, c.Opens, c.Closes = to, c.Opens*share, c.Closes*share
+		})
+	}
+	// The head that the page prints for it may be a little more.
+	for ; wanted >= 1e4; wanted -= 5e3 {
+		p, ok := lower(wanted)
+		if !ok {
+			return
+		}
+		_, high := t.s.said(w.HeadOf(wanted))
+		if _, ok = lower(w.PressureHead(high)); ok {
+			t.add(Change{Kind: LowerEmitters, Value: wanted}, nil, true, p)
+			return
+		}
 	}
 }
 

@@ -161,7 +161,7 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		if b.Present {
 			return words + " The tank stands high enough; it could stand " + sc.amount(unit.Head, -b.Head) + " lower."
 		}
-		return words + " Raise the tank by " + sc.amount(unit.Head, b.Head) + "."
+		return words + " Raise the tank by " + sc.amount(unit.Length, sc.s.Plan.Runs[0].Rise-b.Take.Runs[0].Rise) + "."
 	}
 	words += " It takes " + sc.head(b.Head) + " at " + sc.amount(unit.Flow, b.Flow)
 	switch {

@@ -99,7 +99,7 @@ func (sc *scene) change(f *sheet.Change) string {
 	case sheet.NewPump:
 		return "use a pump that gives at least " + sc.head(f.Value) + " at " + sc.amount(unit.Flow, f.Flow) + sc.shut(f, "everything shut")
 	case sheet.RaiseTank:
-		return "raise the tank by " + sc.amount(unit.Head, f.Value)
+		return "raise the tank by " + sc.amount(unit.Length, f.Value)
 	case sheet.MorePressure:
 		return "find a tap that keeps at least " + sc.headOf(f.Value) + " while it gives " + sc.amount(unit.Flow, f.Flow) + sc.shut(f, "every tap closed")
 	case sheet.AddRegulator:
