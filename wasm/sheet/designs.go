@@ -26,7 +26,7 @@ type Best struct {
 	Fix       *Fix       // of the sheet, that it is; nil for one that the search alone found
 	Take      *plan.Plan // ready to be taken over: with the supply that stands, where it carries the design, else with one of the least duty
 	Margin    float64    // m, of the weakest emitter
-	Even      float64    // EU
+	Even      float64    // EU, of the zone whose plants are least alike
 	Regulator float64    // Pa, that one behind the supply that stands is set to anew; 0 where it stays as it is
 	Weak      bool       // the pump or the tap that stands gives less than Head at Flow, without a regulator
 	Round     float64    // s, for one litre to every plant, zones one after another
@@ -136,7 +136,7 @@ func (d *Designs) add(of *Sheet, b Best, s *Sheet) {
 	}
 	b.Margin, b.Even = s.Zones[s.Critical].Margin, 1
 	for i := range s.Zones {
-		b.Even = min(b.Even, s.Zones[i].Even.EU)
+		b.Even = min(b.Even, s.Zones[i].Alike.EU)
 	}
 	b.Round, _ = s.Round()
 	d.Best = append(d.Best, b)

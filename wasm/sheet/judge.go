@@ -14,7 +14,7 @@ import (
 )
 
 // findingKinds is how many kinds of finding there are.
-const findingKinds = Unlike + 1
+const findingKinds = NoBackflow + 1
 
 // verdictOf is the verdict that a finding leads to by itself; those not named
 // are advice and leave it at Yes.

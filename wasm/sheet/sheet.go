@@ -45,7 +45,8 @@ type Finding struct {
 	Base  int     // the row, from 0, that Row is compared with; Unlike only
 }
 
-// A FindingKind is what a finding says. The comment names Value and Limit.
+// A FindingKind is what a finding says, the gravest first: what keeps plants from
+// their share comes before what may. The comment names Value and Limit.
 type FindingKind uint8
 
 const (
@@ -54,8 +55,9 @@ const (
 	Unsteady                        // Count emitters open and shut in turn. Value: head while shut, Limit: closing head
 	BelowRange                      // Count emitters run below their range. Value: lowest head, Limit: Lowest
 	AboveRange                      // Count emitters run above it. Value: highest head, Limit: Highest
-	ShortReserve                    // in range, but with less than the wanted reserve. Value: margin, Limit: reserve
 	Uneven                          // Value: EU, Limit: wanted
+	Unlike                          // rows watered together get neither the same nor what their crops need. Value: how many times as much of its need Row gets as Base does, Limit: 1
+	ShortReserve                    // in range, but with less than the wanted reserve. Value: margin, Limit: reserve
 	FastLead                        // Value: speed in the supply or header, Limit: wanted
 	OffCurve                        // the pump runs beyond the last point of its curve. Value: flow, Limit: last flow
 	CoarseFilter                    // Value: opening, Limit: largest fit
@@ -68,7 +70,6 @@ const (
 	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
 	Suction      // on the way, flowing water is under less than the air's pressure. Value: head there, negative
 	NoBackflow   // a tap, and no loss counted for the device that keeps its water clean
-	Unlike       // rows watered together get neither the same nor what their crops need. Value: how many times as much of its need Row gets as Base does, Limit: 1
 )
 
 // A Change is one thing that is done to a plan.

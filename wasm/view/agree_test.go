@@ -220,12 +220,12 @@ var facts = []fact{
 	{"how alike the plants' water is", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `^([\d.]+ %)`) },
 		func(p *printed) []string { return p.cell("evenness", "Measures", "Emission", "Plants alike") },
-		func(p *printed) []string { return p.cell("pump", "The zones", p.zone(), "EU") },
+		func(p *printed) []string { return p.cell("pump", "The zones", p.leastAlike(), "EU") },
 		func(p *printed) []string { return p.cell("ring", "The rows closed", "Evenness", p.tied()) },
 	}},
 	{"how true emitters are to their make", []func(p *printed) []string{
 		func(p *printed) []string {
-			if p.s.Zones[p.s.Critical].Open == 0 {
+			if p.leastAlike() == "" {
 				return nil
 			}
 			if v := p.cell("evenness", "Measures", "Emission", "True to make"); v != nil {
@@ -233,7 +233,7 @@ var facts = []fact{
 			}
 			return p.cell("evenness", "Measures", "Emission", "Plants alike")
 		},
-		func(p *printed) []string { return p.cell("chance", "Water of the plants", p.zone(), "EU by formula") },
+		func(p *printed) []string { return p.cell("chance", "Water of the plants", p.leastAlike(), "EU by formula") },
 	}},
 	{"the evenness that is asked for", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `limit is ([\d.]+ %)`) },
@@ -304,6 +304,16 @@ var facts = []fact{
 		func(p *printed) []string { return p.said("season", `last plants are removed on (\d+ \w+ \d+)`) },
 		func(p *printed) []string { return p.latest("Remove plants") },
 	}},
+}
+
+// leastAlike is the number of the zone that the evenness is of; empty where none
+// of its emitters is open.
+func (p *printed) leastAlike() string {
+	z := newScene(p.s).least()
+	if z.Open == 0 {
+		return ""
+	}
+	return strconv.Itoa(z.Zone)
 }
 
 // alone reports whether a plan has one emitter, so that the weakest has the least

@@ -192,8 +192,12 @@ func (sc *scene) figures() {
 	} else {
 		figure("To spare", z.Margin, ", safety margin included")
 	}
-	if z.Open > 0 {
-		sc.figure("Plants alike (EU)", sc.amount(unit.Share, z.Alike.EU), "your limit is "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
+	if e := sc.least(); e.Open > 0 {
+		where := ""
+		if e != z {
+			where = sc.zoneName(e) + "; "
+		}
+		sc.figure("Plants alike (EU)", sc.amount(unit.Share, e.Alike.EU), where+"your limit is "+sc.amount(unit.Share, sc.s.Plan.Limits.Evenness))
 	}
 	sc.figure("Flow", sc.amount(unit.Flow, z.Flow), sc.zoneName(z))
 	sc.html(`</dl>`)

@@ -124,7 +124,7 @@ func (sc *scene) lossName(b *sheet.Loss) string {
 // evenness says how alike the plants' water is, and how true each emitter is to
 // what it is made to give: one where all emitters are of a kind.
 func (sc *scene) evenness() {
-	z := sc.zone
+	z := sc.least()
 	if z == nil || z.Open == 0 {
 		sc.tag("p", "There is nothing to compare until emitters open.")
 		return
@@ -132,7 +132,12 @@ func (sc *scene) evenness() {
 	e, made := &z.Alike, &z.Even
 	words := "How alike the plants' water is"
 	if len(sc.s.Zones) > 1 {
-		words += " in " + sc.zoneName(z) + ", where the weakest emitter stands"
+		words += " in " + sc.zoneName(z) + ", where "
+		if z == sc.zone {
+			words += "the weakest emitter stands"
+		} else {
+			words += "they are least alike"
+		}
 	}
 	if z.Mixed {
 		words += "; and how true each emitter is to what it is made to give, since the rows have different ones."
@@ -171,6 +176,17 @@ func (sc *scene) evenness() {
 	sc.html(`</dl>`)
 	sc.needs()
 	sc.working()
+}
+
+// least is the zone whose plants are least alike, of several the critical one.
+func (sc *scene) least() *sheet.ZoneResult {
+	z := sc.zone
+	for i := range sc.s.Zones {
+		if v := &sc.s.Zones[i]; v.Open > 0 && v.Alike.EU < z.Alike.EU-1e-6 {
+			z = v
+		}
+	}
+	return z
 }
 
 // needs sets what each row gets beside what its crop takes up, where rows that

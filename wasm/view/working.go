@@ -36,6 +36,7 @@ func (sc *scene) working() {
 		}
 		sc.formula(f, e.Flow, at, e.Exponent, h)
 	}
+	z = sc.least()
 	if least := z.Least / z.Alike.Mean; finite(least) {
 		sc.tag("p", "Emission uniformity:")
 		sc.formula(evenness.EmissionUniformityFormula, z.CV, z.PerPlant, least)
