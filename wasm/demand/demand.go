@@ -44,7 +44,7 @@ func Of(p *plan.Plan, s *season.Season) *Demand {
 	d := &Demand{Cover: p.Sky.Cover, Adjust: p.Sky.Adjust, More: p.Sky.Known()}
 	for i := range s.Plantings {
 		g := &s.Plantings[i]
-		if len(g.Rows) == 0 || g.Dates[season.End] <= g.Dates[season.Slab] {
+		if !g.Grows() {
 			continue
 		}
 		n := Planting{Index: i, From: g.Dates[season.Slab], To: g.Dates[season.End], Stages: stages(p, g), Plants: g.Plants}

@@ -74,7 +74,7 @@ func (s *Season) conflicts(p *plan.Plan) {
 	}
 	for _, i := range order {
 		g := &s.Plantings[i]
-		if len(g.Rows) == 0 {
+		if !g.Grows() {
 			continue
 		}
 		if ready := day.Day(p.Season.Start + p.Season.Build + ahead); ready > g.Dates[Slab] {
@@ -141,10 +141,10 @@ func (s *Season) freezing(p *plan.Plan) {
 		return
 	}
 	c := Conflict{Kind: Freezing, Planting: -1}
-	from, to := day.Day(0), day.Day(0) // from the first planting out to the last clearing of what lives
+	from, to := day.Day(0), day.Day(0) // from the first planting out to the last clearing
 	for i := range s.Plantings {
 		g := &s.Plantings[i]
-		if len(g.Rows) == 0 || g.Killed {
+		if !g.Grows() {
 			continue
 		}
 		if to == 0 || g.Dates[Slab] < from {

@@ -117,8 +117,9 @@ func (g *Planting) stages(p *plan.Plan) (after [Stages]day.Day) {
 }
 
 // cut ends a planting that frost would kill: as a rule when the rows are
-// cleared so that the system can be drained before the frost, and with the frost
-// itself where it is planted later than that.
+// cleared so that the system can be drained before the frost, with the frost
+// itself where it is planted later than that, and before it begins where it is
+// planted out in the time of frost.
 func (g *Planting) cut(p *plan.Plan) {
 	last, first, ok := Frosts(p, g.Dates[Slab])
 	if !ok || p.Season.Shelter == plan.Heated || !Tender(p, g.Crop) {
@@ -126,9 +127,7 @@ func (g *Planting) cut(p *plan.Plan) {
 	}
 	end := Cleared(first)
 	switch out := g.Dates[Slab]; {
-	case out >= first:
-		end = later(last, 1)
-	case out == last:
+	case out >= first || out == last:
 		end = out
 	case out >= end:
 		end = first
@@ -141,6 +140,10 @@ func (g *Planting) cut(p *plan.Plan) {
 
 // Tender reports whether frost kills a crop.
 func Tender(p *plan.Plan, crop int) bool { return p.Trait(crop, catalogue.Least) > 0 }
+
+// Grows reports whether the planting stands in a row for any time: no tasks and
+// no water are counted for one that does not.
+func (g *Planting) Grows() bool { return len(g.Rows) > 0 && g.Dates[End] > g.Dates[Slab] }
 
 // In reports whether the planting stands in a row.
 func (g *Planting) In(row int) bool { return slices.Contains(g.Rows, row) }

@@ -76,7 +76,7 @@ func (s *Season) tasks(p *plan.Plan) {
 	wetted := make([]bool, len(p.Rows))
 	for _, i := range s.byPlanting() {
 		g := &s.Plantings[i]
-		if len(g.Rows) == 0 {
+		if !g.Grows() {
 			continue
 		}
 		if first == 0 {

@@ -57,7 +57,7 @@ func (y *Year) Card() *Card {
 	from, to := day.Day(0), day.Day(0)
 	for i := range y.Season.Plantings {
 		g := &y.Season.Plantings[i]
-		if len(g.Rows) == 0 {
+		if !g.Grows() {
 			continue
 		}
 		if to == 0 || g.Dates[season.Slab] < from {

@@ -233,7 +233,9 @@ var facts = []fact{
 			}
 			return p.cell("evenness", "Measures", "Emission", "Plants alike")
 		},
-		func(p *printed) []string { return p.cell("chance", "Water of the plants", p.leastAlike(), "EU by formula") },
+		func(p *printed) []string {
+			return p.cell("chance", "Water of the plants", p.leastAlike(), "EU by formula")
+		},
 	}},
 	{"the evenness that is asked for", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Plants alike (EU)", `limit is ([\d.]+ %)`) },

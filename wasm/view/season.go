@@ -52,7 +52,7 @@ func (sc *scene) season() {
 		}
 		raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
 		t.explained(unit.Capital(s.Name(sc.s.Plan, i)), rowWords(g.Rows)+", "+count(g.Plants, "plant", "plants"),
-			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, true))
+			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
 	}
 	t.end()
 	sc.tag("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
@@ -70,7 +70,7 @@ func (sc *scene) seasonWords(s *season.Season) string {
 	sown, out, picked, end := -1, -1, -1, day.Day(0)
 	for i := range s.Plantings {
 		g := &s.Plantings[i]
-		if len(g.Rows) == 0 {
+		if !g.Grows() {
 			continue
 		}
 		first := func(at *int, stage season.Stage) {
@@ -172,10 +172,13 @@ func (sc *scene) conflict(s *season.Season, c *season.Conflict) string {
 	case season.DeadSeed:
 		return name + ": seed does not come up at " + seedbed + ". Keep the seedbed at " + sc.amount(unit.Temperature, p.Trait(crop, catalogue.SeedLow)) + " to " + sc.amount(unit.Temperature, p.Trait(crop, catalogue.SeedHigh)) + ". The dates here count as if it did."
 	case season.FrostOut:
+		words := name + " would be planted out on "
 		if out == c.Until {
-			return name + " would be planted out on the day of the last frost, " + c.Until.Words() + ", which kills it. Plant it out later, or heat. No water is counted for it."
+			words += "the day of the last frost, "
+		} else {
+			words += out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on "
 		}
-		return name + " would be planted out on " + out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on " + c.Until.Words() + ". It kills this crop: tasks and water end with it. Plant it out after that, or heat."
+		return words + c.Until.Words() + ". Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat."
 	case season.FrostKill:
 		words := name + ": the frost of " + c.Until.Words() + " kills it before the first harvest, which would be on " + picked.Words() + "."
 		if picked < c.Until {
