@@ -252,6 +252,7 @@ func TestGauges(t *testing.T) {
 		{"a high tank", 0.8e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -10 }, "Pressure gauge, 0 to 1.6 bar", 2, "one at the header"},
 		{"a tank at the reach of an arm", 0.2e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -2.5 }, "Clear hose, 3 m long", 1, "to hold vertical at the end of the last row"},
 		{"a tank just above it", 0.2e5, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = -2.51 }, "Pressure gauge, 0 to 0.6 bar", 2, "one at the header"},
+		{"a tank below the rows", 0, func(p *plan.Plan) { tank(p); p.Runs[0].Rise = 0.3 }, "Pressure gauge", 0, ""},
 		{"more than any", 30e5, func(p *plan.Plan) { p.Supply.Points[0].Head = 500 }, "Pressure gauge, 0 to 49 bar", 3, "one before"},
 		{"power alone", 0, func(p *plan.Plan) { p.Supply.Kind = plan.PumpPower }, "Pressure gauge", 3, "one before the filter, one after it, one at the end of the last row; its scale must reach the pump's shut-off pressure"},
 	} {

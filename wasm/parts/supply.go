@@ -112,6 +112,9 @@ func (c *count) gauges() {
 		where = "one after the regulator, "
 	}
 	rest := c.atRest()
+	if c.Plan.Supply.Kind == plan.GravityTank && rest <= 0 {
+		return // too low to show anything: the answer says so
+	}
 	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
 		c.one(WaterPath, "Clear hose, "+unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2)+" long",
 			"to hold vertical "+at[len("one "):]+", open at its top: water stands in it as high as its pressure there, "+
