@@ -159,7 +159,11 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 			return words + " The tank stands high enough." + set
 		}
 		if b.Present {
-			return words + " The tank stands high enough; it could stand " + sc.amount(unit.Head, -b.Head) + " lower."
+			words += " The tank stands high enough"
+			if lower := -design.Rise(sc.sys, b.Head); lower > 0 {
+				words += "; it could stand " + sc.amount(unit.Length, lower) + " lower"
+			}
+			return words + "."
 		}
 		return words + " Raise the tank by " + sc.amount(unit.Length, sc.s.Plan.Runs[0].Rise-b.Take.Runs[0].Rise) + "."
 	}

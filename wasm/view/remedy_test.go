@@ -336,3 +336,36 @@ func TestTheTankIsRaisedByTheSame(t *testing.T) {
 		}
 	}
 }
+
+// With a tank that stands so much lower as a design says, as it is printed, the
+// answer is Yes.
+func TestTheTankThatCouldStandLower(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 14))
+	tried := 0
+	for n := range 60 {
+		p := planOf(t, []string{"balcony", "millrace"}[n%2])
+		p.Units = unit.System(r.IntN(2))
+		p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+		p.Runs[0].Rise = -p.Emitters[0].Lowest / 1e4 * (1.1 + r.Float64())
+		p.Limits.Reserve = 1.5 * r.Float64()
+		s := sheet.Answer(p)
+		s.Explore(sheet.Searching)
+		for i := range s.Designs.Best {
+			b := &s.Designs.Best[i]
+			m := regexp.MustCompile(`it could stand ([\d.]+)\x{a0}(?:m|ft) lower`).FindStringSubmatch(newScene(s).designWords(b, i, s.Designs))
+			if m == nil {
+				continue
+			}
+			v, _ := strconv.ParseFloat(m[1], 64)
+			q := b.Take.Clone()
+			q.Runs[0].Rise += unit.Of(unit.Length, p.Units).ToInner(v)
+			tried++
+			if a := sheet.Answer(q); a.Verdict != sheet.Yes {
+				t.Errorf("plan %d, system %d: %s: %+v", n, p.Units, m[0], a.Findings[0])
+			}
+		}
+	}
+	if tried < 30 {
+		t.Errorf("only %d designs", tried)
+	}
+}
