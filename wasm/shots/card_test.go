@@ -146,8 +146,9 @@ func TestLastsIsTheInverseOfUse(t *testing.T) {
 			}
 			taken += rate * min(60, at+long-s)
 		}
-		// The edges of the day fall within a step: up to 16 of them in a week.
-		if near := 16 * 60 * noon; math.IsInf(long, 1) {
+		// Sunrise and sunset fall within a step, twice a day.
+		edges := 2 + 2*min(long, 8*24*hour)/(24*hour)
+		if near := edges * 60 * 0.85 * noon; math.IsInf(long, 1) {
 			if taken > easy+near {
 				t.Fatalf("never, with %g of %g a day", easy, use)
 			}
