@@ -134,6 +134,12 @@ func (s *Sheet) judgeHeights(z *ZoneResult) {
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
 		switch st.Kind {
+		case layout.RowOf:
+			// In one line the water goes on from the end of each row but the last.
+			if l.Plan.Header.Layout != plan.OneLine || st.Index == len(l.Plan.Rows)-1 {
+				continue
+			}
+			fallthrough
 		case layout.RunOf, layout.HeaderOf, layout.Between:
 			node := l.Network.Links[st.Links[len(st.Links)-1]].To
 			f := Finding{Row: -1, Zone: z.Zone, Value: l.Still(st) - l.Network.Nodes[node].Z}

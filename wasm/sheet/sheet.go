@@ -53,6 +53,7 @@ const (
 	PowerOnly    FindingKind = iota // Value: W
 	NeverOpen                       // Count emitters stay shut. Value: highest head they see, Limit: opening head
 	Unsteady                        // Count emitters open and shut in turn. Value: head while shut, Limit: closing head
+	Suction                         // on the way, flowing water is under less than the air's pressure. Value: head there, negative
 	BelowRange                      // Count emitters run below their range. Value: lowest head, Limit: Lowest
 	AboveRange                      // Count emitters run above it. Value: highest head, Limit: Highest
 	Uneven                          // Value: EU, Limit: wanted
@@ -68,7 +69,6 @@ const (
 	Fouled       // once the filter is due for cleaning, Count emitters run below their range. Value: margin, negative
 	Unsolved     // the flows did not settle
 	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
-	Suction      // on the way, flowing water is under less than the air's pressure. Value: head there, negative
 	NoBackflow   // a tap, and no loss counted for the device that keeps its water clean
 )
 

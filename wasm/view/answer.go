@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/sheet"
@@ -34,7 +35,11 @@ func (sc *scene) verdict() (word, rest string) {
 		if f.Count >= all {
 			return word, "No emitter opens, and no plant gets water."
 		}
-		return word, strconv.Itoa(f.Count) + " of " + strconv.Itoa(all) + " emitters stay shut, and their plants get no water."
+		words := strconv.Itoa(f.Count) + " of " + strconv.Itoa(all) + " emitters stay shut, and their plants get no water."
+		if slices.ContainsFunc(sc.s.Findings, func(f sheet.Finding) bool { return f.Kind == sheet.TooHigh || f.Kind == sheet.Suction }) {
+			words = "At least " + words // the flows are those of lines that are full
+		}
+		return word, words
 	case sheet.Unsteady:
 		return word, count(f.Count, "emitter opens and shuts", "emitters open and shut") + " in turn, and you cannot count on them."
 	case sheet.BelowRange:
@@ -54,7 +59,7 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.TooHigh:
 		return word, "The water does not get over the highest point of its way."
 	case sheet.Suction:
-		return word, "Every emitter opens, but a part of the line lies too high and draws air."
+		return word, "A part of the line lies too high and draws air, and what lies beyond it may get no water."
 	case sheet.OffCurve:
 		return word, "The pump would have to run beyond the last point of its curve, where nobody knows what it gives."
 	case sheet.OutsidePlace:

@@ -3,6 +3,8 @@ package view
 import (
 	"math"
 	"math/rand/v2"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -252,5 +254,62 @@ func TestWhyPlantsOfOneEmitterDiffer(t *testing.T) {
 	s.Zones[0].Least = 0.8 * s.Zones[0].Alike.Mean
 	if got := said(t, s, "answer"); !strings.Contains(got, "The plant with least water gets 80\u00a0% of the mean.") {
 		t.Errorf("%.900s", got)
+	}
+}
+
+// Of tanks that stand too low for some rows of plain emitters, in all layouts,
+// the answer and the start say alike how many plants stay dry: the same number,
+// or the answer that it is at least so many, where air keeps the water from
+// passing a height.
+func TestTheAnswerAndTheStartAgreeOnWhatStaysDry(t *testing.T) {
+	r := rand.New(rand.NewPCG(71, 8))
+	counted := regexp.MustCompile(`^(At least )?(\d+) of \d+ emitters stay shut`)
+	same, least, over := 0, 0, 0
+	for n := range 200 {
+		p := plan.Default()
+		p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+		e := &p.Emitters[0]
+		e.Kind, e.Exponent, e.Nominal, e.Lowest = plan.NonCompensating, 0.5, 1e4, 1e3
+		p.Runs[0].Rise = 1.5*r.Float64() - 1
+		p.Header.Layout = n % 3
+		for i := range p.Rows {
+			p.Rows[i].Slope, p.Rows[i].Height = 0.3*(r.Float64()-0.5), 0.5*(r.Float64()-0.5)
+			if n%6 == 0 {
+				p.Rows[i].Zone = 1 + i%2
+			}
+		}
+		s := sheet.Answer(p)
+		s.Explore(sheet.Starting)
+		dry := 0
+		for i := range s.Startup.Zones {
+			for _, h := range s.Startup.Zones[i].Opens {
+				if math.IsInf(h, 1) {
+					dry++
+				}
+			}
+		}
+		_, says := newScene(s).verdict()
+		m := counted.FindStringSubmatch(says)
+		switch {
+		case m == nil:
+			if strings.HasPrefix(says, "The water does not get over") || strings.HasPrefix(says, "A part of the line lies too high and draws air") {
+				over++
+			} else if got := strings.HasPrefix(says, "No emitter opens"); got != (dry == 120) || !got && dry > 0 {
+				t.Errorf("plan %d: %s, and %d of 120 stay shut at the start", n, says, dry)
+			}
+		case m[1] != "":
+			least++
+			if at, _ := strconv.Atoi(m[2]); dry < at {
+				t.Errorf("plan %d: %s, and %d at the start", n, says, dry)
+			}
+		default:
+			same++
+			if m[2] != strconv.Itoa(dry) {
+				t.Errorf("plan %d: %s, and %d at the start", n, says, dry)
+			}
+		}
+	}
+	if t.Logf("%d the same, %d at least, %d that do not get over", same, least, over); same < 20 || least < 20 {
+		t.Error("too few of a kind")
 	}
 }
