@@ -200,9 +200,13 @@ func (sc *scene) bareRows(c *shots.Card) {
 		if len(rows[i]) > 1 {
 			name, them = "Rows ", "them"
 		}
-		until := " on. Shut " + them + " off."
+		shut := ". Shut " + them + " off"
+		if sc.s.Plan.Header.Layout != plan.HeaderAndRows {
+			shut = ". No valve can shut " + them + " off here: plug the emitters there"
+		}
+		until := " on" + shut + "."
 		if s.to > 0 {
-			until = " to " + s.to.Short() + ". Shut " + them + " off for so long."
+			until = " to " + s.to.Short() + shut + " for so long."
 		}
 		sc.tag("p", name+listed(rows[i])+" would be watered with nothing in "+them+" from "+s.from.Short()+until)
 	}

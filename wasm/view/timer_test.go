@@ -100,6 +100,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
 		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 to 2 drains"},
 		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it from 11 September on. Shut it off."},
+		{"a bare row of one line", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "shots", "from 11 September on. No valve can shut it off here: plug the emitters there."},
 		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 1 May. Shut it off for so long."},
 		{"a row that stays bare", later, "shots", "Row 4 would be watered with nothing in it from 1 March on."},
 		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -15, 0 }, "outage", "If the water stops at"},
