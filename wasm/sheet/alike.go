@@ -83,7 +83,8 @@ func (s *Sheet) compare() {
 // fit compares the flows of a zone whose emitters differ with what the crops
 // need, and returns the emission uniformity of the one over the other: 1 where
 // every plant gets as much of its need as every other. Rows in which nothing
-// is planted need nothing; without any other it is 0. It finds the rows that get most and least of
+// is planted need nothing; without any other it is 0, and flows that are less even than was asked are
+// found. It finds the rows that get most and least of
 // their need where neither the flows nor these shares are as even as was asked.
 func (s *Sheet) fit(z *ZoneResult) float64 {
 	s.needs()
@@ -107,11 +108,15 @@ func (s *Sheet) fit(z *ZoneResult) float64 {
 			high = p.Row
 		}
 	}
-	if len(shares) == 0 {
+	limit := s.Plan.Limits.Evenness
+	if len(shares) == 0 { // then the flows alone are judged
+		if z.Alike.EU < limit {
+			s.find(Finding{Kind: Uneven, Row: -1, Value: z.Alike.EU, Limit: limit, Zone: z.Zone})
+		}
 		return 0
 	}
 	even := evenness.Of(shares, fewest, cv).EU
-	if limit := s.Plan.Limits.Evenness; even < limit && z.Alike.EU < limit {
+	if even < limit && z.Alike.EU < limit {
 		s.find(Finding{Kind: Unlike, Row: high, Base: low, Value: share(high) / share(low), Limit: 1, Zone: z.Zone})
 	}
 	return even

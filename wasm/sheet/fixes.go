@@ -443,7 +443,7 @@ func (t *trial) unlike() {
 
 // alike are the moves that part rows whose emitters differ, or make them alike.
 func (t *trial) alike() (list []move) {
-	if !t.has(Unlike) {
+	if !t.has(Unlike, Uneven) {
 		return nil
 	}
 	rows := t.s.Plan.Rows
@@ -456,6 +456,9 @@ func (t *trial) alike() (list []move) {
 			k, kinds = len(kinds), append(kinds, i)
 		}
 		zone[i] = k + 1
+	}
+	if len(kinds) == len(t.s.Zones) {
+		return nil
 	}
 	if t.s.Plan.Header.Layout == plan.HeaderAndRows && len(kinds) <= plan.MaxZones {
 		list = append(list, move{OwnZones, []int{len(kinds)}, func(p *plan.Plan, _ int) {

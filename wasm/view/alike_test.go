@@ -3,6 +3,7 @@ package view
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -279,5 +280,22 @@ func TestTheZoneThatIsLeastAlike(t *testing.T) {
 	}
 	if got := said(t, s, "evenness"); strings.Contains(got, "the same emitters") {
 		t.Errorf("emitters are said to be the same: %.300s", got)
+	}
+}
+
+// Where nothing grows in rows of 2 and 8 L/h, there is no need to compare them
+// with, and they are judged by their flows: 2/3.5, less 1.27 times 3 % of it.
+func TestEmittersThatDifferWhereNothingGrows(t *testing.T) {
+	p := eightInRowTwo()
+	p.Season.After = -40
+	s := sheet.Answer(p)
+	if got := said(t, s, "answer"); s.Verdict != sheet.Nearly || !strings.Contains(got, "not evenly enough") || !strings.Contains(got, "The evenness (EU) is 55\u00a0%, and your limit is 90\u00a0%.") {
+		t.Errorf("verdict %d: %s", s.Verdict, got)
+	}
+	has := func(k sheet.FixKind) bool {
+		return slices.ContainsFunc(s.Fixes, func(f sheet.Fix) bool { return f.Kind == k && f.Solves })
+	}
+	if !has(sheet.OwnZones) || !has(sheet.OneEmitter) {
+		t.Errorf("fixes %+v", s.Fixes)
 	}
 }
