@@ -20,7 +20,7 @@ var notes = [TaskKinds]string{
 	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
 	Tying:    "Every week: turn or clip the stem to its string and take the side shoots.",
 	Picking:  "From now on pick every few days.",
-	Clearing: "Shut the row's water, take the plants out and sweep up.",
+	Clearing: "Shut the row's water or plug its emitters, take the plants out and sweep up.",
 	Building: "Follow the order of assembly. Keep the pump unplugged, or the tap shut, until every joint is clamped and the cautions are met.",
 	Leaks:    "Run it with the ends open, then with all closed but one, open a crack. Look at every joint, and stop the water before you touch one.",
 	Cups:     "Cups under emitters at the start, the middle and the end of rows; the flows must be alike.",

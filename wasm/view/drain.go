@@ -119,7 +119,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		}
 	}
 	sc.tag("p", aloud+" "+why)
-	sc.tag("p", "Change one thing at a time, by no more than "+sc.amount(unit.Share, drain.Most)+", and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
+	sc.tag("p", "Change one thing at a time, by no more than "+sc.amount(unit.Share, drain.Most)+" as far as the timer can be set so finely, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.fold("Show the working")
