@@ -82,10 +82,10 @@ func (s *Sheet) compare() {
 
 // fit compares the flows of a zone whose emitters differ with what the crops
 // need, and returns the emission uniformity of the one over the other: 1 where
-// every plant gets as much of its need as every other. Rows in which nothing
-// is planted need nothing; without any other it is 0, and flows that are less even than was asked are
-// found. It finds the rows that get most and least of
-// their need where neither the flows nor these shares are as even as was asked.
+// every plant gets as much of its need as every other. Rows in which nothing is
+// planted need nothing; without any other it is 0, and flows that are less even
+// than was asked are found. It finds the rows that get most and least of their
+// need where neither the flows nor these shares are as even as was asked.
 func (s *Sheet) fit(z *ZoneResult) float64 {
 	s.needs()
 	l := s.Layout
