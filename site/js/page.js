@@ -71,6 +71,7 @@ function tool(form) {
   form.addEventListener("input", (event) => {
     if (event.target instanceof HTMLInputElement && event.target.type === "file") return;
     left = !(event.target instanceof HTMLInputElement && event.target.type === "text");
+    clearTimeout(settling); // the answer to what is typed now comes first
     rest();
     ask({ ask: "answer" });
   });
@@ -265,7 +266,7 @@ function tool(form) {
     if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
     if (!question?.quiet) announcing = reply.announce;
     clearTimeout(settling);
-    settling = setTimeout(settle, 700);
+    if (!busy()) settling = setTimeout(settle, 700);
     const led = question?.ask === "open" && leading;
     if (led) leading = false;
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
