@@ -77,6 +77,11 @@ func (s *Sheet) compare() {
 		s.Sameness = NearInZone
 	case fits && n > 0:
 		s.Sameness = AsNeeded
+		for i := range s.Zones { // crops that share a zone's even flow may need different amounts
+			if s.fit(&s.Zones[i]) < nearlyFrom {
+				s.Sameness = Differs
+			}
+		}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"evenrow/wasm/catalogue"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 )
@@ -252,6 +253,25 @@ func TestAThirstierCropGetsMore(t *testing.T) {
 	p.Emitters[1].Flow /= 2
 	if got := Announce(sheet.Answer(p)); !strings.HasPrefix(got, "Nearly.") {
 		t.Error(got)
+	}
+}
+
+// Lettuce and tomatoes that share a zone's even flow do not get what they need,
+// also where rows of another zone do: not each row has its share.
+func TestOneZoneAsNeededDoesNotSpeakForAnother(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Tank = 2
+	p.Emitters = append(p.Emitters, p.Emitters[0])
+	p.Emitters[1].Flow /= 2
+	p.Rows[3].Spacing /= 2
+	p.Rows[3].Emitter = 1
+	p.Rows[0].Zone, p.Rows[1].Zone = 2, 2
+	if got := Announce(sheet.Answer(p)); !strings.Contains(got, "each row about in proportion") {
+		t.Errorf("tomatoes alone in zone 2: %s", got)
+	}
+	p.Rows[1].Crop = slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return c.Name == "lettuce" })
+	if got := Announce(sheet.Answer(p)); got != "Yes. All 120 emitters open, but not every plant gets the same water." {
+		t.Errorf("lettuce and tomatoes in zone 2: %s", got)
 	}
 }
 
