@@ -37,3 +37,14 @@ func TestDevicesTakeAllOfItFromFourPlants(t *testing.T) {
 		t.Errorf("with 0.2 m less: verdict %d, findings %v", s.Verdict, s.Findings)
 	}
 }
+
+// Where devices ask for more than a tap has, its water does not stand below the
+// emitters: nothing of it is left for them.
+func TestDevicesThatTakeAll(t *testing.T) {
+	p := plain(fourAtATap())
+	p.Supply.Devices = 2e5
+	got := said(t, sheet.Work(p), "answer")
+	if strings.Contains(got, "below the lowest") || !strings.Contains(got, "No emitter opens") || !strings.Contains(got, "Nothing of the head of the supply is left for the shut emitters.") {
+		t.Errorf("the answer: %s", got)
+	}
+}

@@ -9,6 +9,9 @@ import (
 	"evenrow/wasm/unit"
 )
 
+// nothing is a head in m that prints as none.
+const nothing = 0.005
+
 // explain says a finding in plain words, with what was found and what was
 // wanted.
 func (sc *scene) explain(f *sheet.Finding) string {
@@ -25,8 +28,11 @@ func (sc *scene) explain(f *sheet.Finding) string {
 	case sheet.PowerOnly:
 		return "Power is flow times head: " + sc.amount(unit.Power, v) + " can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Look up the pump's curve, or its greatest head and its greatest flow, and type them in."
 	case sheet.NeverOpen:
-		if v < 0 {
+		if v < -nothing {
 			return "The water stands " + sc.amount(unit.Head, -v) + " below the lowest of the shut emitters" + where + "."
+		}
+		if v < nothing {
+			return "Nothing of the head of the supply is left for the shut emitters" + where + "."
 		}
 		return "Emitters open at " + sc.head(l) + "; those that are shut get at most " + sc.head(v) + where + "."
 	case sheet.Unsteady:
