@@ -45,7 +45,7 @@ func (sc *scene) verdict() (word, rest string) {
 	case sheet.BelowRange:
 		return word, "Every emitter opens, but " + some(f.Count, all) + " below the pressure that keeps the water even."
 	case sheet.AboveRange:
-		return word, "Every emitter opens, but " + some(f.Count, all) + " above the pressure that it is made for."
+		return word, "Every emitter opens, but " + some(f.Count, all) + " above the pressure that such emitters are made for."
 	case sheet.ShortReserve:
 		return word, "Every plant gets its water, but with less than your safety margin."
 	case sheet.Uneven:

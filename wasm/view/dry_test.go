@@ -237,6 +237,17 @@ func TestWaterBelowTheEmittersInWords(t *testing.T) {
 	}
 }
 
+// One, several and all emitters above their range are told in one grammar.
+func TestEmittersAboveTheirRangeInWords(t *testing.T) {
+	sc := &scene{writer: &writer{}, s: &sheet.Sheet{Plan: plan.Default(), Verdict: sheet.Nearly, Zones: []sheet.ZoneResult{{Emitters: 3}}}, weight: 9800}
+	for n, want := range []string{1: "1 runs", 2: "2 run", 3: "all of them run"} {
+		sc.s.Findings = []sheet.Finding{{Kind: sheet.AboveRange, Count: n}}
+		if _, got := sc.verdict(); n > 0 && got != "Every emitter opens, but "+want+" above the pressure that such emitters are made for." {
+			t.Error(got)
+		}
+	}
+}
+
 // Where the emitters are alike, Evenness has no table of the rows to point to:
 // it is the spread of manufacture that keeps the plants' water apart, or the
 // least watered plant.
