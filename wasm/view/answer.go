@@ -194,7 +194,7 @@ func (sc *scene) figures() {
 	figure("It needs", e.Lowest, "")
 	if z.Margin < 0 {
 		figure("It lacks", -z.Margin, "")
-	} else {
+	} else if sc.s.Verdict < sheet.No {
 		figure("To spare", z.Margin, ", safety margin included")
 	}
 	if e := sc.least(); e.Open > 0 {
@@ -233,7 +233,7 @@ func (sc *scene) always() {
 	case z == nil:
 	case z.Margin < 0:
 		sc.text(sc.amount(unit.Pressure, -z.Margin*sc.weight) + " short at " + sc.place(z.Worst))
-	default:
+	case sc.s.Verdict < sheet.No: // else it is that while emitters are shut, or if the lines were full
 		sc.text(sc.amount(unit.Pressure, z.Margin*sc.weight) + " to spare at " + sc.place(z.Worst))
 	}
 }

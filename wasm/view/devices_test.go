@@ -48,3 +48,24 @@ func TestDevicesThatTakeAll(t *testing.T) {
 		t.Errorf("the answer: %s", got)
 	}
 }
+
+// Where emitters open and shut in turn, or the water never gets over a height,
+// nothing is to spare.
+func TestNothingIsToSpareWhereSomePlantGetsNothing(t *testing.T) {
+	shuts := fourAtATap()
+	shuts.Supply.Devices = 2e5
+	high := plan.Default()
+	high.Runs = append(high.Runs, high.Runs[0])
+	high.Runs[0].Rise, high.Runs[1].Rise = 60, -60
+	for _, p := range []*plan.Plan{shuts, high} {
+		s := sheet.Work(p)
+		if s.Verdict != sheet.No || s.Zones[0].Margin < 0 {
+			t.Errorf("verdict %d, margin %g", s.Verdict, s.Zones[0].Margin)
+		}
+		for _, id := range []string{"answer", "always"} {
+			if got := said(t, s, id); strings.Contains(strings.ToLower(got), "to spare") {
+				t.Errorf("%s: %s", id, got)
+			}
+		}
+	}
+}
