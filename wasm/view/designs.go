@@ -167,7 +167,10 @@ func (sc *scene) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		}
 		return words + " Raise the tank by " + sc.amount(unit.Length, sc.s.Plan.Runs[0].Rise-b.Take.Runs[0].Rise) + "."
 	}
-	words += " It takes " + sc.head(b.Head) + " at " + sc.amount(unit.Flow, b.Flow)
+	if b.Head < 0 && !b.Present && b.Regulator == 0 {
+		return words + " The water falls far enough by itself: the link puts a very weak pump in the place of the " + sc.sourceName() + " that you have."
+	}
+	words += " It takes " + sc.head(max(0, b.Head)) + " at " + sc.amount(unit.Flow, b.Flow)
 	switch {
 	case b.Present, b.Regulator > 0:
 		words += ", which the " + sc.sourceName() + " that you have gives." + set

@@ -114,3 +114,14 @@ func TestDesignsInWords(t *testing.T) {
 		}
 	}
 }
+
+// No pump gives less than no head, and none is said to.
+func TestADesignThatNeedsNoPump(t *testing.T) {
+	s := sheet.Answer(plan.Default())
+	d := &sheet.Designs{Best: []sheet.Best{{Design: design.Design{Head: -0.5, Flow: 2e-5}}, {Design: design.Design{Head: -0.5, Flow: 2e-5, Present: true}}}}
+	for i, want := range []string{"falls far enough by itself: the link puts a very weak pump in the place", "takes 0.00\u00a0bar (0.0\u00a0m) at 1.20\u00a0L/min, which"} {
+		if got := newScene(s).designWords(&d.Best[i], i, d); !strings.Contains(got, want) || strings.Contains(got, "−") {
+			t.Errorf("%s", got)
+		}
+	}
+}
