@@ -304,7 +304,11 @@ func (sc *scene) reasons(a *drain.Advice) string {
 	if a.Days > 1 {
 		over = "Over the last " + strconv.Itoa(a.Days) + " such days that were measured"
 	}
-	words := over + ", " + sc.amount(unit.Share, a.Out) + " drained, and " + sc.amount(unit.Share, a.Wanted) + " should."
+	out, now := sc.amount(unit.Share, a.Out), sc.amount(unit.Share, max(0, a.Drains))
+	words := over + ", " + out + " drained, and " + sc.amount(unit.Share, a.Wanted) + " should."
+	if now != out {
+		words += " As the timer was last set, it would have been " + now + "."
+	}
 	add := func(reason drain.Reason, s string) {
 		if a.Reasons&reason != 0 {
 			words += " " + s
