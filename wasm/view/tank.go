@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
 	"evenrow/wasm/shots"
 	"evenrow/wasm/unit"
 )
@@ -27,7 +28,11 @@ func (sc *scene) tank() {
 		tank = 0
 	}
 	most = max(most, tank)
-	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", all plants together are given " + sc.amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
+	who, dry := "all plants together", sc.s.Verdict == sheet.No
+	if dry {
+		who = "the plants of zones in which every emitter opens, and no others,"
+	}
+	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
 	hold := &given // what the tank has to hold
 	if other := &c.Lines[thirstiest(c)]; other != l {
 		for sky := range all {
@@ -36,7 +41,10 @@ func (sc *scene) tank() {
 		hold = &all
 		words += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
 	}
-	sc.tag("p", words+sc.refill(tank, hold))
+	if !dry {
+		words += sc.refill(tank, hold)
+	}
+	sc.tag("p", words)
 	sc.tag("p", "Of what is given from "+l.From.Short()+", "+sc.amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
 	sc.html(`<figure>`)
 	var bs []bar

@@ -53,6 +53,9 @@ func (sc *scene) zones(link Linker) {
 		start += each[i]
 	}
 	if len(s.Zones) > 1 {
+		if round == 0 {
+			round = math.NaN() // it has no end
+		}
 		t.total("One round", strconv.Itoa(len(s.Layout.Plants)), "", "", "", "", sc.amount(unit.Duration, round))
 	}
 	t.end()
