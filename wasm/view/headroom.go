@@ -32,7 +32,11 @@ var bounds = [...]string{
 func (sc *scene) headroom() {
 	rooms := sc.s.Headroom
 	if len(rooms) == 0 {
-		sc.tag("p", "None: the answer is not Yes. It says what helps.")
+		words := "None: the answer is not Yes."
+		if len(sc.s.Fixes) > 0 {
+			words += " It says what helps."
+		}
+		sc.tag("p", words)
 		return
 	}
 	first := &rooms[0]

@@ -117,6 +117,9 @@ func (sc *scene) fills(z *startup.Zone) string {
 				never++
 			}
 		}
+		if len(z.Rows) == 1 {
+			return "From empty lines, the water never reaches the end of the row."
+		}
 		return "From empty lines, the water never reaches the end of " + strconv.Itoa(never) + " of " + count(len(z.Rows), "row", "rows") + "."
 	}
 	last := z.Rows[0]

@@ -125,3 +125,35 @@ func TestADesignThatNeedsNoPump(t *testing.T) {
 		}
 	}
 }
+
+// What the answer says is pointed to where it says something; and one zone, one
+// row and the last of one are told as such.
+func TestOneOfAKindInWords(t *testing.T) {
+	one := plan.Default()
+	one.Rows = one.Rows[:1]
+	one.Place.Length = 3
+	s := sheet.Work(one)
+	if s.Verdict == sheet.Yes || len(s.Fixes) > 0 {
+		t.Fatal("something helps where the row is too long for the place")
+	}
+	for _, id := range []string{"zones", "headroom"} {
+		if got := said(t, s, id); strings.Contains(got, "helps") || id == "zones" && !strings.Contains(got, "One row cannot be split into zones.<") {
+			t.Errorf("%s: %.300s", id, got)
+		}
+	}
+	s.Zoning.Fewest, s.Zoning.Plan, s.Zones = 1, one, append(s.Zones, s.Zones[0])
+	if got := newScene(s).fewest(s.Zoning); got != "With 1 zone the answer is Yes." {
+		t.Error(got)
+	}
+	weak := sheet.Work(planOf(t, "wrong-pump"))
+	for _, id := range []string{"zones", "headroom"} {
+		if got := said(t, weak, id); !strings.Contains(got, "what else helps.") && !strings.Contains(got, "It says what helps.") {
+			t.Errorf("%s: %.300s", id, got)
+		}
+	}
+	low := planOf(t, "balcony")
+	low.Header.Layout, low.Runs[0].Rise = plan.HeaderAndRows, 0.3
+	if got := said(t, sheet.Work(low), "starting"); !strings.Contains(got, "never reaches the end of the row.") {
+		t.Errorf("%.300s", got)
+	}
+}
