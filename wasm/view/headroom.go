@@ -32,11 +32,7 @@ var bounds = [...]string{
 func (sc *scene) headroom() {
 	rooms := sc.s.Headroom
 	if len(rooms) == 0 {
-		words := "None: the answer is not Yes."
-		if len(sc.s.Fixes) > 0 {
-			words += " It says what helps."
-		}
-		sc.tag("p", words)
+		sc.tag("p", "None: the answer is not Yes."+sc.helped())
 		return
 	}
 	first := &rooms[0]

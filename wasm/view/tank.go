@@ -30,7 +30,7 @@ func (sc *scene) tank() {
 	most = max(most, tank)
 	who, dry := "all plants together", sc.s.Verdict == sheet.No
 	if dry {
-		who = "the plants of zones in which every emitter opens, and no others,"
+		who = "only plants of zones in which every emitter opens"
 	}
 	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
 	hold := &given // what the tank has to hold

@@ -82,26 +82,28 @@ func (sc *scene) fewest(z *sheet.Zoning) string {
 	case z.Fewest == 0 && z.Large:
 		return "How few zones would do is not looked for any further: the plan is large. With up to " + strconv.Itoa(z.Tried) + " the answer is not Yes."
 	case z.Fewest == 0:
-		words := "One row cannot be split into zones."
-		if z.Tried > 1 {
-			words = "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself."
+		if z.Tried == 1 {
+			return "One row cannot be split into zones."
 		}
-		if len(sc.s.Fixes) > 0 {
-			words += " The answer says what else helps."
-		}
-		return words
+		return "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself." + sc.helped()
 	case z.Plan != nil && sc.s.Verdict == sheet.Yes:
 		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do." + sc.thirsts()
 	case z.Plan != nil && z.Fewest == now:
 		return "The number of zones is enough, but not with the rows as they are grouped: put rows that stand together into each zone, with about the same flow."
-	case z.Fewest == 1 && z.Plan != nil:
-		return "With 1 zone the answer is Yes."
 	case z.Plan != nil:
-		return "With " + count(z.Fewest, "zone", "zones") + " the answer is Yes, and with no fewer" + together(z.Fewest) + "."
+		return "With " + count(z.Fewest, "zone the answer is Yes", "zones the answer is Yes, and with no fewer") + together(z.Fewest) + "."
 	case now == 1:
 		return "One zone is enough."
 	}
 	return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes" + together(now) + "."
+}
+
+// helped points to what helps, where something does.
+func (sc *scene) helped() string {
+	if len(sc.s.Fixes) == 0 {
+		return ""
+	}
+	return " The answer says what helps."
 }
 
 // together is how fewer zones than so many were tried: with one there is no
