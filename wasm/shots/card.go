@@ -71,7 +71,7 @@ func (y *Year) Card() *Card {
 	}
 	c := &Card{}
 	for ; from < to; from += day.Day(days) {
-		l := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + day.Day(days/2))}
+		l := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + min(day.Day(days/2), to-from-1))}
 		if y.beds(&l); len(l.Beds) == 0 {
 			continue
 		}
