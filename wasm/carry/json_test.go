@@ -120,7 +120,7 @@ func TestReadJSONRefuses(t *testing.T) {
 				"place.width: Place: width across the rows must be from 0.5 to 200 m",
 				"header.layout: Header: layout must be one of the choices",
 				"header.feed: Header: the water comes in must be text in quotes",
-				"limits.speed: Your limits: greatest speed in supply and header must be a smaller number",
+				"limits.speed: Your limits: greatest speed in supply line and header must be a smaller number",
 			}},
 		{"in the lists", `{"format": "evenrow plan 1", "points": 3, "runs": [1], "emitters": [{"flow": true}], "rows": [{"plants": 2.5, "sun": 1, "spacing": 9}]}`,
 			[]string{

@@ -41,7 +41,7 @@ func TestCheck(t *testing.T) {
 			"runs.1.elbows: Run 1: bends of 90 degrees must be from 0 to 40",
 			"emitters.1.cv: Emitter 1: variation in manufacture must be from 0 to 30 %",
 			"rows.4.plants: Row 4: plants must be from 1 to 400",
-			"limits.speed: Your limits: greatest speed in supply and header must be from 0.3 to 3 m/s",
+			"limits.speed: Your limits: greatest speed in supply line and header must be from 0.3 to 3 m/s",
 		}},
 		{"a name of two lines", func(p *Plan) { p.Name = "a\nb" },
 			[]string{"name: Name of the plan must be plain text on one line"}},

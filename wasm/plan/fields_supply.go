@@ -135,6 +135,6 @@ var limitFields = []*Field{
 		"Above the lowest that the emitters need.", func(p *Plan, _ int) *float64 { return &p.Limits.Reserve }),
 	number(2, "evenness", "Least evenness", unit.Share, 50, 99, 90,
 		"Emission uniformity: 90 % is usual for new systems.", func(p *Plan, _ int) *float64 { return &p.Limits.Evenness }),
-	number(3, "speed", "Greatest speed in supply and header", unit.Speed, 0.3, 3, 1.5,
+	number(3, "speed", "Greatest speed in supply line and header", unit.Speed, 0.3, 3, 1.5,
 		"Faster water causes water hammer when a valve shuts.", func(p *Plan, _ int) *float64 { return &p.Limits.Speed }),
 }
