@@ -118,8 +118,8 @@ func (sc *scene) gradeLine(class markup, width float64, start spot, steps []step
 		s := steps[i].spots[len(steps[i].spots)-1]
 		a, b := p.x(x), p.x(x+share[i])
 		row := 16.0
-		if class == "narrow" && i%2 == 1 {
-			row = 30 // names of neighbours do not touch
+		if i%2 == 1 && (i == 1 || class == "narrow") {
+			row = 30 // names of neighbours do not touch: that of a supply with a regulator is long
 		}
 		name := sc.stepName(&steps[i])
 		if name == "supply line" {
