@@ -13,6 +13,9 @@ const MaxNumber = 40
 // NoNumber is what is wrong with a text that is no number at all.
 const NoNumber = "must be a number, such as 12.5"
 
+// noMarks is what is wrong with a number in which thousands are set apart.
+const noMarks = "must be written without marks between thousands, such as 1000.5"
+
 // ParseNumber returns the number that was typed, or a clause that says what is
 // wrong and follows the name of what was asked for. A decimal point and a
 // decimal comma are both accepted, and so is an exponent. Marks between
@@ -39,7 +42,7 @@ func ParseNumber(text string) (x float64, problem string) {
 	}
 	points, commas := strings.Count(body, "."), strings.Count(body, ",")
 	if points+commas > 1 {
-		return 0, "must be written without marks between thousands, such as 1000.5"
+		return 0, noMarks
 	}
 	if commas == 1 {
 		whole, part, _ := strings.Cut(body, ",")
@@ -223,6 +226,9 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 				}
 			}
 		}
+	}
+	if hasDigit(name[:1]) { // "2 000 L"
+		return 0, errors.New(noMarks)
 	}
 	a, b := units[kind][Metric].Symbol, units[kind][US].Symbol
 	if a == "" {

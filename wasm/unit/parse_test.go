@@ -145,6 +145,7 @@ func TestParseQuantity(t *testing.T) {
 		{"2 m", Share, `must be in %, not in "m"`},
 		{"2 m", Count, "must be a number without a unit"},
 		{"1,000 mm", Bore, "may mean 1000 or 1.000: write one of these"},
+		{"2 000 L", Volume, "must be written without marks between thousands, such as 1000.5"},
 		{"1e308 kPa", Pressure, "must be a smaller number"},
 		{"0x10 mm", Bore, `must be in mm or in, not in "x10 mm"`},
 	} {
