@@ -55,7 +55,7 @@ var exempt = map[string]string{
 	"startup.halvings": "precision", "startup.mostSteps": "where a search ends", "startup.shortest": "precision",
 	"view.barHeight": "form of a picture", "view.letterWidth": "form of a picture", "view.hour": "a unit", "view.outages": "form of a table",
 	"view.widths": "form of a picture", "view.mostBars": "form of a picture", "view.mostTasks": "form of a table", "view.mostWords": "form of the page",
-	"view.mostThirsts": "form of a picture",
+	"view.mostThirsts": "form of a picture", "view.nothing": "precision",
 }
 
 func all() (all []formula.Assumption) {
