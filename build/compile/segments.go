@@ -20,8 +20,8 @@ type segment struct {
 }
 
 // Smaller returns the program without what only makes the download longer. It
-// does the same, but for the text of a stack trace, in which the lines are
-// missing, and, unless named is set, of a function's name all but its package.
+// does the same, but for the text of a stack trace, in which lines and arguments
+// are missing, and, unless named is set, of a function's name all but its package.
 //
 // Go's linker begins a new data segment at every short run of zeros, more than
 // fifty thousand in ours, and the heads of the segments compress badly while
@@ -67,9 +67,11 @@ func strip(segments []segment, named bool) error {
 	if err != nil {
 		return err
 	}
+	t.withoutUnsafePoints()
 	if err := t.withoutLines(); err != nil {
 		return err
 	}
+	t.withoutArguments()
 	if !named {
 		t.withoutNames()
 	}
