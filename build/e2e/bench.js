@@ -112,7 +112,7 @@ function explorations(page) {
     const names = ["season", "flushing", "zones and ring", "starting and stopping", "faults", "headroom", "design search", "10,000 draws"];
     const site = document.documentElement.dataset;
     const worker = new Worker(site.worker);
-    const reply = () => new Promise((resolve) => worker.addEventListener("message", resolve, { once: true }));
+    const reply = () => new Promise((resolve) => worker.addEventListener("message", ({ data }) => data.begun || resolve(data)));
     const started = reply();
     worker.postMessage({ program: new URL(site.program, document.baseURI).href });
     await started;

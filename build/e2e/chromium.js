@@ -34,14 +34,26 @@ export async function instrument(page) {
     window.Worker = class extends Real {
       constructor(...args) {
         super(...args);
-        this.addEventListener("message", () => {
-          window.e2e.answered++;
-          window.e2e.last = performance.now();
+        this.due = 0;
+        this.addEventListener("message", ({ data }) => {
+          if (!data.begun) this.settle(1);
         });
       }
       postMessage(...args) {
+        this.due++;
         window.e2e.asked++;
         super.postMessage(...args);
+      }
+      // What a worker that is ended still owes is not waited for.
+      terminate() {
+        this.settle(this.due);
+        super.terminate();
+      }
+      settle(n) {
+        if (n > this.due) n = this.due;
+        this.due -= n;
+        window.e2e.answered += n;
+        if (n) window.e2e.last = performance.now();
       }
     };
     new PerformanceObserver((list) => {

@@ -2,10 +2,34 @@
 // The parts of the page that the planner writes.
 
 import { cautions, follow, path, scripted } from "./places.js";
-import { trusted } from "./site.js";
+import { find, trusted } from "./site.js";
 
 /** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
 const drawn = new Map();
+
+/** What the page's own words stand in place of, by id. @type {Map<string, ChildNode[]>} */
+const aside = new Map();
+
+/**
+ * Puts words of the page itself in the place of a fragment, until the planner
+ * has more to say there.
+ * @param {string} id
+ * @param {string} words
+ */
+export function say(id, words) {
+  const place = find("#" + id);
+  if (!aside.has(id)) aside.set(id, [...place.childNodes]);
+  const line = document.createElement(place.matches("span") ? "span" : "p");
+  line.textContent = words;
+  place.replaceChildren(line);
+  forget(id);
+}
+
+/** Takes back what the page has said by itself. */
+export function unsay() {
+  for (const [id, nodes] of aside) find("#" + id).replaceChildren(...nodes);
+  aside.clear();
+}
 
 /** Lets a fragment be drawn again, even if it is the same. @param {string} id */
 export function forget(id) {
@@ -22,6 +46,7 @@ export function draw(id, html) {
   const place = document.getElementById(id);
   if (!place || drawn.get(id) === html) return false;
   drawn.set(id, html);
+  aside.delete(id);
   const focus = document.activeElement;
   const held = focus instanceof HTMLElement && focus !== place && place.contains(focus) ? focus : undefined;
   const heldIn = held && path(place, held);

@@ -1,14 +1,15 @@
 // @ts-check
 // The page's script. It carries text between the form and the planner, which
-// runs in a worker, and puts what comes back in its place. It computes nothing
+// runs in a worker (planner.js), and puts what comes back in its place. It computes nothing
 // and knows no field, unit or message of the job; without it the page still
 // shows the worked-out example.
 
 import { put, sentData, value } from "./boxes.js";
 import { clock, keep, kept, save } from "./device.js";
-import { draw, forget, mark } from "./fragments.js";
+import { draw, forget, mark, say, unsay } from "./fragments.js";
 import { reveal, scripted } from "./places.js";
-import { find, site, trusted } from "./site.js";
+import { planner } from "./planner.js";
+import { find, site } from "./site.js";
 import { offline } from "./update.js";
 
 const updating = offline();
@@ -32,7 +33,6 @@ function tool(form) {
   let asked;
   /** What the form held when it was asked, to see what was typed since. @type {Map<string, string>} */
   let sent = new Map();
-  let ready = false;
   let settling = 0;
   let pausing = 0;
   /** Holds what is told; says whether more of it is to come. */
@@ -53,19 +53,30 @@ function tool(form) {
   /** Whether a link to another plan was followed, far from the answer perhaps. */
   let leading = false;
   let opening = 0;
+  let announcing = "";
+  let written = 0;
+  /** What the explorations have still to tell of, by id. @type {Set<string>} */
+  let owed = new Set();
+  let skipped = false;
 
-  const worker = new Worker(trusted.createScriptURL(site.worker ?? ""));
-  worker.addEventListener("message", ({ data }) => {
-    if (data.failed) return fail(data.failed);
-    if (data.ready) ready = true;
-    else take(data.reply);
-    waiting.hidden = ready;
-    next();
-  });
-  worker.addEventListener("error", (event) => fail(event.message || "its file cannot be loaded"));
-  worker.postMessage({ program: new URL(site.program ?? "", document.baseURI).href });
   const waiting = find("[data-wait]");
   waiting.hidden = false;
+  const worker = planner({
+    ready() {
+      waiting.hidden = true;
+      next();
+    },
+    reply(reply) {
+      take(reply);
+      next();
+    },
+    again() {
+      waiting.hidden = false;
+      if (asked && changes(asked)) excuse("The planner did not answer and is being started again. What you typed stays.");
+    },
+    lost,
+    down: fail,
+  });
   scripted(form);
 
   form.addEventListener("input", (event) => {
@@ -135,7 +146,7 @@ function tool(form) {
     if (location.hash === link || (location.hash && document.getElementById(location.hash.slice(1)))) return;
     // What stands on the page is of another plan, and must not pass for this one.
     clearTimeout(opening);
-    opening = setTimeout(() => { site.opening = ""; }, ready ? 200 : 0);
+    opening = setTimeout(() => { site.opening = ""; }, waiting.hidden ? 200 : 0);
     ask({ ask: "open", text: location.hash });
   }
 
@@ -187,11 +198,28 @@ function tool(form) {
       if (question.ask !== "answer") left = true;
     }
     queue.push(question);
+    worker.wake();
+    if (asked && overtakes(question, asked)) {
+      question.submitted ||= asked.submitted;
+      worker.overtake();
+    }
     next();
   }
 
+  /**
+   * Whether the reply to a question is of no use once a newer one has been
+   * asked. What a button does, and what is opened, is done first.
+   * @param {Question} newer
+   * @param {Question} older
+   */
+  function overtakes(newer, older) {
+    if (!changes(newer)) return false;
+    if (older.ask === "open" || older.ask === "openFile") return newer.ask !== "answer";
+    return !older.action && older.ask !== "save" && older.ask !== "calendar";
+  }
+
   function next() {
-    if (!ready || asked) return;
+    if (asked || !worker.free()) return;
     asked = queue.shift();
     if (!asked) return;
     sent = typed();
@@ -207,7 +235,7 @@ function tool(form) {
       if (asked.step || (asked.ask === "answer" && shown && shown !== (link || first))) data.set("good", (asked.good = link));
       text = data.toString();
     }
-    worker.postMessage({ ask: asked.ask === "open" && !link ? "openFirst" : asked.ask, text });
+    worker.ask({ ask: asked.ask === "open" && !link ? "openFirst" : asked.ask, text }, changes(asked));
   }
 
   /** What the form holds, by id. */
@@ -224,15 +252,18 @@ function tool(form) {
     const question = asked;
     asked = undefined;
     if (question?.ask === "rest") {
-      for (const { id, html } of reply.fragments) show(id, html);
+      for (const { id, html } of reply.fragments) {
+        owed.delete(id);
+        show(id, html);
+      }
       if (!reply.more && kept()) queue.push({ ask: "feedback", quiet: true });
+      if (!reply.more && skipped) {
+        for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) stand(place, "left");
+      }
       return later(reply.more);
     }
     const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
-    if (question?.ask === "open") {
-      clearTimeout(opening);
-      delete site.opening;
-    }
+    if (question?.ask === "open") opened();
     if (reply.link) {
       shown = reply.link;
       left ||= question?.ask !== "answer";
@@ -241,7 +272,13 @@ function tool(form) {
       shown = link; // an error falls back to it
       share = "";
     }
-    if (reply.link && question?.ask !== "answer") other(reply);
+    if (reply.link || reply.errors.length) unsay();
+    if (reply.more) {
+      owed = new Set(others(reply).map((place) => place.id));
+      skipped = false;
+      // What is still of the plan before is marked, until it is told of this one.
+      if (question?.ask !== "answer") for (const place of others(reply)) stand(place, "");
+    }
     for (const { id, html } of reply.fragments) {
       if (id === "share" && shown !== link) share = html;
       else show(id, html);
@@ -276,14 +313,16 @@ function tool(form) {
     if (!saving) later(reply.more || (reply.errors.length ? due : 0));
   }
 
-  /** Marks what is still of the plan before, until it is told of this one. @param {Reply} reply */
-  function other(reply) {
-    for (const place of desk.querySelectorAll(".part > div[id]")) {
-      if (!["examples", "advice", ...reply.fragments.map((f) => f.id)].includes(place.id)) {
-        place.setAttribute("data-before", "");
-        forget(place.id);
-      }
-    }
+  /** The places of what is told that a reply leaves as they are. @param {Reply} reply */
+  function others(reply) {
+    const filled = ["examples", "advice", ...reply.fragments.map((f) => f.id)];
+    return [...desk.querySelectorAll(".part > div[id]")].filter((place) => !filled.includes(place.id));
+  }
+
+  /** Marks what is not of the plan whose answer stands. @param {Element} place @param {"" | "left"} how still on its way, or left out */
+  function stand(place, how) {
+    place.setAttribute("data-before", how);
+    forget(place.id);
   }
 
   /**
@@ -314,9 +353,6 @@ function tool(form) {
     const i = queue.findIndex(which);
     if (i >= 0) queue.splice(i, 1);
   }
-
-  let announcing = "";
-  let written = 0;
 
   /** Puts the plan into the address. */
   function write() {
@@ -378,18 +414,57 @@ function tool(form) {
     if (plain instanceof HTMLAnchorElement) plain.search = new URL(whole).hash.slice(1);
   }
 
+  /**
+   * There will be no reply to the question that was asked.
+   * @param {boolean} overtaken by a newer one, which is asked next
+   */
+  function lost(overtaken) {
+    const question = asked;
+    if (question?.ask === "rest" && !overtaken) {
+      skipped = true;
+      later((question.step ?? 0) + 1);
+    } else if (question && !overtaken) {
+      excuse(
+        changes(question)
+          ? "This plan takes too long to work out on this device, and was given up. What you typed stays: change it, and it is worked out anew."
+          : "What you asked for takes too long on this device, and was given up. What you typed stays.",
+      );
+      if (changes(question)) later(0);
+      opened();
+    }
+    asked = undefined;
+    next();
+  }
+
   /** @param {string} why */
   function fail(why) {
     waiting.hidden = true;
+    excuse(`The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan; what you typed stays in the form. Load the page again, or try another browser.`);
+    opened();
     asked = undefined;
-    const line = document.createElement("p");
-    line.textContent = `The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. Load the page again, or try another browser.`;
-    find("#message").replaceChildren(line);
-    if (site.opening === undefined) return;
+  }
+
+  /** What was on its way to be opened no longer is. */
+  function opened() {
     clearTimeout(opening);
     delete site.opening;
-    const notice = line.cloneNode();
-    notice.textContent = find("#always").textContent = "This is an example, not the plan in the link.";
-    find("#stale").replaceChildren(notice);
+  }
+
+  /** Says why there is no answer, and that the one which stands is to something else. @param {string} why */
+  function excuse(why) {
+    say("message", why);
+    announcing = why;
+    clearTimeout(settling);
+    settling = setTimeout(settle, 700);
+    const question = asked && changes(asked) ? asked : queue.find(changes);
+    if (!question) return;
+    const stands =
+      question.ask === "answer"
+        ? "This answer is not to what the form holds now."
+        : link
+          ? "This is the plan that stood here before, not the one that was opened."
+          : "This is an example, not the plan in the link.";
+    say("stale", stands);
+    say("always", stands);
   }
 }

@@ -1,0 +1,84 @@
+// A host of the site that can be made to fail: it serves files from memory, and
+// a test says which of them are other than they should be.
+import { createServer } from "node:http";
+
+/**
+ * @typedef {object} File
+ * @property {Buffer} body
+ * @property {string} type
+ * @property {number} [status]
+ */
+
+/** @typedef {Map<string, File>} Files by path, such as "/index.html" */
+
+/**
+ * Copies a site: every file that its service worker keeps, and that itself.
+ * @param {string} address of the site, ending with "/"
+ * @returns {Promise<Files>}
+ */
+export async function copied(address) {
+  const script = await (await fetch(address + "offline.js")).text();
+  const names = [...script.matchAll(/"([\w./-]+\.(?:css|html|js|png|svg|wasm|webmanifest))"/g)].map((found) => found[1]);
+  /** @type {Files} */
+  const files = new Map();
+  for (const name of new Set([...names, "offline.js"])) {
+    const answer = await fetch(address + name);
+    files.set("/" + name, { body: Buffer.from(await answer.arrayBuffer()), type: answer.headers.get("Content-Type") ?? "", status: answer.status });
+  }
+  return files;
+}
+
+/**
+ * The path of the one file whose name begins so.
+ * @param {Files} files
+ * @param {string} start such as "/assets/worker-"
+ */
+export function named(files, start) {
+  const found = [...files.keys()].filter((path) => path.startsWith(start));
+  if (found.length !== 1) throw new Error(`${found.length} files begin with ${start}`);
+  return found[0];
+}
+
+/**
+ * Other content for one file.
+ * @param {Files} files
+ * @param {string} path
+ * @param {(text: string) => string} change
+ */
+export function change(files, path, change) {
+  const file = files.get(path);
+  if (!file) throw new Error(`no ${path}`);
+  files.set(path, { ...file, body: Buffer.from(change(file.body.toString())) });
+}
+
+/**
+ * Serves files, which may be changed or replaced while it runs.
+ * @param {Files} files
+ */
+export async function host(files) {
+  const own = {
+    files,
+    address: "",
+    /** Every request as it came, such as "GET /index.html". @type {string[]} */
+    asked: [],
+    /** Runs before an answer is sent, and may take its time. @type {(path: string) => unknown} */
+    before: () => {},
+    stop: async () => {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+  const server = createServer(async (request, response) => {
+    own.asked.push(`${request.method} ${request.url}`);
+    const path = new URL(request.url ?? "", "http://host").pathname;
+    await own.before(path);
+    const file = own.files.get(path.endsWith("/") ? path + "index.html" : path);
+    const headers = { "Cache-Control": path.startsWith("/assets/") ? "public, max-age=31536000, immutable" : "no-cache" };
+    if (file) response.writeHead(file.status ?? 200, { ...headers, "Content-Type": file.type, "Content-Length": file.body.length });
+    else response.writeHead(404, { "Content-Type": "text/plain" });
+    response.end(file?.body ?? "missing");
+  });
+  await new Promise((resolve) => server.listen(0, "127.0.0.1", () => resolve(undefined)));
+  own.address = `http://127.0.0.1:${/** @type {import("node:net").AddressInfo} */ (server.address()).port}/`;
+  return own;
+}

@@ -1,0 +1,159 @@
+// The worker that the planner runs in may hang or die: nothing typed is lost,
+// the old answer does not pass for the new one, and the page goes on.
+import assert from "node:assert/strict";
+import { after, before } from "node:test";
+import { behaviour } from "./browser.js";
+import { atRest, explored, fields, open, paste, press, text, verdict } from "./form.js";
+import { change, copied, host, named } from "./host.js";
+import { shared } from "./site.js";
+
+/** @type {{address: string, stop: () => Promise<void>}} */
+let site;
+/** @type {Awaited<ReturnType<typeof host>>} */
+let faulty;
+before(async () => {
+  site = await shared();
+  const files = await copied(site.address);
+  // The planner does what the plan's name says, and nothing is kept of it.
+  change(files, named(files, "/assets/worker-"), (script) => `
+    Object.defineProperty(globalThis, "evenrow", { set(all) {
+      const wrapped = {};
+      for (const name of Object.keys(all)) wrapped[name] = (text) => {
+        if (text.includes("name=hang") && name === "answer") for (;;);
+        if (text.includes("name=quiet") && name === "rest" && text.includes("step=3")) for (;;);
+        if (text.includes("name=die") && name === "answer") throw new RangeError("Maximum call stack size exceeded");
+        return all[name](text);
+      };
+      Object.defineProperty(globalThis, "evenrow", { value: wrapped });
+    }, configurable: true });
+    ${script}`);
+  change(files, "/offline.js", () => "");
+  faulty = await host(files);
+});
+after(async () => {
+  await faulty?.stop();
+  await site?.stop();
+});
+
+/**
+ * Makes the page count its half seconds five times as fast, and keeps its workers in view.
+ * @param {import("puppeteer-core").Page} page not yet at the site
+ */
+const hurry = (page) =>
+  page.evaluateOnNewDocument(() => {
+    const real = window.setInterval;
+    window.setInterval = (run, ms, ...more) => real(run, ms === 500 ? 100 : ms, ...more);
+    const Real = window.Worker;
+    window.e2eWorkers = [];
+    window.e2eKill = (worker) => Object.getPrototypeOf(Real.prototype).terminate.call(worker);
+    window.Worker = class extends Real {
+      constructor(...args) {
+        super(...args);
+        window.e2eWorkers.push(this);
+      }
+    };
+  });
+
+const faultyHost = { address: () => faulty.address, both: true };
+
+behaviour(
+  "a plan that takes too long is given up, in words, and typing goes on",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    const yes = await text(page, "#answer");
+    await paste(page, "name", "hang");
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    await atRest(page);
+    assert.match(await text(page, "#message"), /takes too long to work out on this device.*What you typed stays/);
+    assert.match(await text(page, "#stale"), /not to what the form holds now/);
+    assert.match(await text(page, "#always"), /not to what the form holds now/);
+    assert.equal(await text(page, "#answer"), yes, "the last answer stands, and is called one");
+    assert.equal((await fields(page)).name, "hang");
+    await paste(page, "name", "well");
+    assert.match(await text(page, ".answer__plan"), /^well/);
+    for (const id of ["#message", "#stale"]) assert.equal(await text(page, id), "");
+    assert.match(await text(page, "#always"), /^Yes\./);
+    await explored(page);
+    assert.equal(await page.$("[data-before]"), null);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "a question that a newer one has overtaken is given up for it",
+  async ({ page, address }) => {
+    await open(page, address); // with its own clock: the newer answer comes long before a worker is called dead
+    await page.$eval('[id="f-name"]', (e) => {
+      e.value = "hang";
+      e.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    });
+    await page.waitForFunction(() => window.e2e.asked > window.e2e.answered);
+    await paste(page, "name", "well");
+    assert.match(await text(page, ".answer__plan"), /^well/);
+    assert.equal(await text(page, "#message"), "");
+    // What a button does is not given up.
+    assert.equal(await page.$('[id="d-rows.5"]'), null);
+    await press(page, "add-row");
+    assert.ok(await page.$('[id="d-rows.5"]'));
+  },
+  faultyHost,
+);
+
+behaviour(
+  "an exploration that takes too long is left out, and the others come",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    await paste(page, "name", "quiet");
+    await explored(page);
+    assert.match(await text(page, ".answer__plan"), /^quiet/);
+    const left = await page.$$eval('[data-before="left"]', (all) => all.map((e) => e.id));
+    assert.ok(left.length > 0 && left.length < 5, `left out: ${left}`);
+    assert.ok(!left.includes("designs") && !left.includes("chance"), `left out: ${left}`);
+    await paste(page, "name", "well");
+    await explored(page);
+    assert.equal(await page.$("[data-before]"), null);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "a planner that dies of a question again and again is given up, in words",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    await paste(page, "name", "die");
+    await page.waitForFunction(() => /given up|cannot start/.test(document.querySelector("#message")?.textContent ?? ""));
+    assert.match(await text(page, "#stale"), /not to what the form holds now/);
+    assert.equal((await fields(page)).name, "die");
+    await paste(page, "name", "well");
+    assert.match(await text(page, ".answer__plan"), /^well/);
+    assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
+  },
+  faultyHost,
+);
+
+behaviour(
+  "a worker that is killed is replaced, and what was typed is answered",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    for (const [i, end] of ["gone", "error", "stopped"].entries()) {
+      await page.evaluate((end) => {
+        const worker = window.e2eWorkers.at(-1);
+        // Ended without the page being told, as a browser short of memory does it.
+        if (end === "gone") window.e2eKill(worker);
+        if (end === "error") worker.dispatchEvent(new ErrorEvent("error", { message: "out of memory" }));
+        if (end === "stopped") worker.dispatchEvent(new MessageEvent("message", { data: { failed: "it has stopped" } }));
+      }, end);
+      await paste(page, "name", `after ${end}`);
+      await page.waitForFunction((name) => document.querySelector(".answer__plan b")?.textContent === name, {}, `after ${end}`);
+      await atRest(page);
+      assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
+      assert.equal(await verdict(page), "Yes");
+      assert.equal(await page.evaluate(() => window.e2eWorkers.length), i + 2);
+    }
+  },
+  { both: true },
+);
