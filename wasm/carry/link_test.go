@@ -341,7 +341,7 @@ func FuzzDecode(f *testing.F) {
 }
 
 // carriesBack checks that a sound plan comes back from a link and from a file,
-// bit for bit.
+// bit for bit, and from a form as it was typed.
 func carriesBack(t *testing.T, p *plan.Plan) {
 	t.Helper()
 	if errs := p.Check(); len(errs) > 0 {
@@ -354,5 +354,14 @@ func carriesBack(t *testing.T, p *plan.Plan) {
 	again, errs := ReadJSON(JSON(p))
 	if len(errs) > 0 || !reflect.DeepEqual(again, p) {
 		t.Fatalf("by file: %v\n%s", errs, JSON(p))
+	}
+	// A form keeps what can be typed, which is all but the last bits of numbers
+	// that a link made up; see TestBoxesOfNumbersThatNobodyTyped.
+	typed, errs := plan.ParseDraft(plan.DraftOf(p).Encode()).Read()
+	if len(errs) > 0 {
+		t.Fatalf("by form: %v\n%s", errs, JSON(p))
+	}
+	if again, errs := plan.ParseDraft(plan.DraftOf(typed).Encode()).Read(); len(errs) > 0 || !reflect.DeepEqual(again, typed) {
+		t.Fatalf("by form, twice: %v\n%s\nwant\n%s", errs, JSON(again), JSON(typed))
 	}
 }

@@ -131,6 +131,15 @@ func TestSwitchingUnits(t *testing.T) {
 			t.Errorf("%s is %q in US units, want %q", path, got, want)
 		}
 	}
+	// Too large a number for the other system stays as it was typed, and is told of.
+	huge := DraftOf(Default())
+	huge.Set("supply.tank", "1e300")
+	huge.Set("units", "us")
+	huge.Set(UnitsWas, "metric")
+	huge.Apply()
+	if _, errs := huge.Read(); huge.Get("supply.tank") != "1e300" || len(errs) != 1 || errs[0].Problem != "must be a smaller number" {
+		t.Errorf("1e300 L is %q gal, %v", huge.Get("supply.tank"), errs)
+	}
 	d.Set("units", "metric")
 	d.Set(UnitsWas, "us")
 	d.Apply()

@@ -160,7 +160,8 @@ func (d *Draft) SetClock(changes string) bool {
 				s.SummerTo = int(c.day)
 			}
 		}
-		if s.SummerFrom == 0 || s.SummerTo == 0 {
+		// Both, and days that the fields can hold.
+		if min(s.SummerFrom, s.SummerTo) < firstDate || max(s.SummerFrom, s.SummerTo) > lastDate {
 			return false
 		}
 		// A rule that gives every one of the days, else the days themselves.

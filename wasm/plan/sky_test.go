@@ -211,6 +211,8 @@ func FuzzMonthsAndClock(f *testing.F) {
 	f.Add(lines("21,5\t10,25"), "2027-01-01 60\n2027-03-28 120\n2027-10-31 60")
 	f.Add("1 2 3 4 5 6 7 8 9 10 11 12\n1 2 3 4 5 6 7 8 9 10 11 12", "2027-01-01 -180")
 	f.Add("1e400 5\n", "2027-01-01 99999999999999999999")
+	f.Add("", "0000-01-01 60\n0000-01-02 0\n0000-10-01 60") // days that no plan can hold
+	f.Add("", "2199-01-01 0\n2199-03-02 60\n2200-10-01 0")
 	f.Fuzz(func(t *testing.T, table, clock string) {
 		d := ownMonths(table)
 		read := d.Apply() == "months.1"

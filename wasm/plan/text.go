@@ -17,10 +17,10 @@ func (f *Field) Typed(p *Plan, i int) string {
 		if v := *f.Number(p, i); math.IsNaN(v) || math.IsInf(v, 0) || f.Empty && v == Unset {
 			return ""
 		} else {
-			if v == f.Default && p.Units != unit.Metric {
-				return unit.Tidy(f.Kind, p.Units, v)
+			if v == f.Default {
+				return f.usual(p.Units)
 			}
-			return unit.Exact(f.Kind, p.Units, v)
+			return unit.Box(f.Kind, p.Units, v)
 		}
 	case Whole:
 		return strconv.Itoa(*f.Int(p, i))
@@ -49,14 +49,11 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		if problem != "" {
 			return problem
 		}
-		// A default is metric and shown tidily in the other system, and must
-		// read back as itself in both: links leave it out.
-		near := 1e-9
-		if p.Units != unit.Metric {
-			near = unit.TidyShare
-		}
-		if math.Abs(v-f.Default) <= near*math.Abs(f.Default) {
-			v = f.Default
+		// What stands in the box of a default reads as the default.
+		if math.Abs(v-f.Default) <= unit.TidyShare*math.Abs(f.Default) {
+			if usual, _ := f.quantity(f.usual(p.Units), p.Units); v == usual {
+				v = f.Default
+			}
 		}
 		*f.Number(p, i) = v
 	case Whole:
@@ -96,15 +93,21 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 	return ""
 }
 
+// usual returns the default as it would be typed. It is metric, and shown tidily
+// in the other system.
+func (f *Field) usual(sys unit.System) string {
+	if sys != unit.Metric {
+		return unit.Tidy(f.Kind, sys, f.Default)
+	}
+	return unit.Box(f.Kind, sys, f.Default)
+}
+
 // quantity reads a number in the field's unit, or in any other that is typed
 // after it, such as "1/2 hp" or "15 psi".
 func (f *Field) quantity(typed string, sys unit.System) (v float64, problem string) {
 	x, problem := unit.ParseIn(typed, f.Kind)
 	if problem == "" {
-		if v = unit.Of(f.Kind, sys).ToInner(x); math.IsInf(v, 0) {
-			problem = "must be a smaller number"
-		}
-		return v, problem
+		return unit.Of(f.Kind, sys).ToInner(x), ""
 	}
 	v, err := unit.ParseQuantity(typed, f.Kind)
 	if err != nil {

@@ -13,6 +13,10 @@ const MaxNumber = 40
 // NoNumber is what is wrong with a text that is no number at all.
 const NoNumber = "must be a number, such as 12.5"
 
+// large is more than any quantity of the trade in any unit, so that what is read
+// stays a number in every other unit too.
+const large = 1e100
+
 // noMarks is what is wrong with a number in which thousands are set apart.
 const noMarks = "must be written without marks between thousands, such as 1000.5"
 
@@ -51,7 +55,7 @@ func ParseNumber(text string) (x float64, problem string) {
 		}
 	}
 	x, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
-	if err != nil || math.IsInf(x, 0) {
+	if err != nil || math.Abs(x) > large {
 		return 0, "must be a smaller number"
 	}
 	return x + 0, "" // which makes a negative zero a plain one
@@ -212,7 +216,7 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 	}
 	for sys := range System(Systems) {
 		if u := units[kind][sys]; u.Symbol != "" && alike(u.Symbol, name) {
-			return finite(u.ToInner(x))
+			return u.ToInner(x), nil
 		}
 	}
 	for _, sp := range spellings {
@@ -222,7 +226,7 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 			}
 			for _, w := range strings.Fields(sp.names) {
 				if alike(w, name) {
-					return finite((x - sp.zero) * sp.num / sp.den)
+					return (x - sp.zero) * sp.num / sp.den, nil
 				}
 			}
 		}
@@ -252,13 +256,6 @@ func MayBeTyped(kind Kind) string {
 		return "A unit may be typed after it: 1/2 gal/h, 2 L/h."
 	}
 	return ""
-}
-
-func finite(v float64) (float64, error) {
-	if math.IsInf(v, 0) {
-		return 0, errors.New("must be a smaller number")
-	}
-	return v, nil
 }
 
 // numberLen returns the length of the number that s starts with. A letter e

@@ -61,9 +61,26 @@ func Exact(kind Kind, sys System, v float64) string {
 			near = 2e-10
 		}
 		if math.Abs(r-x) <= near*math.Abs(x) || digits == 10 {
-			return unsigned(strconv.FormatFloat(r, 'f', -1, 64))
+			return decimal(r)
 		}
 	}
+}
+
+// Box returns v as a text for input boxes that reads as exactly v: the number
+// of [Shortest], or one with the unit inside behind it where there is none. Of
+// kinds whose unit inside is typed nowhere, which are shares, slopes and hours,
+// it is then the number next to it.
+func Box(kind Kind, sys System, v float64) string {
+	if s, ok := Shortest(kind, sys, v); ok {
+		return s
+	}
+	if symbol := strings.TrimPrefix(inner[kind], "1"); symbol != "" {
+		s := strconv.FormatFloat(v, 'g', -1, 64) + " " + symbol
+		if w, err := ParseQuantity(s, kind); err == nil && w == v {
+			return s
+		}
+	}
+	return decimal(units[kind][sys].FromInner(v))
 }
 
 // Tidy returns v as a number for input boxes whose number was typed in the
@@ -75,7 +92,7 @@ func Tidy(kind Kind, sys System, v float64) string {
 	for digits := 1; ; digits++ {
 		r, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
 		if math.Abs(r-x) < TidyShare*math.Abs(x) || digits == 10 {
-			return unsigned(strconv.FormatFloat(r, 'f', -1, 64))
+			return decimal(r)
 		}
 	}
 }
@@ -90,14 +107,29 @@ const TidyShare = 5e-5
 func Shortest(kind Kind, sys System, v float64) (string, bool) {
 	u := units[kind][sys]
 	x := u.FromInner(v)
-	for digits := 1; digits <= 17; digits++ {
-		s := strconv.FormatFloat(x, 'e', digits-1, 64)
-		r, err := strconv.ParseFloat(s, 64)
+	for digits := 1; digits <= 16; digits++ {
+		r, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
 		if err == nil && u.ToInner(r) == v {
-			return unsigned(strconv.FormatFloat(r, 'f', -1, 64)), true
+			return decimal(r), true
+		}
+	}
+	// The way there has roundings of its own: the number may be the next one.
+	for _, r := range [...]float64{x, math.Nextafter(x, math.Inf(1)), math.Nextafter(x, math.Inf(-1))} {
+		if u.ToInner(r) == v {
+			return decimal(r), true
 		}
 	}
 	return "", false
+}
+
+// decimal writes x out in the fewest digits that read as x, and with an
+// exponent where it would not fit into [MaxNumber] otherwise.
+func decimal(x float64) string {
+	s := strconv.FormatFloat(x, 'f', -1, 64)
+	if len(s) > MaxNumber {
+		s = strconv.FormatFloat(x, 'e', -1, 64)
+	}
+	return unsigned(s)
 }
 
 func trimZeros(s string) string {
