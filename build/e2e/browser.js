@@ -2,24 +2,32 @@
 // the site may ever do: complain in the console, throw, break its own security
 // policy, or ask anybody else for anything.
 import { after, before, test } from "node:test";
-import { instrument, launch } from "./chromium.js";
+import { instrument, launch as chromium } from "./chromium.js";
+import { launch as firefox } from "./firefox.js";
 import { shared } from "./site.js";
 
 const limit = { timeout: 240_000 };
 
-/** @type {import("puppeteer-core").Browser} */
-let browser;
+const launches = { Chromium: chromium, Firefox: firefox };
+/** The browsers that run, each started when a test of the file first needs it. @type {Map<string, Promise<import("puppeteer-core").Browser>>} */
+const running = new Map();
 /** @type {{address: string, stop: () => Promise<void>}} */
 let site;
 before(async () => {
   site = await shared();
-  browser = await launch();
 }, limit);
 
 after(async () => {
-  await browser?.close();
+  for (const browser of running.values()) await (await browser).close();
   await site?.stop();
 }, limit);
+
+/** @param {"Chromium" | "Firefox"} which */
+function browserOf(which) {
+  const browser = running.get(which) ?? launches[which]();
+  running.set(which, browser);
+  return browser;
+}
 
 /**
  * Watches a page from its first request on.
@@ -64,6 +72,7 @@ async function watch(page, address, faults, away) {
  * @property {import("puppeteer-core").Page} page not yet at the site
  * @property {string} address of the site, ending with "/"
  * @property {() => Promise<import("puppeteer-core").Page>} another a page in a profile of its own, watched too
+ * @property {boolean} firefox
  * @property {(how: () => Promise<void>) => Promise<void>} leave runs how, during which and after which the server may be missing
  */
 
@@ -72,10 +81,23 @@ async function watch(page, address, faults, away) {
  * what no page may do.
  * @param {string} name the behaviour
  * @param {(visit: Visit) => Promise<void>} body
- * @param {{address?: () => string, script?: boolean, dark?: boolean, width?: number, height?: number, expected?: RegExp}} [how] expected is what a fault that the test itself makes has the browser complain of
+ * @param {{address?: () => string, script?: boolean, dark?: boolean, width?: number, height?: number, expected?: RegExp, both?: boolean}} [how]
+ *   expected is what a fault that the test itself makes has the browser complain of; both is in Firefox as well as in Chromium
  */
 export function behaviour(name, body, how = {}) {
+  run("Chromium", name, body, how);
+  if (how.both) run("Firefox", `${name} (Firefox)`, body, how);
+}
+
+/**
+ * @param {"Chromium" | "Firefox"} which
+ * @param {string} name
+ * @param {(visit: Visit) => Promise<void>} body
+ * @param {NonNullable<Parameters<typeof behaviour>[2]>} how
+ */
+function run(which, name, body, how) {
   test(name, limit, async () => {
+    const browser = await browserOf(which);
     const address = how.address?.() ?? site.address;
     /** @type {string[]} */
     const faults = [];
@@ -97,7 +119,7 @@ export function behaviour(name, body, how = {}) {
       await what();
     };
     try {
-      await body({ page: await another(), address, another, leave });
+      await body({ page: await another(), address, another, leave, firefox: which === "Firefox" });
     } finally {
       await Promise.all(profiles.map((profile) => profile.close()));
     }

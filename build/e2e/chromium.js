@@ -56,6 +56,7 @@ export async function instrument(page) {
         if (n) window.e2e.last = performance.now();
       }
     };
+    if (!PerformanceObserver.supportedEntryTypes.includes("layout-shift")) return; // Firefox counts none
     new PerformanceObserver((list) => {
       for (const shift of list.getEntries()) if (!shift.hadRecentInput) window.e2e.jumps += shift.value;
     }).observe({ type: "layout-shift", buffered: true });

@@ -74,9 +74,15 @@ export async function type(page, path, text) {
  */
 export async function paste(page, path, text) {
   await go(page, path);
-  if (text) await page.keyboard.sendCharacter(text);
+  if (text) await insert(page, text);
   else await page.keyboard.press("Backspace");
   await atRest(page);
+}
+
+/** Puts a text where the cursor is, in one piece. @param {import("puppeteer-core").Page} page @param {string} text */
+function insert(page, text) {
+  if (page.browser().protocol === "cdp") return page.keyboard.sendCharacter(text);
+  return page.evaluate((text) => document.execCommand("insertText", false, text), text); // Firefox is given letters only
 }
 
 /**
