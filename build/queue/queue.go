@@ -1,0 +1,181 @@
+// Package queue gives work its turn on the processors: light work before heavy
+// work, no more at a time than there is room for, and none that would wait too
+// long.
+//
+// Work is counted in units that its owner chooses, such as milliseconds. How
+// much a piece will take is a guess. One that takes more is heavier from then
+// on, and makes way, at its next pause, for what is lighter.
+package queue
+
+import (
+	"context"
+	"math/bits"
+	"slices"
+	"sync"
+)
+
+// A Queue hands out turns. Of two that wait the lighter goes first, and of two
+// that weigh the same the one that came first.
+type Queue struct {
+	light int // work up to this is light: all of it weighs the same
+	most  int // work that may stand before one who comes
+
+	// yield lets others run who share the processor with the caller, and
+	// returns some time later. When it is nil, those who wait sleep.
+	yield func(context.Context)
+
+	mu    sync.Mutex
+	turns int     // how many may be had at once
+	all   []*Turn // that are had or waited for, in the order in which they came
+}
+
+// A Turn is one piece of work, which has a processor or waits for one.
+type Turn struct {
+	q      *Queue
+	ctx    context.Context
+	guess  int           // the work that it was said to be
+	done   int           // the work that was done
+	has    bool          // a processor
+	wakeUp chan struct{} // holds something when it has been given one
+}
+
+// New returns a queue of so many turns at a time. Work up to light is not
+// weighed; whoever would wait for more than most, shared among all turns, is
+// turned away. yield may be nil: see [Queue].
+func New(turns, light, most int, yield func(context.Context)) *Queue {
+	return &Queue{turns: turns, light: light, most: most, yield: yield}
+}
+
+// Enter waits for a turn to do so much work. It returns nil when it got none:
+// because ctx has ended, and wait is 0, or because so much stands before it that
+// it should come again later, and wait is how much that is. Who has a turn
+// leaves it with [Turn.Leave].
+func (q *Queue) Enter(ctx context.Context, work int) (t *Turn, wait int) {
+	t = &Turn{q: q, ctx: ctx, guess: work, wakeUp: make(chan struct{}, 1)}
+	q.mu.Lock()
+	if wait = q.before(t); wait > q.most {
+		q.mu.Unlock()
+		return nil, wait
+	}
+	q.all = append(q.all, t)
+	q.hand()
+	q.mu.Unlock()
+	if !t.wait() {
+		return nil, 0
+	}
+	return t, 0
+}
+
+// Waiting is how many wait for a turn.
+func (q *Queue) Waiting() int {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	n := 0
+	for _, t := range q.all {
+		if !t.has {
+			n++
+		}
+	}
+	return n
+}
+
+// Pause says that so much work was done since the last pause. It lets lighter
+// work go first, and with a yield everything else that shares the processor. It
+// reports whether the work is still wanted.
+func (t *Turn) Pause(work int) bool {
+	t.q.mu.Lock()
+	t.done += work
+	if next := t.q.next(); next != nil && t.q.weight(next) < t.q.weight(t) {
+		t.has = false
+		t.q.hand()
+	}
+	t.q.mu.Unlock()
+	if t.q.yield != nil {
+		t.q.yield(t.ctx)
+	}
+	return t.wait()
+}
+
+// Leave gives the turn to the next.
+func (t *Turn) Leave() {
+	t.q.mu.Lock()
+	defer t.q.mu.Unlock()
+	t.leave()
+}
+
+func (t *Turn) leave() {
+	if i := slices.Index(t.q.all, t); i >= 0 {
+		t.q.all = slices.Delete(t.q.all, i, i+1)
+	}
+	t.has = false
+	t.q.hand()
+}
+
+// wait returns when t has a turn, and whether it is still wanted.
+func (t *Turn) wait() bool {
+	for t.ctx.Err() == nil {
+		t.q.mu.Lock()
+		has := t.has
+		t.q.mu.Unlock()
+		switch {
+		case has:
+			return true
+		case t.q.yield != nil:
+			t.q.yield(t.ctx)
+		default:
+			select {
+			case <-t.wakeUp:
+			case <-t.ctx.Done():
+			}
+		}
+	}
+	t.Leave()
+	return false
+}
+
+// hand gives the turns that nobody has to those who are next.
+func (q *Queue) hand() {
+	had := 0
+	for _, t := range q.all {
+		if t.has {
+			had++
+		}
+	}
+	for ; had < q.turns; had++ {
+		t := q.next()
+		if t == nil {
+			return
+		}
+		t.has = true
+		select {
+		case t.wakeUp <- struct{}{}:
+		default:
+		}
+	}
+}
+
+// next is the lightest that waits; nil when nobody does.
+func (q *Queue) next() *Turn {
+	var first *Turn
+	for _, t := range q.all {
+		if !t.has && (first == nil || q.weight(t) < q.weight(first)) {
+			first = t
+		}
+	}
+	return first
+}
+
+// weight is how often the light work must be doubled to be no less than the
+// work that t is. What differs by less is not worth a change of turns.
+func (q *Queue) weight(t *Turn) int { return bits.Len(uint(max(t.guess, t.done) / q.light)) }
+
+// before is the work that is to be done before t would have a turn.
+func (q *Queue) before(t *Turn) int {
+	sum := 0
+	for _, other := range q.all {
+		if q.weight(other) <= q.weight(t) {
+			sum += max(other.guess-other.done, 0)
+		}
+	}
+	return sum / q.turns
+}

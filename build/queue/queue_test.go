@@ -1,0 +1,158 @@
+package queue
+
+import (
+	"context"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+	"testing"
+)
+
+// entered waits until so many are in the queue.
+func entered(q *Queue, n int) {
+	for {
+		q.mu.Lock()
+		have := len(q.all)
+		q.mu.Unlock()
+		if have >= n {
+			return
+		}
+		runtime.Gosched()
+	}
+}
+
+// Light work goes before heavy work, and what weighs the same in the order in
+// which it came.
+func TestTheLightestGoesFirst(t *testing.T) {
+	q := New(1, 10, 1e6, nil)
+	first, _ := q.Enter(context.Background(), 5)
+	var order []int
+	var mu sync.Mutex
+	var all sync.WaitGroup
+	for i, work := range []int{900, 3, 45, 9, 901, 41, 1} {
+		all.Go(func() {
+			turn, _ := q.Enter(context.Background(), work)
+			mu.Lock()
+			order = append(order, work)
+			mu.Unlock()
+			turn.Leave()
+		})
+		entered(q, i+2)
+	}
+	first.Leave()
+	all.Wait()
+	if want := []int{3, 9, 1, 45, 41, 900, 901}; !slices.Equal(order, want) {
+		t.Errorf("the order is %v, want %v", order, want)
+	}
+}
+
+// Heavy work that has begun makes way for light work, and goes on afterwards; so
+// does work that was thought to be light.
+func TestHeavyWorkMakesWay(t *testing.T) {
+	for _, guess := range []int{1000, 1} {
+		q := New(1, 10, 1e6, nil)
+		heavy, _ := q.Enter(context.Background(), guess)
+		told := make(chan string, 2)
+		go func() {
+			light, _ := q.Enter(context.Background(), 5)
+			told <- "light"
+			light.Leave()
+		}()
+		entered(q, 2)
+		if guess == 1 {
+			if !heavy.Pause(1) || len(told) > 0 {
+				t.Error("work that is as light as another made way for it")
+			}
+		}
+		if !heavy.Pause(30) {
+			t.Error("the work is not wanted any more")
+		}
+		told <- "heavy"
+		heavy.Leave()
+		if first := <-told; first != "light" {
+			t.Errorf("work guessed to be %d did not make way", guess)
+		}
+		<-told
+	}
+}
+
+// Who would wait too long is told so at once; light work waits for light work
+// only and is let in.
+func TestWhoWouldWaitTooLongIsTurnedAway(t *testing.T) {
+	q := New(2, 10, 1000, nil)
+	for range 2 {
+		q.Enter(context.Background(), 1000)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	var waiting sync.WaitGroup
+	waiting.Go(func() { q.Enter(ctx, 1000) })
+	entered(q, 3)
+	if turn, wait := q.Enter(ctx, 1000); turn != nil || wait != 1500 {
+		t.Errorf("3,000 before two turns are a wait of %d, want 1500", wait)
+	}
+	waiting.Go(func() { q.Enter(ctx, 5) })
+	entered(q, 4)
+	cancel()
+	waiting.Wait()
+	if turn, wait := q.Enter(ctx, 5); turn != nil || wait != 0 {
+		t.Error("who has left has a turn")
+	}
+	if len(q.all) != 2 {
+		t.Errorf("%d are in the queue, want 2", len(q.all))
+	}
+}
+
+// Who leaves in the middle of the work does no more of it, and blocks nobody.
+func TestWhoLeavesIsNotWorkedFor(t *testing.T) {
+	q := New(1, 10, 1e6, nil)
+	ctx, cancel := context.WithCancel(context.Background())
+	turn, _ := q.Enter(ctx, 1000)
+	if !turn.Pause(5) {
+		t.Error("the work is not wanted")
+	}
+	cancel()
+	if turn.Pause(5) {
+		t.Error("the work is wanted by nobody and goes on")
+	}
+	turn.Leave()
+	if other, _ := q.Enter(context.Background(), 1000); other == nil {
+		t.Error("the turn was not given back")
+	}
+}
+
+// However many come, leave and make way, no more than so many have a turn, and
+// everyone gets one.
+func TestNoMoreTurnsThanThereAre(t *testing.T) {
+	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
+		q := New(3, 4, 1e9, yield)
+		var now, did atomic.Int32
+		var all sync.WaitGroup
+		for i := range 200 {
+			all.Go(func() {
+				ctx, cancel := context.WithCancel(context.Background())
+				defer cancel()
+				turn, _ := q.Enter(ctx, i%23)
+				defer turn.Leave()
+				for range i % 37 {
+					if n := now.Add(1); n > 3 {
+						t.Errorf("%s: %d have a turn", name, n)
+					}
+					runtime.Gosched()
+					now.Add(-1)
+					if !turn.Pause(1) {
+						return
+					}
+					if i%19 == 0 {
+						cancel()
+					}
+				}
+				did.Add(1)
+			})
+		}
+		all.Wait()
+		if len(q.all) > 0 || did.Load() < 150 {
+			t.Errorf("%s: %d did their work, %d are left", name, did.Load(), len(q.all))
+		}
+	}
+}
