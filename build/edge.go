@@ -3,17 +3,22 @@ package main
 import (
 	"bytes"
 	"compress/gzip"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"flag"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"evenrow/build/compile"
 	"evenrow/build/edge"
 	"evenrow/build/policy"
 	"evenrow/build/server"
 	"evenrow/build/site"
+	"evenrow/wasm/plan"
 )
 
 // maxWorker is how many bytes the worker may have, compressed by gzip: what the
@@ -72,7 +77,7 @@ func workerFiles(root string, b *site.Bundle) (site.Files, error) {
 	if err != nil {
 		return nil, err
 	}
-	agreed, err := siteModule(b)
+	agreed, err := siteModule(b, program)
 	if err != nil {
 		return nil, err
 	}
@@ -87,7 +92,7 @@ func workerFiles(root string, b *site.Bundle) (site.Files, error) {
 
 // siteModule is what the worker's script and the site must agree on, as a
 // module of its own.
-func siteModule(b *site.Bundle) ([]byte, error) {
+func siteModule(b *site.Bundle, program []byte) ([]byte, error) {
 	types := map[string]string{}
 	for name := range b.Files {
 		types[filepath.Ext(name)], _ = server.Type(name)
@@ -96,14 +101,18 @@ func siteModule(b *site.Bundle) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	version := sha256.Sum256(program)
 	text, err := json.MarshalIndent(map[string]any{
 		"paths":    edge.Paths(),
 		"headers":  policy.Headers,
+		"files":    slices.Sorted(maps.Keys(b.Files)),
 		"types":    types,
 		"assets":   server.Assets,
 		"forEver":  policy.ForEver,
 		"askFirst": policy.AskFirst,
 		"shell":    string(shell),
+		"version":  hex.EncodeToString(version[:]),
+		"maxForm":  plan.MaxForm,
 	}, "", "  ")
 	return append(append([]byte("export default "), text...), ";\n"...), err
 }

@@ -16,6 +16,7 @@ import (
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
+	"evenrow/wasm/plan"
 )
 
 // plain is the repository's own site for a host that answers with plan pages.
@@ -51,24 +52,27 @@ func TestAStaticSiteKnowsNoPlanPages(t *testing.T) {
 // What the worker's script is told is what the program on this machine does.
 func TestTheWorkerIsToldWhatTheServerDoes(t *testing.T) {
 	b := plain(t)
-	text, err := siteModule(b)
+	text, err := siteModule(b, []byte("\x00asm"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	var told struct {
 		Paths    []string
 		Headers  [][2]string
+		Files    []string
 		Types    map[string]string
 		Assets   string
 		ForEver  string
 		AskFirst string
 		Shell    string
+		Version  string
+		MaxForm  int
 	}
 	inner := strings.TrimSuffix(strings.TrimPrefix(string(text), "export default "), ";\n")
 	if err := json.Unmarshal([]byte(inner), &told); err != nil {
 		t.Fatal(err)
 	}
-	if len(told.Headers) != len(policy.Headers) || told.Headers[0] != policy.Headers[0] || len(told.Paths) != len(edge.Paths()) || !strings.Contains(told.Shell, "[[answer]]") {
+	if len(told.Headers) != len(policy.Headers) || told.Headers[0] != policy.Headers[0] || len(told.Paths) != len(edge.Paths()) || !strings.Contains(told.Shell, "[[answer]]") || len(told.Files) != len(b.Files) || len(told.Version) != 64 || told.MaxForm != plan.MaxForm {
 		t.Errorf("told %+v", told.Headers)
 	}
 	h := server.New(b.Files)

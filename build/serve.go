@@ -2,10 +2,13 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"io/fs"
 	"net"
 	"net/http"
@@ -46,10 +49,15 @@ func serveCommand(args []string, std stdio) int {
 	defer stop()
 	h := server.New(files)
 	if shell != nil {
+		version, err := ownVersion()
+		if err != nil {
+			return std.fail(err)
+		}
 		h = edge.New(h, shell, edge.Options{
-			Origin: strings.TrimSuffix(*origin, "/"),
-			Fault:  func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
-			Pack:   server.Packing,
+			Origin:  strings.TrimSuffix(*origin, "/"),
+			Version: version,
+			Fault:   func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
+			Pack:    server.Packing,
 		})
 	}
 	s := local.Server(h)
@@ -63,6 +71,23 @@ func serveCommand(args []string, std stdio) int {
 		return std.fail(err)
 	}
 	return 0
+}
+
+// ownVersion is a hash of this program, which is another whenever anything in
+// the calculation or in what it says is changed.
+func ownVersion() (string, error) {
+	name, err := os.Executable()
+	if err != nil {
+		return "", err
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	sum := sha256.New()
+	_, err = io.Copy(sum, f)
+	return hex.EncodeToString(sum.Sum(nil)), err
 }
 
 // listen opens a port for this machine alone, or an address for everybody.

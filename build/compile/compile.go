@@ -38,30 +38,27 @@ func Program(root string, named bool) (program, glue []byte, err error) {
 	if program, err = Smaller(program, named); err != nil {
 		return nil, nil, err
 	}
-	goroot, err := run(root, nil, "env", "GOROOT")
-	if err != nil {
-		return nil, nil, err
-	}
-	glue, err = os.ReadFile(filepath.Join(goroot, "lib", "wasm", "wasm_exec.js"))
+	glue, err = glueOf(root)
 	return program, glue, err
 }
 
 // Worker compiles build/edge/worker of the repository at root and returns it
-// with wasm_exec.js as the package that it is built on changes it.
+// with wasm_exec.js of the same Go.
 func Worker(root string) (program, glue []byte, err error) {
 	if program, err = wasm(root, "./build/edge/worker"); err != nil {
 		return nil, nil, err
 	}
-	dir, err := os.MkdirTemp("", "evenrow-")
-	if err != nil {
-		return nil, nil, err
-	}
-	defer os.RemoveAll(dir)
-	if _, err := run(root, nil, "tool", "workers-assets-gen", "-mode=go", "-o", dir); err != nil {
-		return nil, nil, err
-	}
-	glue, err = os.ReadFile(filepath.Join(dir, "wasm_exec.js"))
+	glue, err = glueOf(root)
 	return program, glue, err
+}
+
+// glueOf is wasm_exec.js, which starts a program of the same Go.
+func glueOf(root string) ([]byte, error) {
+	goroot, err := run(root, nil, "env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(filepath.Join(goroot, "lib", "wasm", "wasm_exec.js"))
 }
 
 // wasm compiles a command to WebAssembly.

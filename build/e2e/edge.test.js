@@ -1,7 +1,9 @@
 // The edge runtime answers as the program on this machine does, byte by byte.
 import assert from "node:assert/strict";
 import { request } from "node:http";
+import { connect } from "node:net";
 import { after, before, test } from "node:test";
+import { gzipSync } from "node:zlib";
 import { shared } from "./site.js";
 import { edge } from "./workerd.js";
 
@@ -60,7 +62,9 @@ const own = ["connection", "content-length", "date", "keep-alive", "transfer-enc
  */
 async function same(path, how) {
   const [a, b] = await Promise.all([ask(near, path, how), ask(far, path, how)]);
-  const named = (/** @type {typeof a} */ r) => Object.fromEntries(Object.entries(r.headers).filter(([name]) => !own.includes(name)));
+  // Each tag also names the program that gives it.
+  const named = (/** @type {typeof a} */ r) => Object.fromEntries(Object.entries(r.headers).filter(([name]) => ![...own, "etag"].includes(name)));
+  assert.equal("etag" in b.headers, "etag" in a.headers, path);
   const what = `${how?.method ?? "GET"} ${path.slice(0, 60)}`;
   assert.equal(b.status, a.status, what);
   assert.deepEqual(named(b), named(a), what);
@@ -75,22 +79,30 @@ test("the same bytes for every example, at every address", limit, async () => {
       assert.equal(status, 200);
       assert.ok(body.length > 500, `${path} holds a plan`);
       if (!link) await same(path, { method: "HEAD" });
-      const again = await same(`${path}?${link}`, { headers: { "If-None-Match": String(headers.etag) } });
+      assert.match(String(headers["cache-control"]), link ? /^(private, )?no-cache$/ : /^no-cache$/);
+      const again = await ask(far, `${path}?${link}`, { headers: { "If-None-Match": String(headers.etag) } });
       assert.equal(again.status, 304);
+      assert.equal(again.body.length, 0);
+      assert.equal(again.headers.etag, headers.etag);
     }
   }
 });
 
 test("the same answer to a form, good or bad", limit, async () => {
-  for (const [body, status] of [
+  for (const [body, status, headers] of /** @type {[string | Buffer, number, Record<string, string>?][]} */ ([
     ["", 200],
     ["name=Plot+2&rows.1.plants=7&rows.1.spacing=0,4", 200],
     ["units=us&units-was=metric&place.length=12", 200],
     ["action=add-row&rows.1.plants=7", 200],
     [`place.length=far&good=${links[1]}`, 422],
     ["name=" + "x".repeat(70_000), 413],
-  ]) {
-    const { status: got } = await same("plan", { method: "POST", body: String(body) });
+    ["user=me&password=secret", 400],
+    ["name=%zz", 400],
+    [gzipSync("name=Plot"), 415, { "Content-Encoding": "gzip" }],
+    [Buffer.from("name=Plot", "utf16le"), 415, { "Content-Type": "application/x-www-form-urlencoded; charset=utf-16" }],
+    [Buffer.from("name=Zo\u00eb", "latin1"), 400],
+  ])) {
+    const { status: got } = await same("plan", { method: "POST", body, headers });
     assert.equal(got, status, String(body).slice(0, 40));
   }
 });
@@ -121,6 +133,75 @@ test("files come from the asset store, under the same headers", limit, async () 
   const style = (await ask(far, "")).body.toString().match(/assets\/style[^"]+/)?.[0];
   assert.match(String((await ask(far, String(style))).headers["cache-control"]), /immutable/);
   assert.equal((await ask(far, "index.html", { method: "POST", body: "a=b" })).status, 405);
+});
+
+/**
+ * Sends a request as it is written, and returns the status and the body.
+ * @param {{address: string}} server
+ * @param {string} text
+ * @returns {Promise<{status: number, body: string}>}
+ */
+function raw(server, text) {
+  return new Promise((resolve, reject) => {
+    const { hostname, port } = new URL(server.address);
+    const socket = connect(Number(port), hostname, () => socket.write(text, "latin1"));
+    let got = "";
+    socket.on("data", (part) => (got += part.toString("latin1")));
+    socket.once("error", reject);
+    socket.once("close", () => {
+      const at = got.indexOf("\r\n\r\n");
+      resolve({ status: Number(got.split(" ", 2)[1]), body: got.slice(at + 4) });
+    });
+  });
+}
+
+test("a path is the same one however it is written, and leads nowhere else", limit, async () => {
+  for (const [path, status] of /** @type {[string, number][]} */ ([
+    ["/plan.csv", 200],
+    ["/plan%2ecsv", 200],
+    ["/%70lan.csv", 200],
+    ["//plan.csv", 200],
+    ["/x/../plan.csv", 200],
+    ["/x%2f..%2fplan.csv", 200],
+    ["/plan.csv#%zz", 200], // as a client may not write it; the program on this machine refuses
+    ["/plan/", 404],
+    ["/plan%00", 404],
+    ["/PLAN", 404],
+    ["/%ff", 404],
+    ["/%zz", 400],
+    ["//", 200],
+    ["//guides.html", 200],
+    ["/guides.html/", 404],
+    ["//evil.example/plan", 404],
+    ["//evil.example/guides.html", 404],
+    ["///evil.example/", 404],
+    ["/\\evil.example/", 404],
+    ["/%2f%2fevil.example/", 404],
+    ["/assets", 404],
+    ["/http://evil.example/", 404],
+  ])) {
+    const [a, b] = await Promise.all([near, far].map((server) => raw(server, `GET ${path} HTTP/1.1\r\nHost: garden.example\r\nConnection: close\r\n\r\n`)));
+    assert.equal(b.status, status, path);
+    if (!path.includes("#")) assert.equal(a.status, status, `${path} on this machine`);
+    assert.doesNotMatch(b.body, /"type":/, `${path} lists a folder`);
+  }
+});
+
+test("requests that are none are refused in words", limit, async () => {
+  const rest = "Host: garden.example\r\nConnection: close\r\n\r\n";
+  for (const [text, status] of /** @type {[string, number][]} */ ([
+    [`GET /plan.csv HTTP/1.1\r\nHost: a.example\r\n${rest}`, 400],
+    [`GET /plan.csv HTTP/1.1\r\nHost: a b<">\r\nConnection: close\r\n\r\n`, 400],
+    [`GET http://evil.example/plan.csv HTTP/1.1\r\n${rest}`, 200],
+    [`TRACE /plan HTTP/1.1\r\n${rest}`, 405],
+    [`OPTIONS /plan HTTP/1.1\r\n${rest}`, 405],
+    [`PROPFIND /guides.html HTTP/1.1\r\n${rest}`, 405],
+  ])) {
+    const [a, b] = await Promise.all([near, far].map((server) => raw(server, text)));
+    assert.equal(a.status, status, `${text} on this machine`);
+    assert.equal(b.status, status, text);
+    assert.ok(b.body.length > 20, `${text} is refused without a word`);
+  }
 });
 
 test("one program answers many at once, forms that arrive slowly among them", limit, async () => {

@@ -83,8 +83,8 @@ function free() {
 /** The worker, and one address more. Here nothing limits the memory, so the runtime would not collect for long. */
 const outer = `import worker from "worker.mjs";
 export default {
-  fetch(request, env) {
-    if (!request.url.endsWith("/collect")) return worker.fetch(request, env);
+  fetch(request, env, context) {
+    if (!request.url.endsWith("/collect")) return worker.fetch(request, env, context);
     gc();
     return new Response();
   },

@@ -10,17 +10,19 @@
 package edge
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
+	"cmp"
+	"io"
 	"net/http"
+	"path"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 
 	"evenrow/build/policy"
+	"evenrow/build/queue"
 	"evenrow/build/shell"
 	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
 )
 
 // Options are what hosts differ in.
@@ -28,6 +30,15 @@ type Options struct {
 	// Origin is the address of the host, such as "https://example.org", where
 	// previews are looked for. When it is empty each request says it.
 	Origin string
+
+	// Version names the program. Whoever changes the program changes it: a
+	// client that has an answer of one version asks again with another. When it
+	// is empty no answer is known again.
+	Version string
+
+	// Queue gives plans their turns: see [Work] for its units. When it is nil,
+	// [Turns] makes one.
+	Queue *queue.Queue
 
 	// Fault is told of a fault of the program and where it was; nil when
 	// nobody listens. It is told nothing of the plan.
@@ -40,7 +51,13 @@ type Options struct {
 // New returns a handler that answers for plans, and hands everything else to
 // files. When files is nil there is nothing else.
 func New(files http.Handler, s *shell.Shell, o Options) http.Handler {
-	h := &handler{files: files, shell: s, Options: o, work: make(chan struct{}, runtime.GOMAXPROCS(0))}
+	h := &handler{files: files, shell: s, examples: exampleLinks(), Options: o}
+	if o.Queue == nil {
+		h.Queue = Turns(max(1, runtime.GOMAXPROCS(0)-1), nil)
+	}
+	if o.Version != "" {
+		h.version = version(o.Version, s)
+	}
 	h.plans = http.HandlerFunc(h.route)
 	if o.Pack != nil {
 		h.plans = o.Pack(h.plans)
@@ -49,20 +66,20 @@ func New(files http.Handler, s *shell.Shell, o Options) http.Handler {
 }
 
 type handler struct {
-	plans http.Handler // for the routes
-	files http.Handler // for everything else; may be nil
-	shell *shell.Shell
+	plans    http.Handler // for the routes
+	files    http.Handler // for everything else; may be nil
+	shell    *shell.Shell
+	version  string          // of everything that answers are made of; empty when unknown
+	examples map[string]bool // the links that every page hands out
 	Options
-	// work is full when as many plans are worked out as the machine has
-	// processors: more at once take more memory and no less time.
-	work chan struct{}
 }
 
 // A route is one address that plans are served at.
 type route struct {
 	path    string
 	methods []string
-	answer  func(*question) reply
+	answer  func(*question, *asked) reply
+	work    func(*plan.Plan) int // that it takes, in the queue's units; nil for next to none
 }
 
 var (
@@ -72,11 +89,11 @@ var (
 
 // routes is every address. What comes after a "?" is the plan.
 var routes = [...]route{
-	{"/" + shell.Address, forms, (*question).page},
-	{"/" + shell.Address + ".csv", links, ofLink(table)},
-	{"/" + shell.Address + ".json", links, ofLink(file)},
-	{"/" + shell.Address + ".ics", links, ofLink(calendar)},
-	{"/" + shell.Address + ".svg", links, ofLink(picture)},
+	{"/" + shell.Address, forms, (*question).page, pageWork},
+	{"/" + shell.Address + ".csv", links, table, answerWork},
+	{"/" + shell.Address + ".json", links, file, nil},
+	{"/" + shell.Address + ".ics", links, calendar, nil},
+	{"/" + shell.Address + ".svg", links, picture, answerWork},
 }
 
 // Paths is every path that a plan is served at: what a platform has to send
@@ -92,7 +109,8 @@ func Paths() []string {
 // A question is one request about a plan.
 type question struct {
 	*handler
-	r *http.Request
+	r    *http.Request
+	turn *queue.Turn // nil while there is none
 }
 
 // A reply is the answer to one, whole.
@@ -101,112 +119,107 @@ type reply struct {
 	kind   string // its content type
 	name   string // of the file that it should be saved as; empty when it is looked at
 	body   string
+	tag    string // by which it is known again; empty when it is not
+	keep   string // how long it may be kept; empty for not at all
+	later  int    // after how many seconds to ask again; 0 when nothing is said of it
 }
 
 func (h *handler) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	if h.files == nil || slices.Contains(Paths(), r.URL.Path) {
+	if h.files == nil || slices.Contains(Paths(), clean(r.URL.Path)) {
 		h.plans.ServeHTTP(w, r)
 		return
 	}
 	h.files.ServeHTTP(w, r)
 }
 
+// clean is a path as the files' handler and the script at the edge read it: two
+// slashes are one, and dots lead up. A slash at its end stays.
+func clean(p string) string {
+	short := path.Clean("/" + p)
+	if strings.HasSuffix(p, "/") && short != "/" {
+		short += "/"
+	}
+	return short
+}
+
 // route answers for a plan, or that there is none at the address.
 func (h *handler) route(w http.ResponseWriter, r *http.Request) {
+	q, at := &question{handler: h, r: r}, clean(r.URL.Path)
 	for i := range routes {
-		if routes[i].path == r.URL.Path {
-			h.answer(w, r, &routes[i])
+		if routes[i].path == at {
+			q.answer(w, &routes[i])
 			return
 		}
 	}
-	h.send(w, r, (&question{h, r}).refuse(http.StatusNotFound, "There is no page at this address", "The address may be mistyped, or the page has moved."))
+	q.send(w, q.refuse(http.StatusNotFound, "There is no page at this address", "The address may be mistyped, or the page has moved."))
 }
 
-func (h *handler) answer(w http.ResponseWriter, r *http.Request, to *route) {
-	q := &question{h, r}
-	if !slices.Contains(to.methods, r.Method) {
+func (q *question) answer(w http.ResponseWriter, to *route) {
+	if !slices.Contains(to.methods, q.r.Method) {
 		w.Header().Set("Allow", strings.Join(to.methods, ", "))
-		h.send(w, r, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
+		q.send(w, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
 		return
 	}
-	h.send(w, r, h.guarded(q, to))
+	q.send(w, q.guarded(to))
 }
 
 // guarded is what the route answers, or a page that admits a fault.
-func (h *handler) guarded(q *question, to *route) (out reply) {
+func (q *question) guarded(to *route) (out reply) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			if _, left := fault.(gone); !left && h.Fault != nil {
+			if _, left := fault.(gone); !left && q.Fault != nil {
 				stack := make([]byte, 16<<10)
-				h.Fault(fault, stack[:runtime.Stack(stack, false)])
+				q.Fault(fault, stack[:runtime.Stack(stack, false)])
 			}
 			out = q.refuse(http.StatusInternalServerError, "Evenrow has a fault", "It could not work this plan out, and the plan is not to blame. Change it a little, or use the planner, which works it out on your own device.")
 		}
 	}()
-	return to.answer(q)
-}
-
-// A gone is thrown when the client has left before its plan's turn came.
-type gone struct{}
-
-// sheet works a plan out, when it is its turn, and the explorations named.
-func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
-	select {
-	case q.work <- struct{}{}:
-	case <-q.r.Context().Done():
-		panic(gone{})
+	a, refusal, ok := q.read(to)
+	if !ok {
+		return refusal
 	}
-	defer func() { <-q.work }()
-	s := sheet.Answer(p)
-	for _, which := range also {
-		s.Explore(which)
+	tag, keep := q.kept(to, a)
+	if tag != "" && matches(q.r.Header.Values("If-None-Match"), tag) {
+		return reply{status: http.StatusNotModified, tag: tag, keep: keep}
 	}
-	return s
+	if to.work != nil {
+		turn, wait := q.Queue.Enter(q.r.Context(), to.work(a.shown()))
+		if turn == nil {
+			return q.later(wait)
+		}
+		defer turn.Leave()
+		q.turn = turn
+	}
+	if out = to.answer(q, a); out.status == http.StatusOK {
+		out.tag, out.keep = tag, keep
+	}
+	return out
 }
 
 // send sends a reply, or only that the client has it already.
-func (h *handler) send(w http.ResponseWriter, r *http.Request, out reply) {
+func (q *question) send(w http.ResponseWriter, out reply) {
 	to := w.Header()
 	for _, one := range policy.Headers {
 		to.Set(one[0], one[1])
 	}
-	to.Set("Content-Type", out.kind)
 	to.Set("Vary", "Accept-Encoding") // whoever passes it on compresses it
-	switch {
-	case r.Method == http.MethodPost || out.status >= http.StatusBadRequest:
-		to.Set("Cache-Control", "no-store")
-	default:
-		to.Set("Cache-Control", policy.AskFirst)
-		sum := sha256.Sum256([]byte(out.body))
-		tag := `"` + hex.EncodeToString(sum[:16]) + `"`
-		to.Set("ETag", tag)
-		if matches(r.Header.Values("If-None-Match"), tag) {
-			to.Del("Content-Type")
-			w.WriteHeader(http.StatusNotModified)
-			return
-		}
+	to.Set("Cache-Control", cmp.Or(out.keep, policy.Never))
+	if out.tag != "" {
+		to.Set("ETag", out.tag)
 	}
-	if out.name != "" && out.status == http.StatusOK {
+	if out.kind != "" {
+		to.Set("Content-Type", out.kind)
+	}
+	if out.later > 0 {
+		to.Set("Retry-After", strconv.Itoa(out.later))
+	}
+	if out.name != "" {
 		to.Set("Content-Disposition", `attachment; filename="`+out.name+`"`)
 	}
 	w.WriteHeader(out.status)
-	if r.Method != http.MethodHead {
-		w.Write([]byte(out.body))
+	if q.r.Method != http.MethodHead && out.body != "" {
+		io.WriteString(w, out.body)
 	}
-}
-
-// matches reports whether a client that has these has the tag. A host on the
-// way may have weakened it by compressing.
-func matches(lines []string, tag string) bool {
-	for _, line := range lines {
-		for one := range strings.SplitSeq(line, ",") {
-			one = strings.TrimPrefix(strings.TrimSpace(one), "W/")
-			if one == tag || one == "*" {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // origin is where this host is, as far as it can be known; empty otherwise.

@@ -5,7 +5,9 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -35,7 +37,7 @@ var host = sync.OnceValue(func() http.Handler {
 	if err != nil {
 		panic(err)
 	}
-	return New(server.New(b.Files), b.Shell, Options{Fault: func(fault any, stack []byte) { panic(string(stack)) }})
+	return New(server.New(b.Files), b.Shell, Options{Version: "a test", Fault: func(fault any, stack []byte) { panic(string(stack)) }})
 })
 
 // ask sends a request. A body is a form, and a header is a name and a value.
@@ -146,7 +148,8 @@ func TestAFaultIsAdmitted(t *testing.T) {
 	told := ""
 	h := &handler{shell: b.Shell, Options: Options{Fault: func(fault any, stack []byte) { told = fault.(string) + string(stack) }}}
 	w := httptest.NewRecorder()
-	h.answer(w, httptest.NewRequest("GET", "/plan", nil), &route{"/plan", links, func(*question) reply { panic("a leak") }})
+	q := &question{handler: h, r: httptest.NewRequest("GET", "/plan", nil)}
+	q.answer(w, &route{"/plan", links, func(*question, *asked) reply { panic("a leak") }, nil})
 	if w.Code != 500 || !strings.Contains(w.Body.String(), "Evenrow has a fault") || strings.Contains(w.Body.String(), "a leak") {
 		t.Errorf("%d %.300s", w.Code, w.Body)
 	}
@@ -157,20 +160,57 @@ func TestAFaultIsAdmitted(t *testing.T) {
 
 // Nobody's plan is worked out for a client that has left while it waited.
 func TestWhoLeavesIsNotWaitedFor(t *testing.T) {
-	b, err := real()
-	if err != nil {
-		t.Fatal(err)
-	}
-	h := New(nil, b.Shell, Options{Fault: func(fault any, _ []byte) { t.Errorf("a fault is told: %v", fault) }}).(*handler)
-	for range cap(h.work) {
-		h.work <- struct{}{} // all are busy
-	}
+	h := busy(t)
+	h.Fault = func(fault any, _ []byte) { t.Errorf("a fault is told: %v", fault) }
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, httptest.NewRequest("GET", "/plan", nil).WithContext(ctx))
 	if strings.Contains(w.Body.String(), "Weakest emitter") {
 		t.Error("the plan was worked out")
+	}
+}
+
+// Where more is asked for than can be worked out soon, the rest is told when to
+// come again, in words. Files, refusals and what a client has already do not
+// wait.
+func TestWhoWouldWaitTooLongIsToldToComeAgain(t *testing.T) {
+	h := busy(t)
+	h.files = http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(299) })
+	ctx, cancel := context.WithCancel(context.Background())
+	var all sync.WaitGroup
+	for range 21 {
+		all.Go(func() { h.Queue.Enter(ctx, most/20) })
+	}
+	defer all.Wait()
+	defer cancel()
+	for h.Queue.Waiting() < 21 {
+		runtime.Gosched()
+	}
+	form := ""
+	for i := range 20 {
+		form += "rows." + strconv.Itoa(i+1) + ".plants=200&"
+	}
+	for _, method := range []string{"GET", "POST"} {
+		r := httptest.NewRequest(method, "/plan", strings.NewReader(form))
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		if method == "GET" {
+			r.URL.RawQuery = form
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		text := w.Body.String()
+		if w.Code != 503 || w.Header().Get("Retry-After") != "21" || w.Header().Get("Cache-Control") != "no-store" || w.Header().Get("ETag") != "" ||
+			!strings.Contains(text, "Reload this page in 21 s") || strings.Contains(text, "is sent again") != (method == "POST") {
+			t.Errorf("%s: %d, %v\n%.600s", method, w.Code, w.Header(), text)
+		}
+	}
+	for target, status := range map[string]int{"/index.html": 299, "/plan?1zz": 400, "/plan.json": 200} {
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, httptest.NewRequest("GET", target, nil))
+		if w.Code != status {
+			t.Errorf("%s on a busy host: %d, want %d", target, w.Code, status)
+		}
 	}
 }
 

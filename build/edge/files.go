@@ -7,25 +7,25 @@ import (
 
 	"evenrow/wasm/carry"
 	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 	"evenrow/wasm/view"
 )
 
 // file is the plan as the file that the planner saves and opens.
-func file(_ *question, p *plan.Plan) reply {
-	return reply{http.StatusOK, fileKind, page.FileName(p.Name), string(carry.JSON(p))}
+func file(_ *question, a *asked) reply {
+	return reply{status: http.StatusOK, kind: fileKind, name: page.FileName(a.plan.Name), body: string(carry.JSON(a.plan))}
 }
 
 // calendar is the plan's season as an iCalendar file (RFC 5545).
-func calendar(_ *question, p *plan.Plan) reply {
-	r := page.CalendarFile(p)
-	return reply{http.StatusOK, seasonKind, r.FileName, r.File}
+func calendar(_ *question, a *asked) reply {
+	r := page.CalendarFile(a.plan)
+	return reply{status: http.StatusOK, kind: seasonKind, name: r.FileName, body: r.File}
 }
 
 // table is the parts of a plan as comma-separated values (RFC 4180), lengths
 // in the plan's units.
-func table(q *question, p *plan.Plan) reply {
+func table(q *question, a *asked) reply {
+	p := a.plan
 	var b strings.Builder
 	record(&b, "Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
 	for _, l := range q.sheet(p).Parts {
@@ -42,7 +42,7 @@ func table(q *question, p *plan.Plan) reply {
 		record(&b, view.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
 	}
 	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"
-	return reply{http.StatusOK, tableKind, name, b.String()}
+	return reply{status: http.StatusOK, kind: tableKind, name: name, body: b.String()}
 }
 
 // record writes one line of a table.

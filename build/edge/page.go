@@ -7,63 +7,38 @@ import (
 
 	"evenrow/build/shell"
 	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 	"evenrow/wasm/view"
 )
 
-// page answers with the page of a plan, from a link or from a form.
-func (q *question) page() reply {
-	first, _, _ := strings.Cut(q.r.URL.RawQuery, "&")
-	if q.r.Method != http.MethodPost && !strings.Contains(first, "=") {
-		p, refusal := q.linked()
-		if p == nil {
-			return refusal
-		}
-		return q.draw(p, plan.DraftOf(p), nil, p, "")
-	}
-	form, ok, refusal := q.typed()
-	if !ok {
-		return refusal
-	}
-	d := plan.ParseDraft(form)
-	record := d.Apply()
-	p, errs := d.Read()
-	if len(errs) == 0 {
-		return q.draw(p, d, nil, p, record)
-	}
-	// A link that does not open is none: the page says which plan it shows.
-	last, _ := carry.ReadLink(d.Get(page.GoodName))
-	return q.draw(p, d, errs, last, record)
-}
-
-// draw draws the form for a draft, and what is told about the plan shown: the
-// draft's own, or with errors the last one without, or an example when that
-// is not known. record is the path of the record that was moved or added.
-func (q *question) draw(p *plan.Plan, d plan.Draft, errs []plan.Error, shown *plan.Plan, record string) reply {
+// page draws the form for what was typed, and what is told about the plan shown:
+// the form's own, or with errors the last one without, or an example when that
+// is not known.
+func (q *question) page(a *asked) reply {
 	out := reply{status: http.StatusOK, kind: pageKind}
 	values := map[string]string{
-		"ask":      shell.Cautions(opened(view.Ask(p, d, errs), record), q.caution),
+		"ask":      shell.Cautions(opened(view.Ask(a.plan, a.draft, a.errs), a.record), q.caution),
 		"examples": view.Examples(examples()),
 	}
-	title := "Something to put right"
-	if len(errs) > 0 {
+	title, shown := "Something to put right", a.shown()
+	if len(a.errs) > 0 {
 		out.status = http.StatusUnprocessableEntity
-		values["errors"] = view.Errors(errs)
+		values["errors"] = view.Errors(a.errs)
 		stale := view.LastGood
-		if shown == nil {
-			shown, stale = plan.Default(), view.NotYours
+		if a.last == nil {
+			stale = view.NotYours
 		}
 		values["stale"] = view.Message(stale)
 	}
 	s := q.sheet(shown, sheet.Prompt...)
-	if len(errs) == 0 {
+	if len(a.errs) == 0 {
 		title = view.Title(shown)
 	}
 	told := view.Told(s, address)
 	for _, which := range sheet.Prompt {
 		told = append(told, view.Explored(s, which, address)...)
+		q.pause()
 	}
 	for _, f := range told {
 		values[f.ID] = shell.Cautions(f.HTML, q.caution)

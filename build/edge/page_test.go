@@ -172,13 +172,13 @@ func TestAStrangeHostIsLeftOut(t *testing.T) {
 		strings.Repeat("a", 300): "",
 	} {
 		r := requestTo(name)
-		if got := (&question{h, r}).origin(); got != want {
+		if got := (&question{handler: h, r: r}).origin(); got != want {
 			t.Errorf("the host %q is called %q, want %q", name, got, want)
 		}
 	}
 	fixed := *h
 	fixed.Origin = "https://evenrow.example"
-	if got := (&question{&fixed, requestTo("other.example")}).origin(); got != "https://evenrow.example" {
+	if got := (&question{handler: &fixed, r: requestTo("other.example")}).origin(); got != "https://evenrow.example" {
 		t.Errorf("a host with an address of its own is called %q", got)
 	}
 }

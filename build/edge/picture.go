@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"evenrow/wasm/plan"
 	"evenrow/wasm/view"
 )
 
@@ -50,8 +49,8 @@ func attr(pairs ...string) string {
 const head = 64
 
 // picture is the plan view of a plan as a picture by itself, with its answer.
-func picture(q *question, p *plan.Plan) reply {
-	s := q.sheet(p)
+func picture(q *question, a *asked) reply {
+	s := q.sheet(a.plan)
 	rows := ""
 	for _, f := range view.Told(s, address) {
 		if f.ID == "rows" {
@@ -67,15 +66,15 @@ func picture(q *question, p *plan.Plan) reply {
 	w, h := strconv.FormatFloat(width, 'f', -1, 64), strconv.FormatFloat(height+head, 'f', -1, 64)
 	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="` + w + `" height="` + h + `" viewBox="0 0 ` + w + ` ` + h +
 		`" role="img" font-family="system-ui, sans-serif" font-size="12" font-weight="500" stroke-linejoin="round" stroke-linecap="round"` +
-		` fill="` + ink + `"><title>` + html.EscapeString(view.Title(p)) + `</title><desc>` + html.EscapeString(answer) + `</desc>` +
+		` fill="` + ink + `"><title>` + html.EscapeString(view.Title(s.Plan)) + `</title><desc>` + html.EscapeString(answer) + `</desc>` +
 		`<path` + attr("fill", paper) + ` d="M0 0h` + w + `v` + h + `H0Z"/>` +
-		`<text x="22" y="28" font-size="18" font-weight="600">` + html.EscapeString(short(view.Title(p), 60)) + `</text>` +
+		`<text x="22" y="28" font-size="18" font-weight="600">` + html.EscapeString(short(view.Title(s.Plan), 60)) + `</text>` +
 		`<text x="22" y="50" font-size="15">` + html.EscapeString(short(answer, 96)) + `</text>`)
 	if _, inner, found := strings.Cut(rows, ">"); found {
 		b.WriteString(`<g transform="translate(0 ` + strconv.Itoa(head) + `)">` + drawn(strings.TrimSuffix(inner, "</svg>")) + "</g>")
 	}
 	b.WriteString("</svg>\n")
-	return reply{http.StatusOK, pictureKind, "", b.String()}
+	return reply{status: http.StatusOK, kind: pictureKind, body: b.String()}
 }
 
 // wide is the wide drawing among those of a fragment, or nothing.

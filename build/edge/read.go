@@ -5,72 +5,157 @@ import (
 	"io"
 	"mime"
 	"net/http"
+	"net/url"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"evenrow/build/shell"
 	"evenrow/wasm/carry"
+	"evenrow/wasm/page"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/view"
 )
 
-// ofLink is an answer for the plan in a link, or the refusal of the link.
-// Without a link it is for the plan that everyone starts from.
-func ofLink(answer func(*question, *plan.Plan) reply) func(*question) reply {
-	return func(q *question) reply {
-		p, refusal := q.linked()
-		if p == nil {
-			return refusal
-		}
-		return answer(q, p)
-	}
+// An asked is what a request asks for: a plan, or a form that holds none yet.
+type asked struct {
+	draft  plan.Draft
+	record string       // the path of the record of the form that was moved or added
+	errs   []plan.Error // what is wrong in the form
+	plan   *plan.Plan   // what the form holds, as far as it can be read
+	last   *plan.Plan   // with errors the last plan without; nil when that is not known
+
+	key    string // the same key at one address is the same answer
+	public bool   // what is asked for is nobody's own
 }
 
-// linked reads the plan in the address. When there is none to read, p is nil
-// and the reply says why.
-func (q *question) linked() (p *plan.Plan, refusal reply) {
-	// Those who pass an address on may add to it, always after an "&".
-	link, _, _ := strings.Cut(q.r.URL.RawQuery, "&")
-	if link == "" {
-		return plan.Default(), reply{}
+// shown is the plan that is worked out for it.
+func (a *asked) shown() *plan.Plan {
+	switch {
+	case len(a.errs) == 0:
+		return a.plan
+	case a.last != nil:
+		return a.last
 	}
-	p, err := carry.ReadLink(link)
-	if err == nil {
-		return p, reply{}
+	return plan.Default()
+}
+
+// read returns what the request asks for. When there is nothing to read, ok is
+// false and the reply says why.
+func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
+	// Those who pass an address on may add to it, after an "&", or a "?" when it
+	// has none.
+	first, rest, _ := strings.Cut(q.r.URL.RawQuery, "&")
+	posted := q.r.Method == http.MethodPost
+	if posted || slices.Contains(to.methods, http.MethodPost) && strings.Contains(first, "=") {
+		form, refusal, ok := q.typed()
+		if !ok {
+			return nil, refusal, false
+		}
+		if ours(form) {
+			return readForm(form), reply{}, true
+		}
+		if posted && form != "" {
+			return nil, q.refuse(http.StatusBadRequest, "This is no form of Evenrow", "Nothing in it has the name of a field of a plan."), false
+		}
+		first, rest = "", first
 	}
-	status := http.StatusBadRequest
-	if len(link) > carry.MaxLink {
-		status = http.StatusRequestURITooLong
+	p := plan.Default()
+	if first != "" {
+		var err error
+		if p, err = carry.ReadLink(first); err != nil {
+			status := http.StatusBadRequest
+			if len(first) > carry.MaxLink {
+				status = http.StatusRequestURITooLong
+			}
+			return nil, q.refuse(status, "This link cannot be opened", err.Error()+"."), false
+		}
 	}
-	return nil, q.refuse(status, "This link cannot be opened", err.Error()+".")
+	key := carry.Link(p)
+	return &asked{draft: plan.DraftOf(p), plan: p, key: key, public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
+}
+
+// readForm reads what was typed, and does what the button pressed asks for.
+func readForm(form string) *asked {
+	d := plan.ParseDraft(form)
+	a := &asked{record: d.Apply(), key: "form " + form}
+	a.draft = d
+	a.plan, a.errs = d.Read()
+	if len(a.errs) > 0 {
+		// A link that does not open is none: the page says which plan it shows.
+		a.last, _ = carry.ReadLink(d.Get(page.GoodName))
+	}
+	return a
+}
+
+// ours reports whether a form has anything with the name of a field of ours, or
+// of what stands beside the fields.
+func ours(form string) bool {
+	for pair := range strings.SplitSeq(form, "&") {
+		name, _, _ := strings.Cut(pair, "=")
+		name, _ = url.QueryUnescape(name)
+		switch name {
+		case plan.ActionName, plan.UnitsWas, plan.TableName, page.GoodName, view.ShapeName:
+			return true
+		}
+		section := ""
+		if dot := strings.IndexByte(name, '.'); dot >= 0 {
+			section, name = name[:dot], name[strings.LastIndexByte(name, '.')+1:]
+		}
+		if plan.FieldNamed(section, name) != nil || section == "emitters" && name == plan.KindWas {
+			return true
+		}
+	}
+	return false
 }
 
 // typed reads the form that was sent, as it was sent: in the address, or in
 // the body. When there is none to read, ok is false and the reply says why.
-func (q *question) typed() (form string, ok bool, refusal reply) {
-	if q.r.Method != http.MethodPost {
-		if len(q.r.URL.RawQuery) > carry.MaxLink {
-			return "", false, q.refuse(http.StatusRequestURITooLong, "This address is too long",
-				"An address holds at most "+strconv.Itoa(carry.MaxLink>>10)+" kB of a form. Send a larger one with the button of the form.")
+func (q *question) typed() (form string, refusal reply, ok bool) {
+	if q.r.Method == http.MethodPost {
+		if form, refusal, ok = q.body(); !ok {
+			return "", refusal, false
 		}
-		return q.r.URL.RawQuery, true, reply{}
+	} else if form = q.r.URL.RawQuery; len(form) > carry.MaxLink {
+		return "", q.refuse(http.StatusRequestURITooLong, "This address is too long",
+			"An address holds at most "+strconv.Itoa(carry.MaxLink>>10)+" kB of a form. Send a larger one with the button of the form."), false
+	}
+	if text, err := url.QueryUnescape(form); err != nil || !utf8.ValidString(text) {
+		return "", q.refuse(http.StatusBadRequest, "This form cannot be read", "Its text must be UTF-8, and after every percent sign two digits, from 0 to 9 or A to F, as browsers send it."), false
+	}
+	return form, reply{}, true
+}
+
+// body reads the body, which must be a form.
+func (q *question) body() (form string, refusal reply, ok bool) {
+	no := func(status int, title, why string) (string, reply, bool) {
+		return "", q.refuse(status, title, why), false
 	}
 	const wanted = "application/x-www-form-urlencoded"
-	if kind, _, err := mime.ParseMediaType(q.r.Header.Get("Content-Type")); err != nil || kind != wanted {
-		return "", false, q.refuse(http.StatusUnsupportedMediaType, "This is no form", "What is sent here must be a form, as "+wanted+".")
+	if coding := q.r.Header.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
+		return no(http.StatusUnsupportedMediaType, "This form is packed", "A form must be sent as it is, without a Content-Encoding.")
 	}
-	tooMuch := q.refuse(http.StatusRequestEntityTooLarge, "This form is too long",
-		"A form may have at most "+strconv.Itoa(plan.MaxForm>>10)+" kB, and the largest plan takes less than half of that.")
+	kind, more, err := mime.ParseMediaType(q.r.Header.Get("Content-Type"))
+	if err != nil || kind != wanted {
+		return no(http.StatusUnsupportedMediaType, "This is no form", "What is sent here must be a form, as "+wanted+".")
+	}
+	if set := more["charset"]; set != "" && !strings.EqualFold(set, "utf-8") {
+		return no(http.StatusUnsupportedMediaType, "This form cannot be read", "The text of a form must be UTF-8.")
+	}
+	const title = "This form is too long"
+	why := "A form may have at most " + strconv.Itoa(plan.MaxForm>>10) + " kB, and the largest plan takes less than half of that."
 	if q.r.ContentLength > plan.MaxForm {
-		return "", false, tooMuch
+		return no(http.StatusRequestEntityTooLarge, title, why)
 	}
-	body, err := io.ReadAll(io.LimitReader(q.r.Body, plan.MaxForm+1))
+	text, err := io.ReadAll(io.LimitReader(q.r.Body, plan.MaxForm+1))
 	switch {
 	case err != nil:
-		return "", false, q.refuse(http.StatusBadRequest, "This form did not arrive whole", "The connection may have been lost. Go back and send it again.")
-	case len(body) > plan.MaxForm:
-		return "", false, tooMuch
+		return no(http.StatusBadRequest, "This form did not arrive whole", "The connection may have been lost. Go back and send it again.")
+	case len(text) > plan.MaxForm:
+		return no(http.StatusRequestEntityTooLarge, title, why)
 	}
-	return string(body), true, reply{}
+	return string(text), reply{}, true
 }
 
 // refuse is a page that says in words why there is no plan.

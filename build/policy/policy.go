@@ -29,8 +29,11 @@ var Headers = [...][2]string{
 }
 
 // How long an answer may be kept. What carries a hash of its content in its
-// name is kept for ever; a page is asked for each time.
+// name is kept for ever; a page is asked for each time. A plan is its reader's
+// own: no cache that others share may keep it.
 const (
 	ForEver  = "public, max-age=31536000, immutable"
 	AskFirst = "no-cache"
+	AskAlone = "private, no-cache"
+	Never    = "no-store"
 )

@@ -8,17 +8,128 @@ import program from "./app.wasm";
 // @ts-ignore: written by the builder
 import site from "./site.mjs";
 
-/** The Go program that answers now; it serves all requests of this isolate. */
+/**
+ * What the program answers: the headers are names and values in turn.
+ * @typedef {{status: number, headers: string[], body: Uint8Array | null}} Answer
+ */
+
+/**
+ * A program that answers; undefined means that it has not finished yet.
+ * @typedef {{go: {exited: boolean}, inside: boolean,
+ *   ask: (id: number, request: object) => Answer | undefined | null,
+ *   step: (id: number, gone: boolean) => Answer | undefined | null}} Program
+ */
+
+/** The program that answers now; it serves all requests of this isolate. @type {Program | undefined} */
 let running;
 
-/** Starts a program. It runs until it has nothing to do, and is then ready. */
+/** Requests that the program has not finished, by number: when they were last seen. @type {Map<number, number>} */
+const under = new Map();
+
+/** How many requests there were. */
+let count = 0;
+
+/** After so long a request that is not seen is one whose client has left, in ms. */
+const patience = 5000;
+
+/** Starts a program. It runs until it has nothing to do, and is then ready. @returns {Program} */
 function start() {
   // @ts-ignore: Go is defined by wasm_exec.js
   const go = new Go();
-  const binding = {};
-  const instance = new WebAssembly.Instance(program, { ...go.importObject, workers: { ready() {} } });
-  go.run(instance, { binding, shell: site.shell, passed }).catch(() => {});
-  return { go, binding };
+  const instance = new WebAssembly.Instance(program, go.importObject);
+  /** @type {any} */
+  const given = { go, shell: site.shell, version: site.version, inside: false };
+  // @ts-ignore: the program takes it from there, at once
+  globalThis.evenrow = given;
+  go.run(instance).catch(() => {});
+  under.clear();
+  return given;
+}
+
+/**
+ * Lets the program work for one request. A platform may break a request off in
+ * the middle of this, and nothing is told of it: the program is then in no state
+ * to go on, and says so by still being inside.
+ * @param {Program} by
+ * @param {() => Answer | undefined | null} work
+ */
+function within(by, work) {
+  by.inside = true;
+  const answer = work();
+  by.inside = false;
+  return answer;
+}
+
+/**
+ * @param {Request} request
+ * @param {URL} url
+ * @param {string} path its path, clean
+ */
+async function plan(request, url, path) {
+  const asked = {
+    method: request.method,
+    scheme: url.protocol.slice(0, -1),
+    host: url.host,
+    path,
+    query: url.search.slice(1),
+    headers: [...request.headers].flat(),
+    body: await whole(request),
+  };
+  if (!running || running.go.exited || running.inside) running = start();
+  const by = running;
+  const id = ++count;
+  try {
+    let answer = within(by, () => by.ask(id, asked));
+    while (answer === undefined) {
+      under.set(id, Date.now());
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      if (by !== running || by.go.exited || by.inside) throw new Error("the program has ended");
+      leave(by);
+      answer = within(by, () => by.step(id, request.signal.aborted));
+    }
+    under.delete(id);
+    if (!answer) throw new Error("the program does not know the request");
+    const headers = new Headers();
+    for (let i = 0; i < answer.headers.length; i += 2) headers.append(answer.headers[i], answer.headers[i + 1]);
+    return new Response(answer.body && passed(answer.body), { status: answer.status, headers });
+  } catch {
+    if (by === running) running = undefined;
+    return said(500, "Evenrow has a fault. The planner itself works on your own device: open the first page of this site.");
+  }
+}
+
+/** Ends the work for those whose client has left without a word. @param {Program} by */
+function leave(by) {
+  for (const [id, seen] of under) {
+    if (Date.now() - seen > patience) {
+      under.delete(id);
+      while (within(by, () => by.step(id, true)) === undefined);
+    }
+  }
+}
+
+/**
+ * The body of a form, or null. What is longer than a form may be is not read to
+ * its end: the program refuses it.
+ * @param {Request} request
+ */
+async function whole(request) {
+  if (!request.body) return null;
+  const most = site.maxForm + 1;
+  if (Number(request.headers.get("Content-Length")) > site.maxForm) return new Uint8Array(most);
+  const bytes = new Uint8Array(most);
+  let length = 0;
+  const reader = request.body.getReader();
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) return bytes.subarray(0, length);
+    bytes.set(value.subarray(0, most - length), length);
+    length = Math.min(length + value.length, most);
+    if (length === most) {
+      await reader.cancel();
+      return bytes;
+    }
+  }
 }
 
 /**
@@ -34,42 +145,60 @@ function passed(bytes) {
   return readable;
 }
 
-/** @param {Request} request */
-async function plan(request) {
-  // A program that has ended answers nothing more; its promise would not say so
-  // to a later request.
-  if (!running || running.go.exited) running = start();
+/**
+ * @param {Request} request
+ * @param {{ASSETS: {fetch: (request: Request) => Promise<Response>}}} env
+ * @param {string} path its path, clean
+ */
+async function file(request, env, path) {
+  if (request.method !== "GET" && request.method !== "HEAD") {
+    return said(405, "This site only answers GET and HEAD.", { Allow: "GET, HEAD" });
+  }
+  let name = path.slice(1);
+  if (name === "" || name.endsWith("/")) name += "index.html";
+  // What the site does not have is not looked for: a store may say more of itself.
+  const missing = !site.files.includes(name);
+  if (missing) name = "404.html";
+  const { method } = request;
+  const asked = missing ? undefined : request.headers; // no part and no version of a page that is not there
+  // The store has one host. Of an address only the path comes from outside.
+  const stored = await env.ASSETS.fetch(new Request("http://assets.local/" + name, { method, headers: asked }));
+  const headers = new Headers(stored.headers);
+  headers.set("Content-Type", site.types[name.slice(name.lastIndexOf("."))] ?? "application/octet-stream");
+  headers.set("Cache-Control", !missing && name.startsWith(site.assets) ? site.forEver : site.askFirst);
+  return closed(new Response(stored.body, { status: missing && stored.ok ? 404 : stored.status, headers }));
+}
+
+/** An address, or undefined: two hosts in a request come as one that is none. @param {string} text */
+function address(text) {
   try {
-    return await running.binding.handleRequest(request);
+    return new URL(text);
   } catch {
-    running = undefined;
-    return said(500, "Evenrow has a fault. The planner itself works on your own device: open the first page of this site.");
+    return undefined;
   }
 }
 
 /**
- * @param {Request} request
- * @param {{ASSETS: {fetch: (request: Request) => Promise<Response>}}} env
- * @param {URL} url
+ * A path without escapes, as the program on a machine reads it: two slashes are
+ * one, and dots lead up. A slash at its end stays. Escapes that are none are
+ * undefined.
+ * @param {string} path
  */
-async function file(request, env, url) {
-  if (request.method !== "GET" && request.method !== "HEAD") {
-    return said(405, "This site only answers GET and HEAD.", { Allow: "GET, HEAD" });
+function clean(path) {
+  if (/%(?![0-9a-f]{2})/i.test(path)) return undefined;
+  let text;
+  try {
+    text = decodeURIComponent(path);
+  } catch {
+    return "/" + path; // not in UTF-8, as no name of a file is
   }
-  let name = url.pathname.slice(1) || "index.html";
-  let stored = await ask(name);
-  const missing = stored.status === 404;
-  if (missing) stored = await ask((name = "404.html"));
-  const headers = new Headers(stored.headers);
-  headers.set("Content-Type", site.types[name.slice(name.lastIndexOf("."))] ?? "application/octet-stream");
-  headers.set("Cache-Control", !missing && name.startsWith(site.assets) ? site.forEver : site.askFirst);
-  return closed(new Response(stored.body, { status: missing ? 404 : stored.status, headers }));
-
-  /** @param {string} name */
-  function ask(name) {
-    const { method, headers } = request;
-    return env.ASSETS.fetch(new Request(new URL("/" + name, url), { method, headers }));
+  /** @type {string[]} */
+  const parts = [];
+  for (const part of text.split("/")) {
+    if (part === "..") parts.pop();
+    else if (part !== "" && part !== ".") parts.push(part);
   }
+  return "/" + parts.join("/") + (parts.length && text.endsWith("/") ? "/" : "");
 }
 
 /**
@@ -88,9 +217,18 @@ function closed(response) {
 }
 
 export default {
-  /** @param {Request} request */
-  async fetch(request, env) {
-    const url = new URL(request.url);
-    return site.paths.includes(url.pathname) ? plan(request) : file(request, env, url);
+  /**
+   * @param {Request} request
+   * @param {{ASSETS: {fetch: (request: Request) => Promise<Response>}}} env
+   * @param {{waitUntil: (work: Promise<unknown>) => void}} context
+   */
+  async fetch(request, env, context) {
+    const url = address(request.url);
+    const path = url && clean(url.pathname);
+    if (!url || !path) return said(400, "This is no address: the host or the path is not written as it must be.");
+    if (!site.paths.includes(path)) return file(request, env, path);
+    const answer = plan(request, url, path);
+    context.waitUntil(answer.catch(() => {})); // so that who leaves gives up the turn
+    return answer;
   },
 };

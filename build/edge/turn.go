@@ -1,0 +1,72 @@
+package edge
+
+import (
+	"context"
+	"net/http"
+	"strconv"
+
+	"evenrow/build/queue"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// Work is counted in milliseconds of a processor of our day, roughly: what it
+// is, only the queue has to know, and nothing that is answered depends on it.
+const (
+	light = 100    // what a plan of a few hundred plants takes
+	most  = 20_000 // nobody waits for more than this; a browser gives up soon after
+)
+
+// Turns is a queue for plans, of so many at a time. yield is nil where each
+// request has a thread of its own, and otherwise as in [queue.New].
+//
+// A machine works best with one turn fewer than it has processors: files, and
+// the plans that a client has already, then find one free.
+func Turns(n int, yield func(context.Context)) *queue.Queue { return queue.New(n, light, most, yield) }
+
+// pageWork is about what the page of a plan takes.
+func pageWork(p *plan.Plan) int { return 2 * answerWork(p) }
+
+// answerWork is about what the answer for a plan takes.
+func answerWork(p *plan.Plan) int {
+	plants := 0
+	for i := range p.Rows {
+		plants += p.Rows[i].Plants
+	}
+	return 5 + plants/8
+}
+
+// sheet works a plan out, and the explorations named.
+func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
+	s := sheet.Answer(p)
+	q.pause()
+	for _, which := range also {
+		s.Explore(which)
+		q.pause()
+	}
+	return s
+}
+
+// pause lets others have their turn. When the client has left, it does not
+// return.
+func (q *question) pause() {
+	if !q.turn.Pause(1) {
+		panic(gone{})
+	}
+}
+
+// A gone is thrown when the client has left before its plan was worked out.
+type gone struct{}
+
+// later is a page that says when to come again. wait is in the queue's units; 0
+// when the client has left, and nobody reads it.
+func (q *question) later(wait int) reply {
+	seconds := max(1, wait/1000)
+	why := "More plans are being worked out here than there is room for. Reload this page in " + strconv.Itoa(seconds) + " s"
+	if q.r.Method == http.MethodPost {
+		why += ", and what you sent is sent again"
+	}
+	r := q.refuse(http.StatusServiceUnavailable, "Evenrow is busy", why+". Or use the planner, which works it out on your own device.")
+	r.later = seconds
+	return r
+}
