@@ -3,7 +3,8 @@
 # make test      everything that a change must pass; run it before each commit
 # make build     build the site into build/out and hold its sizes to the budget
 # make edge      build the site and its worker for an edge platform into build/out-edge
-# make lint      form and vet: the quick part of make test
+# make lint      form, vet and staticcheck: the quick part of make test
+# make race      look for races where things happen at once: a part of make test
 # make bench     time the calculation, natively, as WebAssembly, in a browser and at the edge
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
 # make browsers  install what the end-to-end tests need, Debian only
@@ -15,7 +16,7 @@ BENCHTIME ?= 1s
 # Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
 wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
 
-.PHONY: help serve test build edge lint unit wasm-unit e2e bench fuzz browsers clean
+.PHONY: help serve test build edge lint unit race wasm-unit e2e bench fuzz browsers clean
 
 help:
 	@sed -n 's/^# make/make/p' Makefile
@@ -29,16 +30,25 @@ build:
 edge:
 	go run ./build edge
 
-test: lint unit wasm-unit e2e build
+test: lint unit race wasm-unit e2e build
 
 lint:
 	@unformatted="$$(gofmt -l build wasm)"; test -z "$$unformatted" || { echo "gofmt these:"; echo "$$unformatted"; exit 1; }
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm/... ./build/edge/...
+	go tool staticcheck ./...
+	GOOS=js GOARCH=wasm "$$(go tool -n staticcheck)" ./wasm/cmd/planner ./build/edge/worker
 	go mod tidy -diff
 
 unit:
 	go test ./...
+
+# The detector of races links with C. TestWhatRunsAtOnceIsTested names what a
+# package needs so that it is looked at here.
+race: together = $$(grep -rl --include='*_test.go' '^func Test[A-Za-z]*AtOnce(' wasm build | xargs -n1 dirname | sort -u | sed 's|^|./|')
+race:
+	@command -v cc >/dev/null || { echo "installing a C compiler"; apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -qq -y --no-install-recommends gcc libc6-dev >/dev/null; }
+	CGO_ENABLED=1 go test -race -run 'AtOnce$$' $(together)
 
 wasm-unit:
 	$(wasm) go test ./wasm/...

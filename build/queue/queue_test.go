@@ -123,7 +123,7 @@ func TestWhoLeavesIsNotWorkedFor(t *testing.T) {
 
 // However many come, leave and make way, no more than so many have a turn, and
 // everyone gets one.
-func TestNoMoreTurnsThanThereAre(t *testing.T) {
+func TestTurnsAtOnce(t *testing.T) {
 	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
 		q := New(3, 4, 1e9, yield)
 		var now, did atomic.Int32

@@ -172,7 +172,7 @@ func TestScriptsNameTheirNeighboursByHash(t *testing.T) {
 		t.Errorf("%s does not import %s: %s", page, swap, files[page])
 	}
 	w := string(files[worker])
-	if !strings.HasPrefix(w, "/*!") || strings.Index(w, "globalThis.Glue=class") < 0 ||
+	if !strings.HasPrefix(w, "/*!") || !strings.Contains(w, "globalThis.Glue=class") ||
 		strings.Index(w, "globalThis.Glue=class") > strings.Index(w, "onmessage") {
 		t.Errorf("the worker is not the notice, the glue and the script: %s", w)
 	}

@@ -214,8 +214,6 @@ func (s *Solver) take(st *state) {
 //
 // It compares without max, which is a call in WebAssembly. A comparison loses
 // a NaN, so wrong gathers them, and no NaN is within a tolerance.
-var evals, demands int
-
 func (s *Solver) evaluate(st *state) {
 	s.take(st)
 	links := len(s.ends)

@@ -274,7 +274,7 @@ func TestRemediesAsTheyArePrinted(t *testing.T) {
 				if !f.Solves || c == nil {
 					continue
 				}
-				set := func(q *plan.Plan, v float64) {}
+				var set func(q *plan.Plan, v float64)
 				switch c.Kind {
 				case sheet.RaiseTank:
 					set = func(q *plan.Plan, v float64) { q.Runs[0].Rise = p.Runs[0].Rise - v }
