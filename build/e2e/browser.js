@@ -8,7 +8,7 @@ import { shared } from "./site.js";
 
 const limit = { timeout: 240_000 };
 
-const launches = { Chromium: chromium, Firefox: firefox };
+const launches = { Chromium: chromium, Firefox: firefox, "Firefox without scripts": () => firefox(false) };
 /** The browsers that run, each started when a test of the file first needs it. @type {Map<string, Promise<import("puppeteer-core").Browser>>} */
 const running = new Map();
 /** @type {{address: string, stop: () => Promise<void>}} */
@@ -22,7 +22,7 @@ after(async () => {
   await site?.stop();
 }, limit);
 
-/** @param {"Chromium" | "Firefox"} which */
+/** @param {keyof typeof launches} which */
 function browserOf(which) {
   const browser = running.get(which) ?? launches[which]();
   running.set(which, browser);
@@ -97,7 +97,8 @@ export function behaviour(name, body, how = {}) {
  */
 function run(which, name, body, how) {
   test(name, limit, async () => {
-    const browser = await browserOf(which);
+    const still = how.script === false;
+    const browser = await browserOf(still && which === "Firefox" ? "Firefox without scripts" : which);
     const address = how.address?.() ?? site.address;
     /** @type {string[]} */
     const faults = [];
@@ -110,7 +111,7 @@ function run(which, name, body, how) {
       const page = await profile.newPage();
       await page.setViewport({ width: how.width ?? 1280, height: how.height ?? 900 });
       if (how.dark) await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "dark" }]);
-      if (how.script === false) await page.setJavaScriptEnabled(false);
+      if (still && which === "Chromium") await page.setJavaScriptEnabled(false);
       await watch(page, address, faults, () => away);
       return page;
     };

@@ -5,12 +5,16 @@ import puppeteer from "puppeteer-core";
 
 const executablePath = "/usr/bin/firefox-esr";
 
-/** Starts the browser: without it no test for both browsers can pass. */
-export function launch() {
+/**
+ * Starts the browser: without it no test for both browsers can pass.
+ * @param {boolean} [script] whether pages' scripts run, which this browser knows for all pages alone
+ */
+export function launch(script = true) {
   return puppeteer.launch({
     browser: "firefox",
     executablePath,
     extraPrefsFirefox: {
+      "javascript.enabled": script,
       // Nobody else can be found, whatever the page or the browser itself asks for: only
       // this machine is asked without a proxy, and there is none.
       "network.proxy.type": 1,

@@ -29,13 +29,13 @@ export async function copied(address) {
 }
 
 /**
- * The path of the one file whose name begins so.
+ * The path of the one asset that is called so, without the hash in its name.
  * @param {Files} files
- * @param {string} start such as "/assets/worker-"
+ * @param {string} name such as "worker.js"
  */
-export function named(files, start) {
-  const found = [...files.keys()].filter((path) => path.startsWith(start));
-  if (found.length !== 1) throw new Error(`${found.length} files begin with ${start}`);
+export function named(files, name) {
+  const found = [...files.keys()].filter((path) => path.replace(/-[0-9a-f]{16}\./, ".") === `/assets/${name}`);
+  if (found.length !== 1) throw new Error(`${found.length} files are called ${name}`);
   return found[0];
 }
 

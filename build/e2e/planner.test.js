@@ -15,7 +15,7 @@ before(async () => {
   site = await shared();
   const files = await copied(site.address);
   // The planner does what the plan's name says, and nothing is kept of it.
-  change(files, named(files, "/assets/worker-"), (script) => `
+  change(files, named(files, "worker.js"), (script) => `
     Object.defineProperty(globalThis, "evenrow", { set(all) {
       const wrapped = {};
       for (const name of Object.keys(all)) wrapped[name] = (text) => {

@@ -199,7 +199,7 @@ func (q *question) guarded(to *route) (out reply) {
 // send sends a reply, or only that the client has it already.
 func (q *question) send(w http.ResponseWriter, out reply) {
 	to := w.Header()
-	for _, one := range policy.Headers {
+	for _, one := range policy.PlanHeaders {
 		to.Set(one[0], one[1])
 	}
 	to.Set("Vary", "Accept-Encoding") // whoever passes it on compresses it

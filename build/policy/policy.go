@@ -7,25 +7,38 @@ package policy
 // may set markup and script addresses.
 const TrustedTypes = "evenrow"
 
-// Meta is the policy as a page carries it in its head. It lets a page load
-// only what comes from its own site, and WebAssembly; no script, style or
-// frame from elsewhere, no inline script and no inline style.
-const Meta = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; connect-src 'self'; " +
-	"style-src 'self'; img-src 'self' data:; manifest-src 'self'; base-uri 'none'; form-action 'self'; " +
+// own lets a page load only what comes from its own site, and WebAssembly; no
+// script, style or frame from elsewhere, no inline script and no inline style.
+const own = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; connect-src 'self'; " +
+	"style-src 'self'; img-src 'self' data:; manifest-src 'self'; base-uri 'none'; " +
 	"require-trusted-types-for 'script'; trusted-types " + TrustedTypes
 
-// Header is the policy as a server sends it: frame-ancestors has no effect in
-// a meta element.
-const Header = Meta + "; frame-ancestors 'none'"
+// The policy as a page carries it in its head. A page of the site sends no
+// form, whatever is pressed and whether its scripts run or not; a plan page
+// sends its form to its own host, and says so.
+const (
+	Meta     = own + "; form-action 'none'"
+	PlanMeta = own + "; form-action 'self'"
+)
 
-// Headers is what every answer of every server carries, name and value.
-var Headers = [...][2]string{
-	{"Content-Security-Policy", Header},
-	{"X-Content-Type-Options", "nosniff"},
-	{"Referrer-Policy", "no-referrer"}, // the address of a page may hold a plan
-	{"Cross-Origin-Opener-Policy", "same-origin"},
-	{"Cross-Origin-Resource-Policy", "same-origin"},
-	{"Permissions-Policy", "camera=(), geolocation=(), microphone=()"},
+// Headers is what every answer of every server carries, name and value, but
+// those for plans, which carry PlanHeaders.
+var (
+	Headers     = headers(Meta)
+	PlanHeaders = headers(PlanMeta)
+)
+
+// headers are those of an answer whose page has the policy: as a header it
+// says more, because frame-ancestors has no effect in a meta element.
+func headers(meta string) [6][2]string {
+	return [...][2]string{
+		{"Content-Security-Policy", meta + "; frame-ancestors 'none'"},
+		{"X-Content-Type-Options", "nosniff"},
+		{"Referrer-Policy", "no-referrer"}, // the address of a page may hold a plan
+		{"Cross-Origin-Opener-Policy", "same-origin"},
+		{"Cross-Origin-Resource-Policy", "same-origin"},
+		{"Permissions-Policy", "camera=(), geolocation=(), microphone=()"},
+	}
 }
 
 // How long an answer may be kept. What carries a hash of its content in its

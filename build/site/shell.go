@@ -4,6 +4,7 @@ import (
 	"html/template"
 
 	"evenrow/build/guide"
+	"evenrow/build/policy"
 	"evenrow/build/shell"
 )
 
@@ -12,6 +13,7 @@ import (
 func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
 	frame.Script, frame.Early, frame.Worker, frame.Program, frame.Offline = "", "", "", "", ""
 	frame.Modules = nil
+	frame.Policy = policy.PlanMeta
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
 	plan := Index{Page: frame, Chapters: Chapters(false), Fragments: map[string]template.HTML{}}
