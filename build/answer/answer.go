@@ -42,6 +42,7 @@ type document struct {
 	Verdict    string          `json:"verdict"`
 	Findings   []finding       `json:"findings"`
 	Fixes      []fix           `json:"fixes"`
+	LeftOut    []string        `json:"left_out"` // what takes too much work; with "fixes" among it there may be more of them
 	Critical   int             `json:"weakest_zone,omitempty"`
 	PerLitre   number          `json:"one_litre_each_s"` // until the last plant has it
 	Sameness   string          `json:"sameness"`         // how the water of one plant compares with another's
@@ -213,14 +214,18 @@ type part struct {
 
 // JSON returns the answer to a checked plan, indented, with a line feed at its
 // end.
-func JSON(p *plan.Plan) ([]byte, error) {
-	s := sheet.Work(p)
+func JSON(p *plan.Plan) ([]byte, error) { return written(sheet.Work(p)) }
+
+// written is a sheet as JSON.
+func written(s *sheet.Sheet) ([]byte, error) {
+	p := s.Plan
 	round, _ := s.Round()
 	d := document{
 		Answer:     view.Announce(s),
 		Verdict:    name(verdicts[:], int(s.Verdict)),
 		Findings:   []finding{},
 		Fixes:      []fix{},
+		LeftOut:    leftOut(s),
 		Zones:      []zone{},
 		Surge:      []blow{},
 		Headroom:   []room{},
@@ -281,6 +286,20 @@ func JSON(p *plan.Plan) ([]byte, error) {
 	}
 	text, err := json.MarshalIndent(d, "", "\t")
 	return append(text, '\n'), err
+}
+
+// leftOut names what was not worked out, or not to its end.
+func leftOut(s *sheet.Sheet) []string {
+	list := []string{}
+	if s.Untried {
+		list = append(list, "fixes")
+	}
+	for which, left := range s.Left {
+		if left {
+			list = append(list, explorations[which])
+		}
+	}
+	return list
 }
 
 func fixOf(c *sheet.Change) fix {

@@ -117,7 +117,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], limits[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
+	for _, list := range [][]string{verdicts[:], explorations[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], limits[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)

@@ -1,5 +1,7 @@
 package answer
 
+import "evenrow/wasm/sheet"
+
 // A kindOf is how a kind is called, and the unit of its value and limit.
 type kindOf struct{ name, unit string }
 
@@ -7,6 +9,11 @@ type kindOf struct{ name, unit string }
 // parts; a test counts them.
 var (
 	verdicts = [...]string{"yes", "nearly", "no", "cannot"}
+
+	explorations = [sheet.Explorations]string{
+		sheet.Season: "season", sheet.Flushing: "flushing", sheet.Looping: "zones-and-loops", sheet.Starting: "starts", sheet.Faulting: "faults",
+		sheet.Carrying: "headroom", sheet.Searching: "designs", sheet.Chancing: "chance",
+	}
 
 	findings = [...]kindOf{
 		{"power-only", "W"},

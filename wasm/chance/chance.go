@@ -168,6 +168,7 @@ func (c *cup) draw(blocked float64) bool {
 	full := max(1, min(solves, nodes/len(c.net.Nodes), c.draws))
 	sum, squares := 0.0, 0.0
 	for d := range c.draws {
+		c.net.Meter.Spend(len(c.net.Nodes) + c.Emitters)
 		c.one(&r, limit)
 		if d < full && !c.compare() {
 			return false

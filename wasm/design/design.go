@@ -48,6 +48,7 @@ package design
 
 import (
 	"evenrow/wasm/plan"
+	"evenrow/wasm/work"
 )
 
 // A Limit is a thing that a candidate can fail, as a bit.
@@ -96,9 +97,9 @@ type Result struct {
 }
 
 // Of searches a plan that has been checked, whatever its answer. split puts a
-// plan's rows into n zones.
-func Of(p *plan.Plan, split func(p *plan.Plan, n int)) *Result {
-	s := newSearch(p, split)
+// plan's rows into n zones, and the search spends from m.
+func Of(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *Result {
+	s := newSearch(p, split, m)
 	s.run()
 	return s.finish()
 }

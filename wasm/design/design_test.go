@@ -32,7 +32,7 @@ func BenchmarkSearch(b *testing.B) {
 	p := longField(b)
 	n := 0
 	for b.Loop() {
-		n = Of(p, split).Counted
+		n = Of(p, split, nil).Counted
 	}
 	b.ReportMetric(float64(n), "designs")
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(n), "ns/design")
@@ -103,7 +103,7 @@ func TestAnyPlanIsSearched(t *testing.T) {
 	served := 0
 	for seed := range uint64(60) {
 		p := anything(t, seed)
-		r := Of(p, split)
+		r := Of(p, split, nil)
 		if r.Solved+r.Pruned > r.Counted || len(r.List) > r.Counted {
 			t.Errorf("seed %d: %+v", seed, r)
 		}
@@ -144,7 +144,7 @@ func TestLargePlansAreBounded(t *testing.T) {
 			for i := range p.Rows {
 				p.Rows[i].Plants = 66
 			}
-			s := newSearch(p, split)
+			s := newSearch(p, split, nil)
 			start := time.Now()
 			s.run()
 			// One design more than the bound may have been begun.

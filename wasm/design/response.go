@@ -41,6 +41,7 @@ const knots = 32
 // respond works a response out, from the row's end against the water.
 func (s *search) respond(l *layout.Layout, links []network.Link, drags []*network.Drag) *response {
 	r := new(response)
+	s.meter.Spend(2 * knots * len(links))
 	end := math.Inf(-1)
 	for i := range links {
 		if n := &l.Network.Nodes[links[i].To]; n.Emitter != network.None {

@@ -9,11 +9,13 @@ import (
 	"evenrow/wasm/plan"
 	"evenrow/wasm/pump"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // A search is one search on its way.
 type search struct {
 	p       *plan.Plan
+	meter   *work.Meter
 	base    *layout.Layout
 	water   water.Water
 	headed  bool       // rows hang on a header
@@ -61,8 +63,8 @@ const (
 	mostSums = 3_000_000
 )
 
-func newSearch(p *plan.Plan, split func(p *plan.Plan, n int)) *search {
-	s := &search{p: p, base: layout.New(p), fails: ^Limit(0), flush: p.Prices.Flush != 0}
+func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *search {
+	s := &search{p: p, meter: m, base: layout.Metered(p, m), fails: ^Limit(0), flush: p.Prices.Flush != 0}
 	s.water = s.base.Network.Water
 	s.headed = p.Header.Layout != plan.OneLine && len(p.Rows) > 1
 	s.gravity = p.Supply.Kind == plan.GravityTank
@@ -144,10 +146,12 @@ func (s *search) run() {
 		bound := s.bound.of(p, numbers)
 		for h := range s.all {
 			head := &s.all[h]
-			if sums += len(head.leads) * (len(fields) + 4) * n; sums > mostSums {
+			more := len(head.leads) * (len(fields) + 4) * n
+			if sums += more; sums > mostSums {
 				s.r.Cut = true
 				return
 			}
+			s.meter.Spend(more)
 			zones := make([]zone, n)
 			var spreads []spread
 			if s.tree {
@@ -222,7 +226,7 @@ func (s *search) solve(zones []zone, p *plan.Plan, h *header, f *field, numbers 
 		}
 		return true
 	}
-	l := layout.New(laid(p, f.size, h.size, nil, h.feed))
+	l := layout.Metered(laid(p, f.size, h.size, nil, h.feed), s.meter)
 	for i, number := range numbers {
 		a, ok := s.looseOf(l, number)
 		if !ok {

@@ -134,7 +134,7 @@ func (s *search) headers(sizesOf []int, feeds []int, combinations [][]int) {
 		for _, size := range sizesOf {
 			h := header{size: size, feed: feed, still: math.Inf(1)}
 			for c, runs := range combinations {
-				l := layout.New(laid(thin, Kept, size, runs, feed))
+				l := layout.Metered(laid(thin, Kept, size, runs, feed), s.meter)
 				a := s.leadOf(l, runs)
 				joined := 0.0
 				for i := range l.Joints {

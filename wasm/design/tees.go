@@ -47,6 +47,7 @@ func (t *tees) lowest() float64 {
 func (t *tees) branch(last int, head float64) {
 	pieces := t.h.pieces
 	end := head - t.drop[last]
+	before := t.s.work
 	for range 30 {
 		flow, more, rises := 0.0, 0.0, 1.0
 		at := end
@@ -73,6 +74,7 @@ func (t *tees) branch(last int, head float64) {
 		}
 	}
 	t.drop[last] = head - end
+	t.s.meter.Spend(t.s.work - before)
 }
 
 // at works the zone out.

@@ -103,7 +103,7 @@ func (s *search) fieldOf(size int, valved bool) field {
 	if valved {
 		p.Rows[0].Zone = 2
 	}
-	l := layout.New(p)
+	l := layout.Metered(p, s.meter)
 	f := field{size: size, still: math.Inf(1), rows: make([]row, len(p.Rows)), place: len(s.rows[0]) + len(s.rows[1])}
 	var line []network.Link
 	for i := range l.Stretches {

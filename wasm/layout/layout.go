@@ -15,6 +15,7 @@ import (
 	"evenrow/wasm/plan"
 	"evenrow/wasm/pump"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // A Point is a place seen from above, with its height. X runs along the rows
@@ -135,6 +136,15 @@ func New(p *plan.Plan) *Layout {
 		l.line(base)
 	}
 	l.finish()
+	return l
+}
+
+// Metered is [New] at the cost of a meter. What is solved of the layout's water
+// spends from it too.
+func Metered(p *plan.Plan, m *work.Meter) *Layout {
+	l := New(p)
+	l.Network.Meter = m
+	m.Spend(2 * len(l.Points))
 	return l
 }
 

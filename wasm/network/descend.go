@@ -19,6 +19,7 @@ func (s *Solver) descend() {
 			return
 		}
 		s.steps++
+		s.net.Meter.Spend(s.sys.cost())
 		s.assemble()
 		s.sys.factor()
 		s.demand(&s.now)
@@ -71,9 +72,13 @@ func (s *Solver) slopeAlong(st *state) float64 {
 	return sum
 }
 
+// inverting is how many evaluations it costs to find a flow from a head.
+const inverting = 8
+
 // takeFlows sets each link's flow to what the heads at its ends drive through
 // it, and evaluates the state.
 func (s *Solver) takeFlows(st *state) {
+	s.net.Meter.Spend(inverting * s.cost)
 	for k, e := range s.ends {
 		st.flow[k] = s.links[s.run[k]].flow(&s.net.Links[k], st.head[e.from]-st.head[e.to], st.flow[k])
 	}

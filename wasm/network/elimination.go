@@ -170,6 +170,9 @@ func (s *system) index(links []ends, place []int32) {
 // first that is no more its own.
 func (s *system) row(p int) (lo, hi int32) { return s.start[p-s.trees], s.start[p-s.trees+1] }
 
+// cost is what one step costs, in units of work.
+func (s *system) cost() int { return len(s.order) + len(s.to) + len(s.pair) }
+
 // factor eliminates the matrix, which it overwrites.
 func (s *system) factor() {
 	leaks, val, to := s.leak, s.val, s.to

@@ -15,6 +15,7 @@ package network
 import (
 	"evenrow/wasm/emitter"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // A Node is a place where tubing meets, or where an emitter sits.
@@ -70,6 +71,7 @@ type Network struct {
 	Nodes    []Node
 	Links    []Link
 	Emitters []emitter.Emitter
+	Meter    *work.Meter // of what its solutions cost; nil for no bound
 }
 
 // A Solution is the state of a network at rest.

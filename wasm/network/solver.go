@@ -29,6 +29,7 @@ type Solver struct {
 	now   state
 	trial state
 	steps int
+	cost  int // of an evaluation, in units of work
 }
 
 // ends are the nodes that a link joins.
@@ -53,6 +54,7 @@ const (
 	stillHead     = 1e-9             // m, that no gauge shows
 	headTolerance = 1e-12            // of one metre plus the greatest head
 	maxSteps      = 40
+	preparing     = 2 // evaluations that preparing costs as much as
 	shortestStep  = 1.0 / 256
 )
 
@@ -76,7 +78,8 @@ func NewSolver(n *Network) (*Solver, error) {
 // prepare makes the solver one of n, in the memory that it has.
 func (s *Solver) prepare(n *Network) error {
 	nodes, links := len(n.Nodes), len(n.Links)
-	s.net = n
+	s.net, s.cost = n, nodes+links
+	n.Meter.Spend(preparing * s.cost)
 	s.ends = sized(s.ends, links)
 	s.run = sized(s.run, links)
 	s.links = s.links[:0]
@@ -184,6 +187,7 @@ func (s *Solver) newton() bool {
 			return true
 		}
 		s.steps++
+		s.net.Meter.Spend(s.sys.cost())
 		s.assemble()
 		s.sys.factor()
 		miss := s.demand(&s.now)
@@ -215,6 +219,7 @@ func (s *Solver) take(st *state) {
 // It compares without max, which is a call in WebAssembly. A comparison loses
 // a NaN, so wrong gathers them, and no NaN is within a tolerance.
 func (s *Solver) evaluate(st *state) {
+	s.net.Meter.Spend(s.cost)
 	s.take(st)
 	links := len(s.ends)
 	head, excess := st.head, st.excess[:len(st.head)]

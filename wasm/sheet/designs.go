@@ -51,7 +51,7 @@ func searched(s *Sheet) *Designs {
 		return d
 	}
 	if s.found == nil {
-		s.found = design.Of(s.Plan, split)
+		s.found = design.Of(s.Plan, split, s.meter())
 	}
 	d.Result = *s.found
 	for i := range d.Own {
@@ -103,18 +103,18 @@ func (f *Fix) bought() bool {
 // check works a design of a sheet's plan out as a whole.
 func (d *Designs) check(of *Sheet, c *design.Design) {
 	b := Best{Design: *c, Take: c.Plan}
-	s := assess(b.Take)
+	s := assess(b.Take, of.meter())
 	if b.Present = s.Verdict == Yes; !b.Present {
 		if t := (trial{s: s}); t.has(AboveRange, OverRating) || c.Plan.Supply.Regulator > 0 {
-			if f := behind(c.Plan); f != nil {
+			if f := behind(c.Plan, of.meter()); f != nil {
 				b.Take, b.Regulator = f.Plan, f.Value
-				d.add(of, b, assess(b.Take))
+				d.add(of, b, assess(b.Take, of.meter()))
 				return
 			}
 		}
 		b.Take = c.Plan.Clone()
 		design.Strengthen(b.Take, c.Head, c.Flow)
-		s = assess(b.Take)
+		s = assess(b.Take, of.meter())
 	}
 	if s.Verdict != Yes || len(b.Take.Check()) > 0 {
 		d.Unequal++
@@ -160,7 +160,7 @@ func (d *Designs) join(s *Sheet, f *Fix) {
 		}
 		return tube
 	}
-	a := assess(p)
+	a := assess(p, s.meter())
 	b := Best{Fix: f, Take: p, Design: design.Design{Plan: p, Rows: known(p.Rows[0].Tube), Header: known(p.Header.Tube), Middle: p.Header.Feed == plan.FeedMiddle,
 		Zones: len(a.Zones), Cost: d.Now + f.Cost, Present: !f.Unpriced}}
 	if set := p.Supply.Regulator; !b.Present && !f.Driven() {

@@ -185,7 +185,7 @@ func serve(t *testing.T, p *plan.Plan) (w whole, ok bool) {
 	}
 	q := p.Clone()
 	design.Strengthen(q, w.head, w.flow)
-	if len(q.Check()) > 0 || assess(q).Verdict != Yes {
+	if len(q.Check()) > 0 || assess(q, nil).Verdict != Yes {
 		return w, false
 	}
 	return w, p.Prices.Flush == 0 || p.Header.Layout == plan.Ring || flushes(t, q)
@@ -271,7 +271,7 @@ func TestSearchFindsWhatSolvingEverythingFinds(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, errs[0])
 		}
 		layouts[p.Header.Layout]++
-		found := design.Of(p, split)
+		found := design.Of(p, split, nil)
 		all, n := wholes(t, p)
 		if found.Cut || found.Solved+found.Pruned != found.Counted {
 			t.Errorf("seed %d: %d counted, %d solved, %d pruned", seed, found.Counted, found.Solved, found.Pruned)
@@ -380,17 +380,17 @@ func TestOwnSupply(t *testing.T) {
 		if p.Header.Layout != plan.HeaderAndRows || len(p.Runs) > 1 {
 			continue
 		}
-		found := design.Of(p, split)
+		found := design.Of(p, split, nil)
 		if len(found.Own) == 0 {
 			continue
 		}
 		carried++
-		if own := &found.Own[0]; assess(own.Plan).Verdict != Yes {
+		if own := &found.Own[0]; assess(own.Plan, nil).Verdict != Yes {
 			t.Errorf("seed %d: the plan's own supply does not carry %+v", seed, own)
 		}
 		for i := range found.List {
 			d := &found.List[i]
-			if d.Cost < found.Own[0].Cost-1e-9 && assess(d.Plan).Verdict == Yes {
+			if d.Cost < found.Own[0].Cost-1e-9 && assess(d.Plan, nil).Verdict == Yes {
 				t.Errorf("seed %d: the plan's own supply carries %g, cheaper than %g", seed, d.Cost, found.Own[0].Cost)
 			}
 		}
@@ -406,7 +406,7 @@ func TestPrices(t *testing.T) {
 	for seed := range uint64(40) {
 		r := rand.New(rand.NewPCG(seed, 13))
 		p := small(r)
-		before := design.Of(p, split)
+		before := design.Of(p, split, nil)
 		if len(before.List) == 0 {
 			continue
 		}
@@ -419,12 +419,12 @@ func TestPrices(t *testing.T) {
 				q.Prices.Tubes[i] += r.Float64()
 			}
 		}
-		after := design.Of(q, split)
+		after := design.Of(q, split, nil)
 		if after.List[0].Cost < before.List[0].Cost-1e-9 {
 			t.Errorf("seed %d: %g became %g", seed, before.List[0].Cost, after.List[0].Cost)
 		}
 		q.Prices.Tubes[before.List[0].Runs[0]] = 0
-		for _, d := range design.Of(q, split).List {
+		for _, d := range design.Of(q, split, nil).List {
 			if q.Prices.Tubes[d.Runs[0]] == 0 || q.Prices.Tubes[d.Rows] == 0 || d.Header >= 0 && q.Prices.Tubes[d.Header] == 0 && q.Header.Layout != plan.OneLine {
 				t.Errorf("seed %d: a design of what is not to be had: %+v", seed, d)
 			}
@@ -432,7 +432,7 @@ func TestPrices(t *testing.T) {
 	}
 	p := plan.Default()
 	p.Units = unit.US
-	for _, d := range design.Of(p, split).List {
+	for _, d := range design.Of(p, split, nil).List {
 		if d.Rows != design.Kept && catalogue.Tubes[d.Rows].Metric() {
 			t.Errorf("metric tubing in US units: %+v", d)
 		}
@@ -492,13 +492,13 @@ func TestDesignsFlushAsPromised(t *testing.T) {
 			c := &s.Designs.List[k]
 			q := c.Plan.Clone()
 			design.Strengthen(q, c.Head, c.Flow)
-			if solves(q) {
+			if solves(q, nil) {
 				takes = append(takes, q)
 			}
 		}
 		for i, take := range takes {
 			designs++
-			o := assess(take)
+			o := assess(take, nil)
 			o.Explore(Flushing)
 			slow := false
 			for _, e := range o.Flush.Ends {

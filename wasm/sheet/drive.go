@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/design"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
+	"evenrow/wasm/work"
 )
 
 // A drive is what is asked of a pump or a tap: its head falls as the flow
@@ -46,16 +47,16 @@ const (
 
 // driven works a plan out with a pump of some points, behind a regulator of so
 // many Pa.
-func driven(p *plan.Plan, regulator float64, points ...plan.Point) *Sheet {
+func driven(m *work.Meter, p *plan.Plan, regulator float64, points ...plan.Point) *Sheet {
 	p = p.Clone()
 	p.Supply.Kind, p.Supply.Regulator, p.Supply.Points = plan.PumpPoints, regulator, points
-	return assess(p)
+	return assess(p, m)
 }
 
 // level works a plan out with a pump that holds one head in m at any flow.
-func level(p *plan.Plan, head float64) *Sheet {
+func level(m *work.Meter, p *plan.Plan, head float64) *Sheet {
 	const plenty = 10 // m³/s
-	return driven(p, 0, plan.Point{Head: head}, plan.Point{Flow: plenty, Head: head - 1e-4})
+	return driven(m, p, 0, plan.Point{Head: head}, plan.Point{Flow: plenty, Head: head - 1e-4})
 }
 
 // drawn is what the zone that takes most takes, in m³/s.
@@ -69,8 +70,8 @@ func (s *Sheet) drawn() float64 {
 
 // highest returns the highest head in m that a pump may hold, from a head on at
 // which the answer is Yes; or 0 where it is not.
-func highest(p *plan.Plan, from float64) float64 {
-	s := level(p, from)
+func highest(m *work.Meter, p *plan.Plan, from float64) float64 {
+	s := level(m, p, from)
 	if s.Verdict != Yes {
 		return 0
 	}
@@ -78,7 +79,7 @@ func highest(p *plan.Plan, from float64) float64 {
 	bearable := thirst * s.drawn()
 	exact := false // x is where nothing is too high any more, by what was too high before
 	for x := hi; hi-lo >= fine; {
-		s := level(p, x)
+		s := level(m, p, x)
 		if s.Verdict == Yes && s.drawn() <= bearable {
 			if lo = x; x == hi {
 				break
@@ -124,7 +125,7 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	if !ok {
 		return d, nil, false
 	}
-	s, p := t.s, t.s.Plan
+	s, p, m := t.s, t.s.Plan, t.s.meter()
 	step := 0.1
 	if p.Supply.Kind == plan.Mains {
 		step = s.Layout.Network.Water.HeadOf(1e4)
@@ -133,18 +134,18 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	for low, _ := s.said(d.least); low < least; low, _ = s.said(d.least) {
 		d.least += step
 	}
-	if top := highest(p, d.least); top > 0 {
+	if top := highest(m, p, d.least); top > 0 {
 		d.most = math.Floor(top/step+1e-9) * step
 		for _, high := s.said(d.most); high > top; _, high = s.said(d.most) {
 			d.most -= step
 		}
 		if d.most > d.least {
-			flow = max(flow, level(p, d.most).drawn())
+			flow = max(flow, level(m, p, d.most).drawn())
 		}
 		if p.Supply.Regulator > 0 || d.most < steep*d.least {
 			if set := s.setting(d.least, top); set > 0 {
 				d.regulator, d.most = set, design.MostHead
-				flow = max(flow, level(p, s.Layout.Network.Water.HeadOf(set)).drawn())
+				flow = max(flow, level(m, p, s.Layout.Network.Water.HeadOf(set)).drawn())
 			}
 		}
 	}
@@ -162,12 +163,12 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	if len(taken.Check()) > 0 {
 		return d, nil, false
 	}
-	if assess(taken).Verdict != Yes {
+	if assess(taken, m).Verdict != Yes {
 		return d, taken, false
 	}
 	yes = d.most > 0
 	for _, end := range [...]float64{d.least, (d.least + d.most) / 2, d.most - 1e-4} {
-		yes = yes && driven(p, d.regulator, plan.Point{Head: d.most}, plan.Point{Flow: d.flow, Head: end}).Verdict == Yes
+		yes = yes && driven(m, p, d.regulator, plan.Point{Head: d.most}, plan.Point{Flow: d.flow, Head: end}).Verdict == Yes
 	}
 	if !yes {
 		return d, nil, false // that one does it, and others do not

@@ -32,7 +32,7 @@ func TestHardPlansAreQuick(t *testing.T) {
 		t.Fatal(errs)
 	}
 	start := time.Now()
-	s := assess(p)
+	s := assess(p, nil)
 	answer := time.Since(start)
 	start = time.Now()
 	tr := trial{s: s}
@@ -46,7 +46,7 @@ func TestHardPlansAreQuick(t *testing.T) {
 func TestDutyIsTheLeast(t *testing.T) {
 	found := 0
 	for _, p := range variants(60) {
-		s := assess(p)
+		s := assess(p, nil)
 		if len(s.Zones) == 0 {
 			continue
 		}

@@ -34,9 +34,14 @@ var explore = [Explorations]func(*Sheet){
 }
 
 // Explore adds what one exploration finds. Until then, and where there is
-// nothing to say, its part of the sheet is nil.
-func (s *Sheet) Explore(which Exploration) {
-	if f := explore[which]; f != nil {
-		f(s)
-	}
+// nothing to say, its part of the sheet is nil. Where it takes more work than is
+// done for one, Left says so. The result is false, and the sheet of no use, once
+// nobody waits any more.
+func (s *Sheet) Explore(which Exploration) bool { return s.ExploreWithin(exploring, which) }
+
+// ExploreWithin is [Sheet.Explore] with so many units of work.
+func (s *Sheet) ExploreWithin(units int, which Exploration) bool {
+	s.spendFrom(units)
+	s.Left[which] = !s.meter().Within(func() { explore[which](s) })
+	return !s.meter().Gone()
 }

@@ -24,8 +24,17 @@ const (
 // come in the order of their cost, and what takes something that the plan has
 // no price for comes last. Where nothing is enough, the pump or the tap that the
 // plan needs is named all the same.
+//
+// What was found when the work ends is offered all the same: each fix stands
+// for itself.
 func fixes(s *Sheet) []Fix {
 	t := trial{s: s}
+	s.Untried = !s.meter().Within(t.look)
+	return t.offered()
+}
+
+// look looks for them.
+func (t *trial) look() {
 	t.supply()
 	if !t.has(OutsidePlace) { // which nothing else mends
 		for _, m := range t.moves() {
@@ -36,7 +45,7 @@ func fixes(s *Sheet) []Fix {
 		t.emitters()
 		t.unlike()
 		alone := t.solving()
-		s.found = design.Of(s.Plan, split)
+		t.s.found = design.Of(t.s.Plan, split, t.s.meter())
 		t.redesign()
 		if !alone {
 			t.pairs()
@@ -51,8 +60,12 @@ func fixes(s *Sheet) []Fix {
 			}
 		}
 	}
+}
+
+// offered puts what was found in order, and returns what is offered of it.
+func (t *trial) offered() []Fix {
 	solving := t.solving()
-	now := design.Cost(s.Layout)
+	now := design.Cost(t.s.Layout)
 	var list []*Fix
 	priced := 0
 	for _, f := range t.fixes {
@@ -122,7 +135,7 @@ func (t *trial) thirsty() bool {
 func (t *trial) try(change func(p *plan.Plan)) (*plan.Plan, bool) {
 	p := t.s.Plan.Clone()
 	change(p)
-	return p, solves(p)
+	return p, solves(p, t.s.meter())
 }
 
 // supply names the pump, the height of the tank or the pressure of the tap
@@ -140,7 +153,7 @@ func (t *trial) supply() {
 		if !ok || rise <= 0 {
 			return
 		}
-		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 && (ok || assess(p).over() == 0) {
+		if p, ok := t.try(func(p *plan.Plan) { p.Runs[0].Rise -= rise }); len(p.Check()) == 0 && (ok || assess(p, t.s.meter()).over() == 0) {
 			t.add(Change{Kind: RaiseTank, Value: rise}, nil, ok, p)
 		}
 		return
@@ -149,16 +162,18 @@ func (t *trial) supply() {
 	if d.least == 0 {
 		return
 	}
+	// What the work may end at comes before the fix is on the list.
+	var found []Finding
+	if !ok {
+		found = level(t.s.meter(), t.s.Plan, d.least).Findings
+	}
 	f := t.add(Change{Kind: NewPump, Value: d.least, Flow: d.flow, Most: d.most, Regulator: d.regulator}, nil, ok, p)
 	if t.s.Plan.Supply.Kind == plan.Mains {
 		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
 	}
-	if !ok {
-		found := level(t.s.Plan, d.least).Findings
-		for i := range found {
-			if g := &found[i]; g.high() && (f.Breaks == nil || g.Limit < f.Breaks.Limit) {
-				f.Breaks, f.Plan = g, nil
-			}
+	for i := range found {
+		if g := &found[i]; g.high() && (f.Breaks == nil || g.Limit < f.Breaks.Limit) {
+			f.Breaks, f.Plan = g, nil
 		}
 	}
 }

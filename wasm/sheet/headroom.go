@@ -15,14 +15,14 @@ func rooms(s *Sheet) []headroom.Room {
 	weakest := s.Layout.Plants[s.Zones[s.Critical].Worst].Row
 	const unnamed = math.MaxInt
 	found := headroom.Of(s.Plan, len(s.Zones), weakest, s.slack(), func(p *plan.Plan) headroom.Answer {
-		if short := allOpen(p) - p.Limits.Reserve; short < 0 {
+		if short := allOpen(p, s.meter()) - p.Limits.Reserve; short < 0 {
 			return headroom.Answer{Why: unnamed, Slack: short / asMuch}
 		}
-		return assess(p).slack()
+		return assess(p, s.meter()).slack()
 	})
 	for i := range found {
 		if r := &found[i]; r.Why == unnamed {
-			r.Why = assess(r.Plan(s.Plan, r.Fails)).slack().Why
+			r.Why = assess(r.Plan(s.Plan, r.Fails), s.meter()).slack().Why
 		}
 	}
 	return found

@@ -6,6 +6,7 @@ import (
 	"evenrow/wasm/design"
 	"evenrow/wasm/flush"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/work"
 )
 
 // pairing is how many nodes, over all plans that are tried, are worked out in
@@ -57,7 +58,7 @@ func (t *trial) pairs() {
 			}
 			p := t.s.Plan.Clone()
 			a.do(p, x)
-			f := helped(p)
+			f := helped(p, t.s.meter())
 			if f != nil {
 				found = f
 			}
@@ -83,11 +84,11 @@ func least(m *move, enough func(step int) bool) int {
 
 // helped looks for a change of the supply, a regulator, the filter or the
 // emitters that turns the answer to a plan into a yes.
-func helped(p *plan.Plan) *Fix {
+func helped(p *plan.Plan, m *work.Meter) *Fix {
 	if len(p.Check()) > 0 {
 		return nil
 	}
-	t := trial{s: assess(p)}
+	t := trial{s: assess(p, m)}
 	t.filter()
 	t.supply()
 	t.regulator()
@@ -103,14 +104,14 @@ func helped(p *plan.Plan) *Fix {
 
 // behind tries a regulator in the plan of a design, set anew. Where the prices
 // ask for ends that flush, every row's must.
-func behind(p *plan.Plan) *Fix {
-	t := trial{s: assess(p)}
+func behind(p *plan.Plan, m *work.Meter) *Fix {
+	t := trial{s: assess(p, m)}
 	if t.s.Verdict == Cannot || !t.regulate() {
 		return nil
 	}
 	f := t.fixes[0]
 	if p.Prices.Flush != 0 && p.Header.Layout != plan.Ring {
-		if o := flushed(assess(f.Plan)); o == nil || slices.ContainsFunc(o.Ends, func(e flush.End) bool { return e.Place == flush.OfRow && e.Alone < flush.Wanted }) {
+		if o := flushed(assess(f.Plan, m)); o == nil || slices.ContainsFunc(o.Ends, func(e flush.End) bool { return e.Place == flush.OfRow && e.Alone < flush.Wanted }) {
 			return nil
 		}
 	}
@@ -127,13 +128,13 @@ func (t *trial) regulated() {
 	if set := t.bearable(); set > 0 {
 		q := t.s.Plan.Clone()
 		q.Supply.Regulator = set
-		list = append(design.Of(q, split).Own, list...)
+		list = append(design.Of(q, split, t.s.meter()).Own, list...)
 	}
 	for i := range list[:min(len(list), listed)] {
 		d := list[i]
 		p := d.Plan.Clone()
 		p.Supply.Regulator = t.s.Plan.Supply.Regulator
-		f := behind(p)
+		f := behind(p, t.s.meter())
 		if f == nil {
 			continue
 		}
@@ -157,7 +158,7 @@ func (t *trial) redesign() {
 	}
 	for i := range designs {
 		d := &designs[i]
-		if !solves(d.Plan) {
+		if !solves(d.Plan, t.s.meter()) {
 			continue
 		}
 		for _, f := range t.fixes {
@@ -185,11 +186,11 @@ func (t *trial) anew(standing bool) {
 				}
 				p := d.Plan.Clone()
 				design.Strengthen(p, d.Head, d.Flow)
-				if solves(p) {
+				if solves(p, t.s.meter()) {
 					t.add(Change{Kind: Redesign, Value: d.Head, Flow: d.Flow}, nil, true, p).Design = d
 					return
 				}
-			} else if f := helped(d.Plan); f != nil && !(standing && f.Driven()) {
+			} else if f := helped(d.Plan, t.s.meter()); f != nil && !(standing && f.Driven()) {
 				t.add(Change{Kind: Redesign}, &f.Change, true, f.Plan).Design = d
 				return
 			}

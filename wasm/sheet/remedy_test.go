@@ -145,8 +145,8 @@ func TestEveryPumpThatIsNamedWillDo(t *testing.T) {
 				if f.Kind == MorePressure {
 					step += 1
 				}
-				above := level(p, f.Most+step)
-				thirsty := above.drawn() > thirst*level(p, head).drawn()
+				above := level(nil, p, f.Most+step)
+				thirsty := above.drawn() > thirst*level(nil, p, head).drawn()
 				if above.Verdict == Yes && !thirsty {
 					t.Errorf("seed %d: at most %g m are named, and with %g m at any flow the answer is Yes", seed, f.Most, f.Most+step)
 				}
@@ -174,7 +174,7 @@ func TestHighestHeadOfAPump(t *testing.T) {
 	if f == nil || !f.Solves || f.Regulator != 0 || f.Most < 20.4 || f.Most > 21.5 {
 		t.Fatalf("fixes %+v", s.Fixes)
 	}
-	if !slices.Contains(kinds(level(p, f.Most+0.5).Findings), AboveRange) {
+	if !slices.Contains(kinds(level(nil, p, f.Most+0.5).Findings), AboveRange) {
 		t.Error("no emitter is above its range with half a metre more")
 	}
 }

@@ -173,19 +173,22 @@ type Sheet struct {
 	Zones    []ZoneResult
 	Critical int // index into Zones: least margin
 	Parts    []parts.Line
-	Flush    *flush.Flush     // nil where no water flows
-	Zoning   *Zoning          // nil where no water flows
-	Loop     *Loop            // nil where a ring makes no sense
-	Designs  *Designs         // nil before it is explored
-	Season   *season.Season   // the calendar
-	Demand   *demand.Demand   // what each plant takes up, day by day
-	Shots    *shots.Card      // what to set the timer to; nil where no water flows
-	Headroom []headroom.Room  // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
-	Surge    []surge.Blow     // by size of tubing, as in Layout.Tubes; empty where no water flows
-	Startup  *startup.Startup // the first minutes of a shot and the last; nil where no water flows
-	Faults   *fault.Faults    // what wear, dirt and leaks do; nil where no water flows
-	Chance   []chance.Zone    // zones of emitters that differ; empty where no water flows
-	Sameness Sameness         // how the water of one plant compares with another's
-	Water    []RowWater       // by row; nil but where emitters that are watered together differ
-	found    *design.Result   // what a search for the fixes found, for Designs; nil where none was made
+	Flush    *flush.Flush       // nil where no water flows
+	Zoning   *Zoning            // nil where no water flows
+	Loop     *Loop              // nil where a ring makes no sense
+	Designs  *Designs           // nil before it is explored
+	Season   *season.Season     // the calendar
+	Demand   *demand.Demand     // what each plant takes up, day by day
+	Shots    *shots.Card        // what to set the timer to; nil where no water flows
+	Headroom []headroom.Room    // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
+	Surge    []surge.Blow       // by size of tubing, as in Layout.Tubes; empty where no water flows
+	Startup  *startup.Startup   // the first minutes of a shot and the last; nil where no water flows
+	Faults   *fault.Faults      // what wear, dirt and leaks do; nil where no water flows
+	Chance   []chance.Zone      // zones of emitters that differ; empty where no water flows
+	Sameness Sameness           // how the water of one plant compares with another's
+	Water    []RowWater         // by row; nil but where emitters that are watered together differ
+	Untried  bool               // Fixes are not all that there may be: the work that is done for them ended
+	Left     [Explorations]bool // explorations that were left out, because they take more work than is done: their parts are nil
+	found    *design.Result     // what a search for the fixes found, for Designs; nil where none was made
+	gone     func() bool        // nobody waits any more; nil for somebody who always does
 }

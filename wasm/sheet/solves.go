@@ -7,23 +7,24 @@ import (
 	"evenrow/wasm/layout"
 	"evenrow/wasm/network"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/work"
 )
 
 // solves says whether the answer to a plan is yes. It first asks the quick
 // question, whether every emitter would have its head if all were open, which
 // most changes that are not enough already fail.
-func solves(p *plan.Plan) bool {
+func solves(p *plan.Plan, m *work.Meter) bool {
 	if len(p.Check()) > 0 {
 		return false
 	}
-	return allOpen(p) >= p.Limits.Reserve && assess(p).Verdict == Yes
+	return allOpen(p, m) >= p.Limits.Reserve && assess(p, m).Verdict == Yes
 }
 
 // allOpen returns the least head in m that an emitter has above its lowest
 // while all of its zone are held open. Where the flows do not settle it is
 // without end below.
-func allOpen(p *plan.Plan) float64 {
-	l := layout.New(p)
+func allOpen(p *plan.Plan, m *work.Meter) float64 {
+	l := layout.Metered(p, m)
 	open := slices.Repeat([]bool{true}, len(l.Points))
 	worst := math.Inf(1)
 	for _, z := range l.Zones {

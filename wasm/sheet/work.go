@@ -1,11 +1,14 @@
 package sheet
 
 import (
+	"math"
+
 	"evenrow/wasm/flush"
 	"evenrow/wasm/layout"
 	"evenrow/wasm/parts"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/surge"
+	"evenrow/wasm/work"
 )
 
 // Work works out a plan that has been checked, all of it.
@@ -19,15 +22,46 @@ func Work(p *plan.Plan) *Sheet {
 
 // Answer works out a plan that has been checked, but for what takes many
 // solutions and can wait until the answer is on the screen; see [Sheet.Explore].
-func Answer(p *plan.Plan) *Sheet {
-	s := assess(p)
-	s.Parts = parts.Count(s.Layout, working(s), ahead(s))
-	s.Surge = blows(s)
+func Answer(p *plan.Plan) *Sheet { return AnswerFor(p, nil) }
+
+// AnswerFor is [Answer] for somebody who may leave: gone, which is asked now and
+// then, also by explorations, says whether nobody waits any more. The sheet is
+// nil then.
+func AnswerFor(p *plan.Plan, gone func() bool) *Sheet { return AnswerWithin(fixing, p, gone) }
+
+// Bounds of the work, in units of package work: of the search for fixes, and of
+// each exploration. The answer itself has none: it is a few solutions.
+const (
+	fixing    = 100_000_000
+	exploring = 50_000_000
+)
+
+// AnswerWithin is [AnswerFor] with so many units for the search for fixes.
+func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
+	free := work.New(math.MaxInt, gone)
+	if !free.Within(func() {
+		s = assess(p, free)
+		s.Parts = parts.Count(s.Layout, working(s), ahead(s))
+		s.Surge = blows(s)
+	}) {
+		return nil
+	}
+	s.gone = gone
 	if s.Verdict == Nearly || s.Verdict == No {
+		s.spendFrom(units)
 		s.Fixes = fixes(s)
+		if s.meter().Gone() {
+			return nil
+		}
 	}
 	return s
 }
+
+// meter counts what is worked out for the sheet at present.
+func (s *Sheet) meter() *work.Meter { return s.Layout.Network.Meter }
+
+// spendFrom begins a piece of work of so many units at most.
+func (s *Sheet) spendFrom(units int) { s.Layout.Network.Meter = work.New(units, s.gone) }
 
 // working returns the highest pressure in Pa while a zone is watered; 0 where
 // that is not known.
@@ -77,8 +111,8 @@ func blows(s *Sheet) []surge.Blow {
 }
 
 // assess works out a plan's water and verdict, without parts and fixes.
-func assess(p *plan.Plan) *Sheet {
-	s := &Sheet{Plan: p, Layout: layout.New(p)}
+func assess(p *plan.Plan, m *work.Meter) *Sheet {
+	s := &Sheet{Plan: p, Layout: layout.Metered(p, m)}
 	if p.Supply.Kind == plan.PumpPower {
 		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Supply.Power})
 		s.sortFindings()

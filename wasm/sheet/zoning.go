@@ -54,7 +54,7 @@ func zoned(s *Sheet) *Zoning {
 		z.Tried = n
 		q := p.Clone()
 		split(q, n)
-		if solves(q) {
+		if solves(q, s.meter()) {
 			z.Fewest, z.Plan = n, q
 			return z
 		}
@@ -135,7 +135,7 @@ func looped(s *Sheet) *Loop {
 	} else {
 		other.Header.Layout = plan.Ring
 	}
-	o := assess(other)
+	o := assess(other, s.meter())
 	if len(o.Zones) != 1 {
 		return nil
 	}
@@ -193,7 +193,7 @@ func sideOf(s *Sheet) Looped {
 	}
 	fits := func(n int) bool {
 		p, ok := longer(n)
-		return ok && allOpen(p) >= p.Limits.Reserve
+		return ok && allOpen(p, s.meter()) >= p.Limits.Reserve
 	}
 	least := math.MaxInt
 	for i := range s.Plan.Rows {

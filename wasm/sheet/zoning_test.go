@@ -15,7 +15,7 @@ func zonedAndLooped(p *plan.Plan) *Sheet {
 }
 
 func TestFewestZones(t *testing.T) {
-	if z := zonedAndLooped(example(t, "long-field")).Zoning; z.Fewest != 2 || z.Plan == nil || assess(z.Plan).Verdict != Yes {
+	if z := zonedAndLooped(example(t, "long-field")).Zoning; z.Fewest != 2 || z.Plan == nil || assess(z.Plan, nil).Verdict != Yes {
 		t.Errorf("the long field: %+v", z)
 	}
 	if z := zonedAndLooped(plan.Default()).Zoning; z.Fewest != 1 || z.Plan != nil {
@@ -57,7 +57,7 @@ func TestNoFewerZonesDo(t *testing.T) {
 				t.Errorf("seed %d: yes with %d zones, and no number does", seed, now)
 			}
 		} else {
-			if assess(z.Plan).Verdict != Yes || len(assess(z.Plan).Zones) != z.Fewest {
+			if assess(z.Plan, nil).Verdict != Yes || len(assess(z.Plan, nil).Zones) != z.Fewest {
 				t.Errorf("seed %d: not yes with %d zones", seed, z.Fewest)
 			}
 			if z.Fewest > 1 {
@@ -68,7 +68,7 @@ func TestNoFewerZonesDo(t *testing.T) {
 		for n := 1; n <= z.Fewest; n++ {
 			q := p.Clone()
 			split(q, n)
-			if assess(q).Verdict == Yes {
+			if assess(q, nil).Verdict == Yes {
 				t.Errorf("seed %d: yes with %d zones", seed, n)
 			}
 		}
@@ -93,7 +93,7 @@ func TestRound(t *testing.T) {
 func TestLoop(t *testing.T) {
 	p := example(t, "ring")
 	l := zonedAndLooped(p).Loop
-	tied, untied := assess(p), p.Clone()
+	tied, untied := assess(p, nil), p.Clone()
 	untied.Header.Layout = plan.HeaderAndRows
 	other := zonedAndLooped(untied)
 	if l.Now != Tied || l.Side[Tied].Zone.Margin != tied.Zones[0].Margin || l.Side[Untied].Zone.Margin != other.Zones[0].Margin {
@@ -120,7 +120,7 @@ func TestLoop(t *testing.T) {
 			for i := range q.Rows {
 				q.Rows[i].Plants += more
 			}
-			if got := allOpen(q) >= q.Limits.Reserve; got != want {
+			if got := allOpen(q, nil) >= q.Limits.Reserve; got != want {
 				t.Errorf("side %d with %d plants more: %v", side, more, got)
 			}
 		}

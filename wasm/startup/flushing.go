@@ -123,7 +123,7 @@ next:
 		for r := range p.Rows {
 			p.Rows[r].Zone = 1 + r*zones/rows
 		}
-		parted := layout.New(p)
+		parted := layout.Metered(p, l.Network.Meter)
 		for _, z := range parted.Zones {
 			if f, err := floodOf(parted, z); err != nil || f != nil && f.Stuck > 0 {
 				continue next

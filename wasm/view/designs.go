@@ -98,7 +98,11 @@ func (sc *scene) level() string {
 // cheapest is the conclusion.
 func (sc *scene) cheapest(d *sheet.Designs) string {
 	b := &d.Best[0]
-	yours := "the " + sc.sourceName() + " that you have"
+	yours, least := "the "+sc.sourceName()+" that you have", "is the cheapest that does"
+	none, each := "No design works", "nothing cheaper works"
+	if d.Cut || sc.s.Untried {
+		least, none, each = "is the cheapest that was found", "No design was found that works", "nothing cheaper was found that works"
+	}
 	switch {
 	case sc.s.Plan.Supply.Kind == plan.PumpPower:
 		return "What your pump can drive cannot be told from its power. The cheapest design costs " + sc.amount(unit.Money, b.Cost) + " without a pump."
@@ -107,16 +111,16 @@ func (sc *scene) cheapest(d *sheet.Designs) string {
 		if sc.s.Plan.Supply.Regulator > 0 {
 			words = "None serves with the regulator as you have set it. With it set to "
 		}
-		return words + sc.headOf(b.Regulator) + " design 1 serves, and is the cheapest that does. It costs " + sc.amount(unit.Money, b.Cost) +
+		return words + sc.headOf(b.Regulator) + " design 1 serves, and " + least + ". It costs " + sc.amount(unit.Money, b.Cost) +
 			" without the regulator; your plan costs " + sc.amount(unit.Money, d.Now) + "."
 	case !b.Present:
-		return "No design works with " + yours + ". Each needs another; the cheapest costs " + sc.amount(unit.Money, b.Cost) + " without it."
+		return none + " with " + yours + ". Each needs another; the cheapest costs " + sc.amount(unit.Money, b.Cost) + " without it."
 	case sc.s.Verdict == sheet.Yes && b.Cost > d.Now-0.005: // half of a hundredth
-		return "Your plan costs " + sc.amount(unit.Money, d.Now) + ", and nothing cheaper works with " + yours + "."
+		return "Your plan costs " + sc.amount(unit.Money, d.Now) + ", and " + each + " with " + yours + "."
 	case sc.s.Verdict == sheet.Yes:
 		return "With " + yours + " it could cost " + sc.amount(unit.Money, b.Cost) + " instead of " + sc.amount(unit.Money, d.Now) + "."
 	}
-	return "Design 1 serves with " + yours + ", and is the cheapest that does. It costs " + sc.amount(unit.Money, b.Cost) + "; your plan costs " + sc.amount(unit.Money, d.Now) + "."
+	return "Design 1 serves with " + yours + ", and " + least + ". It costs " + sc.amount(unit.Money, b.Cost) + "; your plan costs " + sc.amount(unit.Money, d.Now) + "."
 }
 
 // beside says what one cost is more or less than the plan's, or nothing. Costs

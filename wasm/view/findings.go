@@ -215,7 +215,7 @@ func (sc *scene) beyond(f *sheet.Fix) string {
 // fixes says what would help. A fix that carries a plan leads to it.
 func (sc *scene) fixes(link Linker) {
 	list := sc.s.Fixes
-	if len(list) == 0 {
+	if len(list) == 0 && !sc.s.Untried {
 		return
 	}
 	sc.html(`<div class="fixes"><h2 class="fixes__head">What helps</h2>`)
@@ -225,6 +225,13 @@ func (sc *scene) fixes(link Linker) {
 			words += "; what they do not cover comes last"
 		}
 		sc.tag("p", words+".")
+	}
+	if sc.s.Untried {
+		sc.tag("p", "Not every change was tried: for this plan that takes too long. There may be others, and cheaper ones.")
+	}
+	if len(list) == 0 {
+		sc.html(`</div>`)
+		return
 	}
 	sc.html(`<ul>`)
 	for i := range list {

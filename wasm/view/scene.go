@@ -19,6 +19,7 @@ type scene struct {
 	weight float64 // Pa, of one metre of water
 	plants []seen  // by index into Layout.Plants
 	zone   *sheet.ZoneResult
+	left   bool // out: what is drawn takes too much work
 }
 
 // A state is how an emitter runs. The drop on the plan view shows it.

@@ -44,9 +44,10 @@ func Told(s *sheet.Sheet, link Linker) []Fragment {
 }
 
 // Explored returns the fragments of what [sheet.Sheet.Explore] added in one
-// exploration.
+// exploration, or that it was left out.
 func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
 	sc := newScene(s)
+	sc.left = s.Left[which]
 	switch which {
 	case sheet.Season:
 		return []Fragment{
@@ -92,10 +93,17 @@ func Everything(s *sheet.Sheet, link Linker) []Fragment {
 	return all
 }
 
+// What is said in the place of a result that takes too much work.
+const leftOut = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
+
 // part draws one fragment.
 func (sc *scene) part(id string, draw func(*scene)) Fragment {
 	sc.writer = &writer{}
-	draw(sc)
+	if sc.left {
+		sc.tag("p", leftOut)
+	} else {
+		draw(sc)
+	}
 	return Fragment{id, sc.String()}
 }
 

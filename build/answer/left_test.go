@@ -1,0 +1,42 @@
+package answer
+
+import (
+	"encoding/json"
+	"reflect"
+	"slices"
+	"testing"
+
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+)
+
+// What is cut is named, whatever the bound, and what is not is not.
+func TestWhatIsCutIsNamed(t *testing.T) {
+	for _, e := range plan.Examples() {
+		for _, units := range []int{0, 1, 2, 4, 8, 16, 1 << 8, 1 << 12, 1 << 16, 1 << 40} {
+			s := sheet.AnswerWithin(units, e.Plan, nil)
+			want := []string{}
+			if s.Untried {
+				want = append(want, "fixes")
+			}
+			for which := range sheet.Exploration(sheet.Explorations) {
+				if s.ExploreWithin(units, which); s.Left[which] {
+					want = append(want, explorations[which])
+				}
+			}
+			text, err := written(s)
+			var got struct {
+				Left []string `json:"left_out"`
+			}
+			if err == nil {
+				err = json.Unmarshal(text, &got)
+			}
+			if err != nil || !reflect.DeepEqual(got.Left, want) {
+				t.Errorf("%s, %d units: %q, want %q: %v", e.Key, units, got.Left, want, err)
+			}
+			if units == 0 && !slices.Contains(want, "starts") || units == 1<<40 && len(want) > 0 {
+				t.Errorf("%s, %d units: %q left out", e.Key, units, want)
+			}
+		}
+	}
+}
