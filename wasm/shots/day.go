@@ -98,6 +98,9 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 			return s, false
 		}
 		run := dose.Applied(b.Use[sky], b.wanted(t, sky)) / b.Least
+		if run > forever {
+			return s, false // they get next to nothing
+		}
 		if run > s.Run {
 			s.Run, s.Lead = run, i
 		}
@@ -116,6 +119,9 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 	s.split()
 	return s, s.Wanted > 0
 }
+
+// forever is a time of watering, in s, that no day's water takes.
+const forever = 1e9
 
 // split finds the number of shots that a setting's time should be split into:
 // rather few than such as are too short.
@@ -236,7 +242,7 @@ func (s *Setting) cycle(t *plan.Timer, w window) (over float64) {
 	if t.Window == plan.ByLight {
 		first, last = w.Rise, w.Set
 	}
-	n := s.Wanted
+	n := min(s.Wanted, mostCycles)
 	on := math.Ceil(s.Run/float64(n) - 1e-9)
 	if n == 1 { // one rest as long as the window
 		s.Off = math.Ceil(max(0, last-first)/60) * 60
@@ -245,13 +251,7 @@ func (s *Setting) cycle(t *plan.Timer, w window) (over float64) {
 	}
 	if t.Window == plan.ByLight {
 		// The window's end is the evening's: as many shots as begin before it.
-		// The least time on that suffices: it is over by less than a second a shot.
-		count := func() int { return 1 + int((last-first)/(on+s.Off)) }
-		on = 1
-		on = math.Ceil(s.Run/float64(count()) - 1e-9)
-		for n = count(); on*float64(n) < s.Run-1e-6; n = count() {
-			on++
-		}
+		on, n = enough(s.Run, s.Off, last-first)
 	}
 	s.judge(on)
 	s.Given = on * float64(n)
@@ -260,6 +260,29 @@ func (s *Setting) cycle(t *plan.Timer, w window) (over float64) {
 	}
 	return max(0, s.Shots[n-1].At-last, on-max(last-first, MostShot))
 }
+
+// enough returns the least whole number of seconds on that gives so many in all,
+// and how many shots that makes: as many as begin within the window, with off
+// seconds between them. It is over by less than a second a shot.
+//
+// The longer each is, the fewer there are. So with fewer seconds than all of
+// them take from as many shots as there are now, it is never enough, and each
+// step goes there at once. A step without an end comes with fewer shots, of
+// which a window has some hundreds.
+func enough(run, off, window float64) (on float64, n int) {
+	count := func() int { return 1 + int(window/(on+off)) }
+	on = 1
+	on = math.Ceil(run/float64(count()) - 1e-9)
+	for n = count(); on*float64(n) < run-1e-6; n = count() {
+		on = max(on+1, math.Ceil((run-1e-6)/float64(n)))
+	}
+	return on, n
+}
+
+// mostCycles is how many shots of the least time, with the least rest of a
+// minute between them, a day has room for. Where that is not enough each takes
+// longer, and they do not fit either.
+const mostCycles = 24 * 3600 / (LeastShot + 60)
 
 // fare works out what each bed gets.
 func (s *Setting) fare(lit dose.Sunlit) {

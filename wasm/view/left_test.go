@@ -160,5 +160,37 @@ func more(units int) int {
 	return units * 4 / 3
 }
 
+// A row of 300 plants with 4 emitters of 16 L/h each, at a tap of 1 L/min, gets
+// its water in a hundred hours and more a day. Whatever the timer, that is
+// worked out and drawn, in no more words than another plan's.
+func TestATapThatGivesNextToNothing(t *testing.T) {
+	for kind := range 3 {
+		for window := range 2 {
+			p := plan.Default()
+			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = plan.Mains, 3e5, 1.0/6e4, 0
+			p.Rows = p.Rows[:1]
+			r := &p.Rows[0]
+			r.Plants, r.Spacing, r.PerPlant = 300, 0.3, 4
+			e := &p.Emitters[0]
+			e.Flow, e.Opens, e.Closes, e.Lowest = 16/3.6e6, 0, 0, 1e3
+			p.Timer.Kind, p.Timer.Window = kind, window
+			if errs := p.Check(); len(errs) > 0 {
+				t.Fatal(errs)
+			}
+			s := sheet.Answer(p)
+			s.Explore(sheet.Season)
+			long := 0
+			for _, f := range Explored(s, sheet.Season, linked) {
+				if long += len(f.HTML); strings.Contains(f.HTML, "NaN") || strings.Contains(f.HTML, "Inf") {
+					t.Errorf("timer %d, %d: %s", kind, window, f.HTML)
+				}
+			}
+			if s.Shots == nil || len(s.Shots.Lines) == 0 || long > 400_000 {
+				t.Errorf("timer %d, %d: %d bytes", kind, window, long)
+			}
+		}
+	}
+}
+
 // linked is a link that tells plans apart by name.
 func linked(p *plan.Plan) string { return "#" + p.Name }

@@ -309,6 +309,9 @@ func (sc *scene) clockFace(class markup, width float64, c *shots.Card, zone int)
 	if width < 400 || p.x1-p.x0 > 20*hour {
 		every = 4
 	}
+	for p.x1-p.x0 > 24*every*hour { // shots that do not fit into the day
+		every *= 2
+	}
 	for h := math.Ceil(p.x0/hour/every) * every; h*hour <= p.x1; h += every {
 		grid.move(p.x(h*hour), p.top)
 		grid.line(p.x(h*hour), p.bottom)
