@@ -12,6 +12,19 @@ func date(id int, name, label, def, help string, at func(p *Plan, i int) *int) *
 		Min: float64(firstDate), Max: float64(lastDate), Default: float64(d)}
 }
 
+// apart is how many days before or after the season's date a planting may be
+// dated: a plan is of one season, and each of its days is worked out.
+const apart = 2 * 365
+
+// around returns the first and the last date that a planting may have.
+func around(p *Plan) (from, to int) {
+	at := p.Season.Date
+	if p.Season.Mode == FromFrost {
+		at = p.Season.LastFrost
+	}
+	return at - apart, at + apart
+}
+
 func frosty(p *Plan, _ int) bool { return p.Season.Frost != 0 }
 
 // dated names the ways to date a planting, in the order of FromFrost and so on.
@@ -83,13 +96,24 @@ var plantingFields = []*Field{
 	}),
 	choice(4, "mode", "How dates are found", append([]Option{{"season", "as for the season"}}, dated...), AsSeason,
 		"", func(p *Plan, i int) *int { return &p.Plantings[i].Mode }).must(func(p *Plan, i int) string {
-		if p.Plantings[i].Mode == FromFrost+1 && !frosty(p, 0) {
+		if p.Plantings[i].Mode != FromFrost+1 {
+			return ""
+		}
+		if from, to := around(p); p.Season.LastFrost < from || p.Season.LastFrost > to {
+			return "must be another: the last frost is more than two years from the season's date"
+		}
+		if !frosty(p, 0) {
 			return needsFrost
 		}
 		return ""
 	}),
 	date(5, "date", "Date of sowing, planting out or first harvest", "2027-05-15",
-		"Count dates from this day.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }),
+		"Count dates from this day.", func(p *Plan, i int) *int { return &p.Plantings[i].Date }).when(func(p *Plan, i int) bool { return p.Plantings[i].Mode > FromFrost+1 }).must(func(p *Plan, i int) string {
+		if from, to := around(p); p.Plantings[i].Date < from || p.Plantings[i].Date > to {
+			return "must be within two years of the season's date, from " + day.Day(from).ISO() + " to " + day.Day(to).ISO()
+		}
+		return ""
+	}),
 	whole(6, "times", "How often, one after another", 1, MaxTimes, 1,
 		"", func(p *Plan, i int) *int { return &p.Plantings[i].Times }),
 	whole(7, "every", "Days from one to the next", 1, 365, 21,

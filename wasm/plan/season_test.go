@@ -113,3 +113,42 @@ func TestNumbersOfCrops(t *testing.T) {
 		}
 	}
 }
+
+// A plan is of one season: plantings that lie centuries apart took half a minute
+// to work out, day by day.
+func TestPlantingsOfOneSeason(t *testing.T) {
+	const (
+		far   = "must be within two years of the season's date, from 2025-05-12 to 2029-05-11"
+		early = "must be another: the last frost is more than two years from the season's date"
+	)
+	date := func(year int) int { return isoDay(year, 5, 12) }
+	for _, tt := range []struct {
+		mode, season int // of the season, and its date
+		own, planted int // of the planting
+		problem      string
+	}{
+		{FromFrost, date(2027), FromSowing + 1, date(2029) - 1, ""},
+		{FromFrost, date(2027), FromSowing + 1, date(2029), far},
+		{FromFrost, date(2027), FromSowing + 1, date(2025), ""},
+		{FromFrost, date(2027), FromSowing + 1, date(2025) - 1, far},
+		{FromFrost, date(2199), FromSowing + 1, date(2027), ""}, // the season's own date does not apply
+		{FromSowing, date(2027), FromHarvest + 1, date(2199), far},
+		{FromSowing, date(2027), AsSeason, date(2199), ""}, // nor does this one
+		{FromSowing, date(2025), FromFrost + 1, date(2199), ""},
+		{FromSowing, date(2024), FromFrost + 1, date(2027), early},
+	} {
+		p := Default()
+		p.Season.Mode, p.Season.Date, p.Season.LastFrost = tt.mode, tt.season, date(2027)
+		s := SectionNamed("plantings")
+		s.Resize(p, 1)
+		s.SetDefaults(p, 0)
+		p.Plantings[0].Mode, p.Plantings[0].Date = tt.own, tt.planted
+		got := ""
+		for _, e := range p.Check() {
+			got += e.Problem
+		}
+		if got != tt.problem {
+			t.Errorf("%+v: %q", tt, got)
+		}
+	}
+}
