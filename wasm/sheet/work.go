@@ -36,6 +36,10 @@ const (
 	exploring = 50_000_000
 )
 
+// Bounds returns the units of work of the search for fixes, and of each
+// exploration.
+func Bounds() (fixes, exploration int) { return fixing, exploring }
+
 // AnswerWithin is [AnswerFor] with so many units for the search for fixes.
 func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
 	free := work.New(math.MaxInt, gone)

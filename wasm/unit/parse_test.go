@@ -186,6 +186,7 @@ func FuzzParseQuantity(f *testing.F) {
 	f.Add("1e300", uint8(Pressure)) // too large for the other system
 	f.Add("1e300", uint8(Density))
 	f.Add("1e-319 L/h", uint8(EmitterFlow))
+	f.Add("1E100", uint8(Length)) // more feet than may be typed
 	f.Fuzz(func(t *testing.T, s string, k uint8) {
 		v, err := ParseQuantity(s, Kind(k)%kinds)
 		if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
@@ -195,7 +196,7 @@ func FuzzParseQuantity(f *testing.F) {
 		if err == nil {
 			kind := Kind(k) % kinds
 			text := Exact(kind, US, v) + " " + Of(kind, US).Symbol
-			if len(text) > MaxNumber {
+			if len(text) > MaxNumber || math.Abs(Of(kind, US).FromInner(v)) > large {
 				return
 			}
 			if w, err := ParseQuantity(text, kind); err != nil || math.Abs(w-v) > 1e-8*math.Max(math.Abs(v), 1e-6) && kind != Temperature {
