@@ -6,6 +6,7 @@
 # make lint      form, vet and staticcheck: the quick part of make test
 # make race      look for races where things happen at once: a part of make test
 # make bench     time the calculation, natively, as WebAssembly, in a browser and at the edge
+# make endure    the large runs, of which make test has a sample; they take hours
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
 # make browsers  install what the end-to-end tests need, Debian only
 # make clean     remove what was built
@@ -16,7 +17,7 @@ BENCHTIME ?= 1s
 # Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
 wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
 
-.PHONY: help serve test build edge lint unit race wasm-unit e2e bench fuzz browsers clean
+.PHONY: help serve test build edge lint unit race wasm-unit e2e bench endure fuzz browsers clean
 
 help:
 	@sed -n 's/^# make/make/p' Makefile
@@ -71,6 +72,13 @@ bench: browsers
 	@cd build/e2e && npm run --silent bench
 	@echo "plan pages, on this machine and at the edge"
 	@cd build/e2e && npm run --silent load
+
+# RUN numbers the cases: another number has others.
+RUN ?= 1
+endure: browsers
+	go test ./build/hostile -run TestEverythingHolds -v -timeout 0 -run-number $(RUN) -seasons 100000 -wholes 5000 -texts 1000000
+	@cd build/e2e && npm run --silent --if-present endure-edge
+	@cd build/e2e && npm run --silent --if-present endure-page
 
 # Go fuzzes one target of one package at a time.
 fuzz:

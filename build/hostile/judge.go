@@ -1,0 +1,176 @@
+package hostile
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"runtime/debug"
+	"strings"
+
+	"evenrow/build/answer"
+	"evenrow/wasm/carry"
+	"evenrow/wasm/page"
+	"evenrow/wasm/plan"
+	"evenrow/wasm/sheet"
+	"evenrow/wasm/view"
+)
+
+// How far a plan is followed.
+const (
+	ToSeason = iota // the answer and the season
+	ToEnd           // every exploration, and the JSON
+)
+
+// A Verdict is what a plan was found to do.
+type Verdict struct {
+	Faults []string
+	Claim  string // which kind of headline it has
+
+	Used float64 // the greatest share of a bound of the work that was used
+	Left int     // pieces of work that ended at their bound, which the page says
+}
+
+// spent takes down what the sheet's last piece of work took of its bound. It ends
+// at the next step after it, and a step is one pass over all places of water.
+func (v *Verdict) spent(s *sheet.Sheet, bound int, whole bool) {
+	m := s.Layout.Network.Meter
+	if m == nil || bound == 0 {
+		return
+	}
+	used := bound - m.Left()
+	v.Used = max(v.Used, float64(used)/float64(bound))
+	switch over := used > bound; {
+	case over && whole:
+		v.Faults = append(v.Faults, fmt.Sprintf("%d units of work were done, and %d are all there are", used, bound))
+	case over && used > bound+bound/100:
+		v.Faults = append(v.Faults, fmt.Sprintf("work went on to %d units of %d", used, bound))
+	case !whole:
+		v.Left++
+	}
+}
+
+// Judge has a checked plan worked out and carried to and fro, and holds what
+// comes of it against what must be so of every plan.
+func Judge(p *plan.Plan, far int) (v Verdict) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			v.Faults = append(v.Faults, fmt.Sprintf("%v\n%s", fault, debug.Stack()))
+		}
+	}()
+	fault := func(format string, args ...any) { v.Faults = append(v.Faults, fmt.Sprintf(format, args...)) }
+
+	carried(p, fault)
+	link := func(p *plan.Plan) string { return "#" + carry.Link(p) }
+	s := sheet.Answer(p)
+	told := view.Told(s, link)
+	fixing, exploring := sheet.Bounds()
+	if s.Verdict == sheet.Nearly || s.Verdict == sheet.No {
+		v.spent(s, fixing, s.Layout.Network.Meter.Left() >= 0)
+	}
+	v.Faults = append(v.Faults, flows(s)...)
+	claim, lie := headline(s)
+	if v.Claim = claim; lie != "" {
+		fault("%s", lie)
+	}
+
+	// The page says the same, from the form alone, and the form is well formed.
+	r := page.Answer(plan.DraftOf(p).Encode())
+	if len(r.Errors) > 0 {
+		fault("the form of the plan has an error: %v", r.Errors[0])
+	}
+	if r.Link != link(p) {
+		fault("the form is of another plan, %s", r.Link)
+	}
+	ids := map[string]bool{}
+	said := map[string]string{}
+	for _, f := range r.Fragments {
+		said[f.ID] = f.HTML
+		shown(f, ids, fault)
+	}
+	for _, f := range told {
+		if said[f.ID] != f.HTML {
+			fault("%s is another one the second time", f.ID)
+		}
+	}
+	for which := range sheet.Exploration(sheet.Explorations) {
+		if which != sheet.Season && far < ToEnd {
+			continue
+		}
+		s.Explore(which)
+		v.spent(s, exploring, !s.Left[which])
+		for _, f := range view.Explored(s, which, link) {
+			shown(f, ids, fault)
+		}
+	}
+	for i := range s.Fixes {
+		if q := s.Fixes[i].Plan; q != nil {
+			if errs := q.Check(); len(errs) > 0 {
+				fault("what would help, %d, is no plan: %v", i, errs[0])
+			}
+		}
+	}
+	calendar(page.CalendarFile(p).File, fault)
+	if far == ToEnd {
+		data, err := answer.JSON(p)
+		if err != nil || !json.Valid(data) || bytes.Contains(data, []byte("NaN")) {
+			fault("the answer is not JSON: %v", err)
+		}
+	}
+	return v
+}
+
+// shown checks a fragment of the page.
+func shown(f view.Fragment, ids map[string]bool, fault func(string, ...any)) {
+	if err := wellFormed(f.HTML, ids); err != nil {
+		fault("%s: %v", f.ID, err)
+	}
+	if m := unreal(f.HTML); m != "" {
+		fault("%s says %s", f.ID, m)
+	}
+}
+
+// carried checks that a plan comes back from a link, a file and a form, to the
+// last bit.
+func carried(p *plan.Plan, fault func(string, ...any)) {
+	if q, err := carry.ReadLink(carry.Link(p)); err != nil || !reflect.DeepEqual(p, q) {
+		fault("another plan comes out of its link: %v", err)
+	}
+	if q, errs := carry.ReadJSON(carry.JSON(p)); len(errs) > 0 || !reflect.DeepEqual(p, q) {
+		fault("another plan comes out of its file: %v", errs)
+	}
+	if q, errs := plan.ParseDraft(plan.DraftOf(p).Encode()).Read(); len(errs) > 0 || !reflect.DeepEqual(p, q) {
+		fault("another plan comes out of its form: %v", errs)
+	}
+}
+
+// calendar checks an iCalendar file: lines of at most 75 bytes that end with
+// CRLF, and components that end in order (RFC 5545, sections 3.1 and 3.4).
+func calendar(file string, fault func(string, ...any)) {
+	var open []string
+	lines := strings.Split(file, "\r\n")
+	if lines[len(lines)-1] != "" || strings.Count(file, "\n") != len(lines)-1 {
+		fault("a line of the calendar does not end with CRLF")
+	}
+	for _, line := range lines {
+		if len(line) > 75 {
+			fault("a line of the calendar has %d bytes: %q", len(line), line)
+		}
+		if name, ok := strings.CutPrefix(line, "BEGIN:"); ok {
+			open = append(open, name)
+		}
+		if name, ok := strings.CutPrefix(line, "END:"); ok {
+			if len(open) == 0 || open[len(open)-1] != name {
+				fault("the calendar ends %s within %v", name, open)
+				return
+			}
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) > 0 {
+		fault("the calendar does not end %v", open)
+	}
+	if m := unreal(file); m != "" {
+		fault("the calendar says %s", m)
+	}
+}
