@@ -10,8 +10,8 @@ const rad = math.Pi / 180
 
 // A position is where the sun stands in the sky of the whole earth.
 type position struct {
-	declination float64 // rad, north positive
-	equation    float64 // rad, apparent less mean solar time
+	sine     float64 // of the declination, which is positive north of the equator
+	equation float64 // rad, apparent less mean solar time
 }
 
 // j2000 is the Julian day number of 12 h UT on 1 January 2000.
@@ -31,19 +31,19 @@ func at(d day.Day, t float64) position {
 	mean := turn(280.46646 + c*(36000.76983+c*0.0003032)) // longitude
 	anomaly := turn(357.52911+c*(35999.05029-c*0.0001537)) * rad
 	e := 0.016708634 - c*(0.000042037+c*0.0000001267) // of the orbit
-	centre := (1.914602-c*(0.004817+c*0.000014))*math.Sin(anomaly) +
-		(0.019993-c*0.000101)*math.Sin(2*anomaly) + 0.000289*math.Sin(3*anomaly)
-	node := (125.04 - 1934.136*c) * rad
-	longitude := (mean + centre - 0.00569 - 0.00478*math.Sin(node)) * rad
-	obliquity := (23 + (26+(21.448-c*(46.815+c*(0.00059-c*0.001813)))/60)/60 + 0.00256*math.Cos(node)) * rad
+	sinA, cosA := math.Sincos(anomaly)
+	sin2A := 2 * sinA * cosA
+	centre := (1.914602-c*(0.004817+c*0.000014))*sinA + (0.019993-c*0.000101)*sin2A + 0.000289*sinA*(3-4*sinA*sinA)
+	sinN, cosN := math.Sincos((125.04 - 1934.136*c) * rad) // of the moon's node
+	longitude := (mean + centre - 0.00569 - 0.00478*sinN) * rad
+	obliquity := (23 + (26+(21.448-c*(46.815+c*(0.00059-c*0.001813)))/60)/60 + 0.00256*cosN) * rad
 
-	y := math.Tan(obliquity / 2)
-	y *= y
-	l := 2 * mean * rad
+	sinO, cosO := math.Sincos(obliquity)
+	y := (1 - cosO) / (1 + cosO) // the square of the tangent of half of it
+	sinL, cosL := math.Sincos(2 * mean * rad)
 	return position{
-		declination: math.Asin(math.Sin(obliquity) * math.Sin(longitude)),
-		equation: y*math.Sin(l) - 2*e*math.Sin(anomaly) + 4*e*y*math.Sin(anomaly)*math.Cos(l) -
-			y*y/2*math.Sin(2*l) - 5*e*e/4*math.Sin(2*anomaly),
+		sine:     sinO * math.Sin(longitude),
+		equation: y*sinL - 2*e*sinA + 4*e*y*sinA*cosL - y*y*sinL*cosL - 5*e*e/4*sin2A,
 	}
 }
 

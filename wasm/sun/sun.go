@@ -56,7 +56,7 @@ const spin = 86400
 // to within a minute; hills, and air that refracts unusually, shift it more.
 func Of(d day.Day, lat, lon float64) Times {
 	noon := transit(d, lon)
-	at := altitude(d, lat, lon)
+	at := about(d, lat, lon, noon)
 	t := Times{Noon: noon}
 	before, high, after := at(noon-spin/2), at(noon), at(noon+spin/2)
 	if before < 0 && high > 0 {
@@ -125,14 +125,29 @@ func Events(d day.Day, lat, lon, offset float64) []Event {
 	return list
 }
 
-// altitude returns the sun's altitude above the horizon of almanacs, in
-// degrees, as a function of the seconds after 0 h UT of a day.
+// altitude returns the sine of the sun's altitude less that of the horizon of
+// almanacs, as a function of the seconds after 0 h UT of a day.
 func altitude(d day.Day, lat, lon float64) func(t float64) float64 {
 	sinLat, cosLat := math.Sincos(lat * rad)
 	return func(t float64) float64 {
 		p := at(d, t)
-		hour := hourAngle(t, lon, p.equation)
-		return math.Asin(max(-1, min(1, sinLat*math.Sin(p.declination)+cosLat*math.Cos(p.declination)*math.Cos(hour))))/rad - Horizon
+		return sinLat*p.sine + cosLat*math.Sqrt(1-p.sine*p.sine)*math.Cos(hourAngle(t, lon, p.equation)) - math.Sin(Horizon*rad)
+	}
+}
+
+// about is altitude between the two midnights about a noon. The position is
+// worked out at these three times; a parabola through them is off by 2e-8 in
+// between, which is a thousandth of a second of a sunrise.
+func about(d day.Day, lat, lon, noon float64) func(t float64) float64 {
+	const half = spin / 2
+	sinLat, cosLat := math.Sincos(lat * rad)
+	sinHorizon := math.Sin(Horizon * rad)
+	a, b, c := at(d, noon-half), at(d, noon), at(d, noon+half)
+	return func(t float64) float64 {
+		x := (t - noon) / half
+		sine := b.sine + x/2*(c.sine-a.sine+x*(c.sine-2*b.sine+a.sine))
+		equation := b.equation + x/2*(c.equation-a.equation+x*(c.equation-2*b.equation+a.equation))
+		return sinLat*sine + cosLat*math.Sqrt(1-sine*sine)*math.Cos(hourAngle(t, lon, equation)) - sinHorizon
 	}
 }
 

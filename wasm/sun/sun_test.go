@@ -269,3 +269,28 @@ func TestTheSouthHasTheOtherSeasons(t *testing.T) {
 		}
 	}
 }
+
+// Between two midnights the sun's position is drawn through three of them. Its
+// times are those of the position worked out at each of them, to a hundredth of
+// a second where it crosses the horizon at an angle that an almanac would list.
+func TestTimesAreThoseOfThePositionItself(t *testing.T) {
+	rng := rand.New(rand.NewPCG(4, 9))
+	worst := 0.0
+	for range 3000 {
+		d := day.Of(1990+rng.IntN(80), 1+rng.IntN(12), 1+rng.IntN(28))
+		lat, lon := 120*rng.Float64()-60, 360*rng.Float64()-180
+		got, itself := Of(d, lat, lon), altitude(d, lat, lon)
+		if got.Kind != RisesAndSets {
+			t.Fatalf("day %d at %g degrees: %v", d, lat, got.Kind)
+		}
+		for _, at := range []float64{got.Rise, got.Set} {
+			const h = 10
+			off := itself(at) / (itself(at+h) - itself(at-h)) * 2 * h
+			worst = max(worst, math.Abs(off))
+		}
+	}
+	if worst > 0.01 {
+		t.Errorf("a sunrise or sunset is off by %g s", worst)
+	}
+	t.Logf("off by %g s at most", worst)
+}
