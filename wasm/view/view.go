@@ -96,9 +96,9 @@ func Everything(s *sheet.Sheet, link Linker) []Fragment {
 // What is said in the place of a result that takes too much work.
 const leftOut = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
 
-// part draws one fragment.
+// part draws one fragment, into the memory of the one before.
 func (sc *scene) part(id string, draw func(*scene)) Fragment {
-	sc.writer = &writer{}
+	sc.b = sc.b[:0]
 	if sc.left {
 		sc.tag("p", leftOut)
 	} else {

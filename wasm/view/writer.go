@@ -25,24 +25,30 @@ func (w *writer) html(m markup) *writer {
 // text writes s so that it stands on the page as typed, in an element or
 // between the quotes of an attribute.
 func (w *writer) text(s string) *writer {
+	plain := 0 // from here on nothing needed an escape
 	for i := 0; i < len(s); i++ {
-		switch c := s[i]; {
-		case c == '<':
-			w.b = append(w.b, "&lt;"...)
-		case c == '>':
-			w.b = append(w.b, "&gt;"...)
-		case c == '&':
-			w.b = append(w.b, "&amp;"...)
-		case c == '"':
-			w.b = append(w.b, "&#34;"...)
-		case c == '\'':
-			w.b = append(w.b, "&#39;"...)
-		case c < ' ' && c != '\n' && c != '\t':
-			w.b = append(w.b, "\uFFFD"...)
+		escape := ""
+		switch c := s[i]; c {
+		case '<':
+			escape = "&lt;"
+		case '>':
+			escape = "&gt;"
+		case '&':
+			escape = "&amp;"
+		case '"':
+			escape = "&#34;"
+		case '\'':
+			escape = "&#39;"
 		default:
-			w.b = append(w.b, c)
+			if c >= ' ' || c == '\n' || c == '\t' {
+				continue
+			}
+			escape = "\uFFFD"
 		}
+		w.b = append(append(w.b, s[plain:i]...), escape...)
+		plain = i + 1
 	}
+	w.b = append(w.b, s[plain:]...)
 	return w
 }
 
