@@ -53,7 +53,7 @@ async function worker() {
         } else left.set(id, left.get(id) - 1);
         return go(id);
       };
-      const go = (id) => (left.get(id) > 0 ? undefined : { status: 200, headers: ["X-By", "program"], body: new TextEncoder().encode(`program ${number}`) });
+      const go = (id) => (left.get(id) > 0 ? undefined : [200, "X-By:program\n", new TextEncoder().encode(`program ${number}`)]);
       return new Promise(() => {});
     }
   };

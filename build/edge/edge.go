@@ -23,6 +23,7 @@ import (
 	"evenrow/build/queue"
 	"evenrow/build/shell"
 	"evenrow/wasm/plan"
+	"evenrow/wasm/view"
 )
 
 // Options are what hosts differ in.
@@ -51,9 +52,9 @@ type Options struct {
 // New returns a handler that answers for plans, and hands everything else to
 // files. When files is nil there is nothing else.
 func New(files http.Handler, s *shell.Shell, o Options) http.Handler {
-	h := &handler{files: files, shell: s, examples: exampleLinks(), Options: o}
+	h := &handler{files: files, shell: s, examples: exampleLinks(), offered: view.Examples(examples()), Options: o}
 	if o.Queue == nil {
-		h.Queue = Turns(max(1, runtime.GOMAXPROCS(0)-1), nil)
+		h.Queue = Turns(max(1, runtime.GOMAXPROCS(0)-1))
 	}
 	if o.Version != "" {
 		h.version = version(o.Version, s)
@@ -71,6 +72,7 @@ type handler struct {
 	shell    *shell.Shell
 	version  string          // of everything that answers are made of; empty when unknown
 	examples map[string]bool // the links that every page hands out
+	offered  string          // what stands on every page about them
 	Options
 }
 

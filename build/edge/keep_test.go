@@ -21,7 +21,7 @@ func busy(t *testing.T) *handler {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h := New(nil, b.Shell, Options{Version: "a test", Queue: Turns(1, nil)}).(*handler)
+	h := New(nil, b.Shell, Options{Version: "a test", Queue: Turns(1)}).(*handler)
 	h.Queue.Enter(context.Background(), 0)
 	return h
 }

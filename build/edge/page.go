@@ -17,9 +17,12 @@ import (
 // is not known.
 func (q *question) page(a *asked) reply {
 	out := reply{status: http.StatusOK, kind: pageKind}
+	if !a.typed {
+		a.draft = plan.DraftOf(a.plan)
+	}
 	values := map[string]string{
-		"ask":      shell.Cautions(opened(view.Ask(a.plan, a.draft, a.errs), a.record), q.caution),
-		"examples": view.Examples(examples()),
+		"ask":      opened(view.Ask(a.plan, a.draft, a.errs), a.record),
+		"examples": q.offered,
 	}
 	title, shown := "Something to put right", a.shown()
 	if len(a.errs) > 0 {
@@ -41,7 +44,11 @@ func (q *question) page(a *asked) reply {
 		q.pause()
 	}
 	for _, f := range told {
-		values[f.ID] = shell.Cautions(f.HTML, q.caution)
+		values[f.ID] = f.HTML
+	}
+	// Cautions stand beside the form, and once more for paper.
+	for _, id := range []string{"ask", "cautions"} {
+		values[id] = shell.Cautions(values[id], q.caution)
 	}
 	values[shell.Title] = html.EscapeString(title)
 	values[shell.Summary] = html.EscapeString(view.Announce(s))

@@ -20,7 +20,8 @@ import (
 
 // An asked is what a request asks for: a plan, or a form that holds none yet.
 type asked struct {
-	draft  plan.Draft
+	typed  bool         // in a form, and not a link
+	draft  plan.Draft   // what was typed
 	record string       // the path of the record of the form that was moved or added
 	errs   []plan.Error // what is wrong in the form
 	plan   *plan.Plan   // what the form holds, as far as it can be read
@@ -73,13 +74,13 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		}
 	}
 	key := carry.Link(p)
-	return &asked{draft: plan.DraftOf(p), plan: p, key: key, public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
+	return &asked{plan: p, key: key, public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
 }
 
 // readForm reads what was typed, and does what the button pressed asks for.
 func readForm(form string) *asked {
 	d := plan.ParseDraft(form)
-	a := &asked{record: d.Apply(), key: "form " + form}
+	a := &asked{typed: true, record: d.Apply(), key: "form " + form}
 	a.draft = d
 	a.plan, a.errs = d.Read()
 	if len(a.errs) > 0 {

@@ -1,7 +1,6 @@
 package edge
 
 import (
-	"context"
 	"net/http"
 	"strconv"
 
@@ -17,12 +16,11 @@ const (
 	most  = 20_000 // nobody waits for more than this; a browser gives up soon after
 )
 
-// Turns is a queue for plans, of so many at a time. yield is nil where each
-// request has a thread of its own, and otherwise as in [queue.New].
+// Turns is a queue for plans, of so many at a time.
 //
 // A machine works best with one turn fewer than it has processors: files, and
 // the plans that a client has already, then find one free.
-func Turns(n int, yield func(context.Context)) *queue.Queue { return queue.New(n, light, most, yield) }
+func Turns(n int) *queue.Queue { return queue.New(n, light, most) }
 
 // pageWork is about what the page of a plan takes.
 func pageWork(p *plan.Plan) int { return 2 * answerWork(p) }
@@ -36,13 +34,17 @@ func answerWork(p *plan.Plan) int {
 	return 5 + plants/8
 }
 
-// sheet works a plan out, and the explorations named.
+// sheet works a plan out, and the explorations named, and lets others have their
+// turn meanwhile. When the client has left, it does not return.
 func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
-	s := sheet.Answer(p)
-	q.pause()
+	s := sheet.AnswerFor(p, func() bool { return !q.turn.Pause(1) })
+	if s == nil {
+		panic(gone{})
+	}
 	for _, which := range also {
-		s.Explore(which)
-		q.pause()
+		if !s.Explore(which) {
+			panic(gone{})
+		}
 	}
 	return s
 }

@@ -95,7 +95,7 @@ func draw(s *Source, f *plan.Field, p *plan.Plan, i int) {
 		*f.Int(p, i) = s.below(len(f.Options))
 		return
 	case plan.Whole, plan.Date:
-		var v float64
+		v := f.Default
 		switch s.below(6) {
 		case 0:
 			v = low

@@ -23,6 +23,7 @@ type Queue struct {
 	// yield lets others run who share the processor with the caller, and
 	// returns some time later. When it is nil, those who wait sleep.
 	yield func(context.Context)
+	often int // work that is done between two of them
 
 	mu    sync.Mutex
 	turns int     // how many may be had at once
@@ -35,15 +36,22 @@ type Turn struct {
 	ctx    context.Context
 	guess  int           // the work that it was said to be
 	done   int           // the work that was done
+	since  int           // of that, since others who share the processor could run
 	has    bool          // a processor
 	wakeUp chan struct{} // holds something when it has been given one
 }
 
 // New returns a queue of so many turns at a time. Work up to light is not
 // weighed; whoever would wait for more than most, shared among all turns, is
-// turned away. yield may be nil: see [Queue].
-func New(turns, light, most int, yield func(context.Context)) *Queue {
-	return &Queue{turns: turns, light: light, most: most, yield: yield}
+// turned away.
+func New(turns, light, most int) *Queue { return &Queue{turns: turns, light: light, most: most} }
+
+// Share makes the queue one of work that shares a processor with everything
+// else: yield lets that run, and returns some time later. It is called whenever
+// so much work was done, and by those who wait, who otherwise sleep.
+func (q *Queue) Share(often int, yield func(context.Context)) *Queue {
+	q.often, q.yield = often, yield
+	return q
 }
 
 // Enter waits for a turn to do so much work. It returns nil when it got none:
@@ -90,7 +98,8 @@ func (t *Turn) Pause(work int) bool {
 		t.q.hand()
 	}
 	t.q.mu.Unlock()
-	if t.q.yield != nil {
+	if t.since += work; t.q.yield != nil && t.since >= t.q.often {
+		t.since = 0
 		t.q.yield(t.ctx)
 	}
 	return t.wait()

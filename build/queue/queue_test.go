@@ -25,7 +25,7 @@ func entered(q *Queue, n int) {
 // Light work goes before heavy work, and what weighs the same in the order in
 // which it came.
 func TestTheLightestGoesFirst(t *testing.T) {
-	q := New(1, 10, 1e6, nil)
+	q := New(1, 10, 1e6)
 	first, _ := q.Enter(context.Background(), 5)
 	var order []int
 	var mu sync.Mutex
@@ -51,7 +51,7 @@ func TestTheLightestGoesFirst(t *testing.T) {
 // does work that was thought to be light.
 func TestHeavyWorkMakesWay(t *testing.T) {
 	for _, guess := range []int{1000, 1} {
-		q := New(1, 10, 1e6, nil)
+		q := New(1, 10, 1e6)
 		heavy, _ := q.Enter(context.Background(), guess)
 		told := make(chan string, 2)
 		go func() {
@@ -80,7 +80,7 @@ func TestHeavyWorkMakesWay(t *testing.T) {
 // Who would wait too long is told so at once; light work waits for light work
 // only and is let in.
 func TestWhoWouldWaitTooLongIsTurnedAway(t *testing.T) {
-	q := New(2, 10, 1000, nil)
+	q := New(2, 10, 1000)
 	for range 2 {
 		q.Enter(context.Background(), 1000)
 	}
@@ -105,7 +105,7 @@ func TestWhoWouldWaitTooLongIsTurnedAway(t *testing.T) {
 
 // Who leaves in the middle of the work does no more of it, and blocks nobody.
 func TestWhoLeavesIsNotWorkedFor(t *testing.T) {
-	q := New(1, 10, 1e6, nil)
+	q := New(1, 10, 1e6)
 	ctx, cancel := context.WithCancel(context.Background())
 	turn, _ := q.Enter(ctx, 1000)
 	if !turn.Pause(5) {
@@ -125,7 +125,10 @@ func TestWhoLeavesIsNotWorkedFor(t *testing.T) {
 // everyone gets one.
 func TestTurnsAtOnce(t *testing.T) {
 	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
-		q := New(3, 4, 1e9, yield)
+		q := New(3, 4, 1e9)
+		if yield != nil {
+			q.Share(2, yield)
+		}
 		var now, did atomic.Int32
 		var all sync.WaitGroup
 		for i := range 200 {
@@ -154,5 +157,18 @@ func TestTurnsAtOnce(t *testing.T) {
 		if len(q.all) > 0 || did.Load() < 150 {
 			t.Errorf("%s: %d did their work, %d are left", name, did.Load(), len(q.all))
 		}
+	}
+}
+
+// Whatever shares the processor runs whenever so much was done, and no oftener.
+func TestOthersRunNowAndThen(t *testing.T) {
+	yields := 0
+	q := New(1, 10, 1000).Share(4, func(context.Context) { yields++ })
+	turn, _ := q.Enter(context.Background(), 100)
+	for range 41 {
+		turn.Pause(1)
+	}
+	if yields != 10 {
+		t.Errorf("in 41 units others ran %d times, want 10", yields)
 	}
 }

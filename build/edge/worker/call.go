@@ -5,6 +5,7 @@ package main
 import (
 	"context"
 	"net/http"
+	"strings"
 	"syscall/js"
 
 	"evenrow/build/edge"
@@ -27,11 +28,14 @@ var calls = map[int]*call{}
 
 // turns are the turns of all calls. Plans are worked out one at a time: there
 // is one processor.
-var turns = edge.Turns(1, func(ctx context.Context) {
+var turns = edge.Turns(1).Share(slice, func(ctx context.Context) {
 	c := ctx.Value(key{}).(*call)
 	c.rest <- struct{}{}
 	<-c.work
 })
+
+// slice is how long the script has to wait, in the queue's units.
+const slice = 4
 
 type key struct{}
 
@@ -96,19 +100,22 @@ func (h *held) WriteString(s string) (int, error) {
 	return len(s), nil
 }
 
-// value is the answer as the script takes it: status, names and values of
-// headers one after another, and the body, which is null when there is none.
+// value is the answer as the script takes it: status, headers as lines of a
+// name, a colon and a value, and the body, which is null when there is none. Each
+// value that goes over to the script costs as much as a good line of a page.
 func (h *held) value() js.Value {
-	var headers []any
+	var headers strings.Builder
 	for name, values := range h.header {
 		for _, value := range values {
-			headers = append(headers, name, value)
+			headers.WriteString(name + ":" + value + "\n")
 		}
 	}
 	body := js.Null()
 	if len(h.body) > 0 {
-		body = js.Global().Get("Uint8Array").New(len(h.body))
+		body = bytesClass.New(len(h.body))
 		js.CopyBytesToJS(body, h.body)
 	}
-	return js.ValueOf(map[string]any{"status": h.status, "headers": headers, "body": body})
+	return arrayClass.New(h.status, headers.String(), body)
 }
+
+var arrayClass, bytesClass = js.Global().Get("Array"), js.Global().Get("Uint8Array")

@@ -7,13 +7,14 @@ import (
 	"io"
 	"net/http"
 	"net/url"
+	"strings"
 	"syscall/js"
 )
 
 // request is the request that the script has read:
 //
 //	method, scheme, host, path, query: text; the path without escapes
-//	headers: names and values, one after another
+//	headers: lines of a name, a colon and a value
 //	body: bytes, or null
 func request(v js.Value) *http.Request {
 	text := func(name string) string { return v.Get(name).String() }
@@ -24,9 +25,10 @@ func request(v js.Value) *http.Request {
 		Header: http.Header{},
 		Body:   http.NoBody,
 	}
-	headers := v.Get("headers")
-	for i := 0; i+1 < headers.Length(); i += 2 {
-		r.Header.Add(headers.Index(i).String(), headers.Index(i+1).String())
+	for line := range strings.SplitSeq(text("headers"), "\n") {
+		if name, value, ok := strings.Cut(line, ":"); ok {
+			r.Header.Add(name, value)
+		}
 	}
 	if from := v.Get("body"); !from.IsNull() {
 		body := make([]byte, from.Length())

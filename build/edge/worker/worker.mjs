@@ -9,8 +9,8 @@ import program from "./app.wasm";
 import site from "./site.mjs";
 
 /**
- * What the program answers: the headers are names and values in turn.
- * @typedef {{status: number, headers: string[], body: Uint8Array | null}} Answer
+ * What the program answers: the status, the headers, a line each, and the body.
+ * @typedef {[number, string, Uint8Array | null]} Answer
  */
 
 /**
@@ -72,7 +72,7 @@ async function plan(request, url, path) {
     host: url.host,
     path,
     query: url.search.slice(1),
-    headers: [...request.headers].flat(),
+    headers: [...request.headers].map(([name, value]) => name + ":" + value).join("\n"),
     body: await whole(request),
   };
   if (!running || running.go.exited || running.inside) running = start();
@@ -89,9 +89,13 @@ async function plan(request, url, path) {
     }
     under.delete(id);
     if (!answer) throw new Error("the program does not know the request");
+    const [status, lines, body] = answer;
     const headers = new Headers();
-    for (let i = 0; i < answer.headers.length; i += 2) headers.append(answer.headers[i], answer.headers[i + 1]);
-    return new Response(answer.body && passed(answer.body), { status: answer.status, headers });
+    for (const line of lines.trimEnd().split("\n")) {
+      const at = line.indexOf(":");
+      headers.append(line.slice(0, at), line.slice(at + 1));
+    }
+    return new Response(body && passed(body), { status, headers });
   } catch {
     if (by === running) running = undefined;
     return said(500, "Evenrow has a fault. The planner itself works on your own device: open the first page of this site.");
