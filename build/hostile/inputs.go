@@ -24,10 +24,9 @@ const (
 	Inputs = iota
 )
 
-// Text returns a text of a kind that was made from a sound one: with something
+// Text returns a text of a kind that was made from that of a plan: with something
 // changed, lost, doubled or put in.
-func Text(s *Source, kind Input) string {
-	p, _ := Plan(s)
+func Text(s *Source, p *plan.Plan, kind Input) string {
 	switch kind {
 	case Links:
 		link := carry.Link(p)

@@ -108,6 +108,7 @@ func Judge(p *plan.Plan, far int) (v Verdict) {
 			if errs := q.Check(); len(errs) > 0 {
 				fault("what would help, %d, is no plan: %v", i, errs[0])
 			}
+			short(p, q, fault)
 		}
 	}
 	calendar(page.CalendarFile(p).File, fault)
@@ -127,6 +128,24 @@ func shown(f view.Fragment, ids map[string]bool, fault func(string, ...any)) {
 	}
 	if m := unreal(f.HTML); m != "" {
 		fault("%s says %s", f.ID, m)
+	}
+}
+
+// short checks that what was worked out for a plan that is offered stands in its
+// boxes in as many digits as a reader bears.
+func short(p, q *plan.Plan, fault func(string, ...any)) {
+	for _, sec := range plan.Sections() {
+		for i := range sec.Records(q) {
+			for _, f := range sec.Fields() {
+				if i < sec.Records(p) && f.Value(p, i) == f.Value(q, i) {
+					continue
+				}
+				// Ten digits, a point, a sign, and zeros before them.
+				if box := f.Typed(q, i); f.Type == plan.Number && len(strings.TrimLeft(box, "-0.")) > 11 {
+					fault("%s is offered as %q", plan.Path(f, i), box)
+				}
+			}
+		}
 	}
 }
 

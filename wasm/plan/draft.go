@@ -3,6 +3,8 @@ package plan
 import (
 	"strconv"
 	"strings"
+
+	"evenrow/wasm/unit"
 )
 
 // A Draft is what was typed, by path, as it was typed. Records of lists are
@@ -131,6 +133,21 @@ func (d Draft) Read() (*Plan, []Error) {
 		errs = append(errs, Error{Path: TableName, Label: "The pasted table", Problem: d.table})
 	}
 	return p, errs
+}
+
+// Shorten rounds the numbers of p that are others than those of old to what is
+// easily typed, which is less than a part in 10⁹: they were worked out, and stand
+// in boxes.
+func (p *Plan) Shorten(old *Plan) {
+	for _, s := range sections {
+		for i := range s.Records(p) {
+			for _, f := range s.Fields() {
+				if f.Type == Number && (i >= s.Records(old) || *f.Number(p, i) != *f.Number(old, i)) {
+					f.Read(p, i, unit.Exact(f.Kind, p.Units, *f.Number(p, i)))
+				}
+			}
+		}
+	}
 }
 
 // copyRecords gives p the section's records of from.

@@ -88,6 +88,9 @@ func (t *trial) offered() []Fix {
 	var offered []Fix
 	for i, f := range list {
 		if i < room || i >= priced && len(offered) < most {
+			if f.Plan != nil {
+				f.Plan.Shorten(t.s.Plan)
+			}
 			offered = append(offered, *f)
 		}
 	}
