@@ -73,6 +73,7 @@ async function watch(page, address, faults, away) {
  * @property {string} address of the site, ending with "/"
  * @property {() => Promise<import("puppeteer-core").Page>} another a page in a profile of its own, watched too
  * @property {boolean} firefox
+ * @property {() => Promise<import("puppeteer-core").Page>} tab another page in the profile of the last one, watched too
  * @property {(how: () => Promise<void>) => Promise<void>} leave runs how, during which and after which the server may be missing
  */
 
@@ -106,9 +107,11 @@ function run(which, name, body, how) {
     const profiles = [];
     let away = false;
     const another = async () => {
-      const profile = await browser.createBrowserContext();
-      profiles.push(profile);
-      const page = await profile.newPage();
+      profiles.push(await browser.createBrowserContext());
+      return tab();
+    };
+    const tab = async () => {
+      const page = await /** @type {import("puppeteer-core").BrowserContext} */ (profiles.at(-1)).newPage();
       await page.setViewport({ width: how.width ?? 1280, height: how.height ?? 900 });
       if (how.dark) await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "dark" }]);
       if (still && which === "Chromium") await page.setJavaScriptEnabled(false);
@@ -120,7 +123,7 @@ function run(which, name, body, how) {
       await what();
     };
     try {
-      await body({ page: await another(), address, another, leave, firefox: which === "Firefox" });
+      await body({ page: await another(), address, another, tab, leave, firefox: which === "Firefox" });
     } finally {
       await Promise.all(profiles.map((profile) => profile.close()));
     }

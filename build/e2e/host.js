@@ -1,5 +1,6 @@
 // A host of the site that can be made to fail: it serves files from memory, and
 // a test says which of them are other than they should be.
+import { createHash } from "node:crypto";
 import { createServer } from "node:http";
 
 /**
@@ -50,6 +51,33 @@ export function change(files, path, change) {
   if (!file) throw new Error(`no ${path}`);
   files.set(path, { ...file, body: Buffer.from(change(file.body.toString())) });
 }
+
+/**
+ * Another version of the site: with another worker, and all that names it.
+ * @param {Files} files
+ * @param {string} name such as "B"
+ * @returns {Files}
+ */
+export function version(files, name) {
+  const was = named(files, "worker.js").slice(1);
+  const body = Buffer.concat([files.get("/" + was).body, Buffer.from(`\n// Version ${name}`)]);
+  const is = `assets/worker-${createHash("sha256").update(body).digest("hex").slice(0, 16)}.js`;
+  /** @type {Files} */
+  const next = new Map();
+  for (const [path, file] of files) {
+    if (path === "/" + was) next.set("/" + is, { ...file, body });
+    else next.set(path, path.endsWith(".html") ? { ...file, body: Buffer.from(file.body.toString().replaceAll(was, is)) } : file);
+  }
+  change(next, "/offline.js", (script) => {
+    const kept = Object.keys(JSON.parse(listed.exec(script)?.[0] ?? "{}")).map((path) => (path === was ? is : path));
+    const sums = kept.map((path) => [path, createHash("sha256").update(next.get("/" + path).body).digest("base64")]);
+    return script.replace(listed, JSON.stringify(Object.fromEntries(sums))).replace(/"[0-9a-f]{16}"/, JSON.stringify(createHash("sha256").update(name).digest("hex").slice(0, 16)));
+  });
+  return next;
+}
+
+/** The list of files in the service worker's script. */
+const listed = /\{"[\w.-]+\.html":[^}]*\}/;
 
 /**
  * Serves files, which may be changed or replaced while it runs.

@@ -65,7 +65,7 @@ behaviour(
     await paste(page, "name", "hang");
     await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
     await atRest(page);
-    assert.match(await text(page, "#message"), /takes too long to work out on this device.*What you typed stays/);
+    assert.match(await text(page, "#message"), /takes too long on this device.*What you typed stays/);
     assert.match(await text(page, "#stale"), /not to what the form holds now/);
     assert.match(await text(page, "#always"), /not to what the form holds now/);
     assert.equal(await text(page, "#answer"), yes, "the last answer stands, and is called one");

@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 	"crypto/sha256"
+	"encoding/base64"
 	"encoding/hex"
 	"encoding/json"
 	"io/fs"
@@ -41,6 +42,12 @@ func hash(content []byte) string {
 	return hex.EncodeToString(sum[:8])
 }
 
+// sum is the whole hash, as scripts compare it.
+func sum(content []byte) string {
+	sum := sha256.Sum256(content)
+	return base64.StdEncoding.EncodeToString(sum[:])
+}
+
 // assets puts everything but the pages and returns a frame with their
 // addresses.
 func (b *builder) assets() Page {
@@ -52,6 +59,7 @@ func (b *builder) assets() Page {
 		Early:    b.early(),
 		Worker:   b.worker(),
 		Program:  b.bundle.Program,
+		Sum:      sum(b.Program),
 		Offline:  "offline.js",
 		Manifest: "manifest.webmanifest",
 		Icon:     "icons/icon.svg",

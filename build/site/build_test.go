@@ -2,6 +2,8 @@ package site
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
 	"encoding/json"
 	"errors"
 	"maps"
@@ -37,7 +39,7 @@ func small() Source {
 			"js/swap.js":             file("/** @param {string} s */\nexport function swap(s) { document.title = s; }\n"),
 			"js/early.js":            file("document.documentElement.dataset.early = \"\";\n"),
 			"js/worker.js":           file("self.onmessage = () => { self.postMessage(new Glue()); };\n"),
-			"js/offline.js":          file("const files = __FILES__;\nconst cache = \"evenrow-__VERSION__\";\nself.addEventListener(\"install\", (e) => e.waitUntil(caches.open(cache).then((c) => c.addAll(files))));\n"),
+			"js/offline.js":          file("const files = __FILES__;\nconst cache = \"evenrow-__VERSION__\";\nself.addEventListener(\"install\", (e) => e.waitUntil(caches.open(cache).then((c) => c.addAll(Object.keys(files)))));\n"),
 			"icons/icon.svg":         file(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path id="drop" d="M 1 1 L 2 2"/></svg>`),
 			"manifest.webmanifest":   file(`{ "name": "Evenrow", "start_url": "./", "icons": [ { "src": "icons/icon.svg" } ] }`),
 			"templates/parts/x.html": file(`{{define "x"}}{{end}}`),
@@ -143,9 +145,17 @@ func TestAnyChangeNamesAnotherCache(t *testing.T) {
 func TestServiceWorkerKeepsEveryFile(t *testing.T) {
 	files := build(t, small()).Files
 	script := string(files["offline.js"])
-	var kept []string
-	if err := json.Unmarshal([]byte(script[strings.Index(script, "["):strings.Index(script, "]")+1]), &kept); err != nil {
+	var sums map[string]string
+	if err := json.Unmarshal([]byte(script[strings.Index(script, "{"):strings.Index(script, "}")+1]), &sums); err != nil {
 		t.Fatalf("%v in %s", err, script)
+	}
+	var kept []string
+	for name, have := range sums {
+		kept = append(kept, name)
+		want := sha256.Sum256(files[name])
+		if have != base64.StdEncoding.EncodeToString(want[:]) {
+			t.Errorf("of %s it is told another hash than that of its content", name)
+		}
 	}
 	// The browser keeps the first itself; the second is no page to open.
 	kept = append(kept, "offline.js", "404.html")

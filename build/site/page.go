@@ -23,6 +23,7 @@ type Page struct {
 	Early    string   // address of the script that runs before the tool's own page is drawn, a classic script
 	Worker   string   // address of the worker's script, a classic script
 	Program  string   // address of the WebAssembly program
+	Sum      string   // SHA-256 of the program, in base64
 	Offline  string   // address of the service worker
 	Manifest string   // address of the web manifest
 	Icon     string   // address of the icon, SVG

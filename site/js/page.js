@@ -426,8 +426,8 @@ function tool(form) {
     } else if (question && !overtaken) {
       excuse(
         changes(question)
-          ? "This plan takes too long to work out on this device, and was given up. What you typed stays: change it, and it is worked out anew."
-          : "What you asked for takes too long on this device, and was given up. What you typed stays.",
+          ? "This plan takes too long on this device and was given up. What you typed stays: change it, and it is worked out anew."
+          : "This takes too long on this device and was given up. What you typed stays.",
       );
       if (changes(question)) later(0);
       opened();
@@ -439,7 +439,7 @@ function tool(form) {
   /** @param {string} why */
   function fail(why) {
     waiting.hidden = true;
-    excuse(`The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan; what you typed stays in the form. Load the page again, or try another browser.`);
+    excuse(`The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. What you typed stays. Load the page again, or try another browser.`);
     opened();
     asked = undefined;
   }

@@ -43,6 +43,9 @@ export function planner(told) {
   let again = false;
   let overtaken = false;
   let deaths = 0;
+  /** Whether its files were asked for past every cache. */
+  let mended = false;
+  let down = false;
   let ticks = 0;
   let ticking = 0;
   let downSince = 0;
@@ -68,8 +71,9 @@ export function planner(told) {
     },
     /** Tries once more what has failed for good, if that is a while ago. */
     wake() {
-      if (worker || performance.now() - downSince < rest) return;
+      if (!down || performance.now() - downSince < rest) return;
       deaths = 0;
+      mended = down = false;
       start();
     },
   };
@@ -82,7 +86,7 @@ export function planner(told) {
     own.addEventListener("message", only(({ data }) => hear(data)));
     own.addEventListener("error", only((event) => fault(event.message || "its file cannot be loaded")));
     own.addEventListener("messageerror", only(() => fault("it cannot be understood")));
-    own.postMessage({ program: program ?? new URL(site.program ?? "", document.baseURI).href });
+    own.postMessage({ program: program ?? new URL(site.program ?? "", document.baseURI).href, sum: site.sum });
     watch();
   }
 
@@ -151,9 +155,11 @@ export function planner(told) {
     const blameless = !ready || !begun; // it was not the question
     if (blameless || ticks < limits.reply) deaths++; // nor only its length
     stop();
+    if (!program && !mended) return mend();
     if (deaths > most || !program) {
       rests();
       question = undefined;
+      down = true;
       downSince = performance.now();
       return told.down(why);
     }
@@ -163,6 +169,15 @@ export function planner(told) {
     if (!again && !blameless) return lose(false);
     again &&= blameless;
     told.again();
+  }
+
+  /** What is kept of the worker's files, here or on the way, may be broken: they are loaded past every cache, once. */
+  async function mend() {
+    mended = true;
+    rests();
+    const signal = AbortSignal.timeout(limits.download * tick);
+    await Promise.allSettled([site.worker, site.program].map(async (file) => (await fetch(file ?? "", { cache: "reload", signal })).arrayBuffer()));
+    start();
   }
 
   /** @param {boolean} newer */

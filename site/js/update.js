@@ -13,22 +13,31 @@ export function offline() {
   /** @param {string} address */
   async function register(address) {
     try {
-      const had = navigator.serviceWorker.controller;
-      kept = await navigator.serviceWorker.register(trusted.createScriptURL(address));
-      const offer = () => {
-        if (kept?.waiting && had) find("[data-update]").hidden = false;
-      };
+      const { serviceWorker } = navigator;
+      const had = serviceWorker.controller;
+      const show = () => { find("[data-update]").hidden = !had; };
+      const offer = () => kept?.waiting && show();
+      serviceWorker.addEventListener("message", ({ data, ports }) => data === "uses" && ports[0].postMessage(uses()));
+      // Another page may have loaded the newer version: this one is still of the old.
+      serviceWorker.addEventListener("controllerchange", () => (loading ? location.reload() : show()));
+      kept = await serviceWorker.register(trusted.createScriptURL(address), { updateViaCache: "none" });
       offer();
       kept.addEventListener("updatefound", () => kept?.installing?.addEventListener("statechange", offer));
-      navigator.serviceWorker.addEventListener("controllerchange", () => loading && location.reload());
+      serviceWorker.controller?.postMessage("loaded");
     } catch {
       // Without it the page works as long as there is a connection.
     }
   }
   return {
     load() {
+      if (!kept?.waiting) return location.reload(); // it is there already
       loading = true;
-      kept?.waiting?.postMessage("load");
+      kept.waiting.postMessage("load");
     },
   };
+}
+
+/** The files of its version that a page may still ask for, by address. */
+function uses() {
+  return [site.worker, site.program].map((file) => new URL(file ?? "", document.baseURI).href);
 }

@@ -15,37 +15,47 @@ let started;
 
 /**
  * @param {string | WebAssembly.Module} program
+ * @param {string} sum its SHA-256, in base64
  * @returns the program, for the worker that may follow this one
  */
-async function start(program) {
+async function start(program, sum) {
   // @ts-ignore: Go is defined by wasm_exec.js
   const go = new Go();
   // The heap is small and the page asks often: collect less eagerly. Said here,
   // because the package that says it from within costs 200 kB of download.
   go.env = { GOGC: "400" };
-  const compiled = typeof program === "string" ? await compile(program) : program;
+  const compiled = typeof program === "string" ? await compile(program, sum) : program;
   const instance = await WebAssembly.instantiate(compiled, go.importObject);
   // The program waits for questions and never ends by itself.
   go.run(instance).finally(() => postMessage({ failed: "it has stopped" }));
   return compiled;
 }
 
-/** @param {string} address */
-async function compile(address) {
-  try {
-    return await WebAssembly.compileStreaming(fetch(address));
-  } catch {
-    // A server that does not know the type of the file stops the fast way.
-    const response = await fetch(address);
-    if (!response.ok) throw new Error(`its file is missing (${response.status})`);
-    return WebAssembly.compile(await response.arrayBuffer());
+/**
+ * Compiles the program while it comes, and looks whether it is what it should
+ * be: a host, or a cache on the way, may give something else, or half of it.
+ * @param {string} address
+ * @param {string} sum
+ */
+async function compile(address, sum) {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`its file is missing (${response.status})`);
+  const copy = response.clone();
+  // A server that does not know the type of the file stops the fast way.
+  const streamed = WebAssembly.compileStreaming(response).catch(() => undefined);
+  const bytes = await copy.arrayBuffer();
+  // Only a page that came by a safe way has this; the others still see whether it compiles.
+  if (crypto.subtle) {
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+    if (btoa(String.fromCharCode(...digest)) !== sum) throw new Error("its file is damaged");
   }
+  return (await streamed) ?? WebAssembly.compile(bytes);
 }
 
 addEventListener("message", async ({ data }) => {
   try {
     if (!started) {
-      started = start(data.program);
+      started = start(data.program, data.sum);
       postMessage({ ready: true, program: await started });
       return;
     }
