@@ -155,6 +155,43 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 	}
 }
 
+// A text that is too long is refused where it stands: the form is not drawn
+// again, or with all that was typed, and the answer stays.
+func TestATextThatIsTooLongSpoilsNothingElse(t *testing.T) {
+	long := strings.Repeat("1 January\t-2,5\t3\n", 73<<10/17)
+	for _, path := range []string{"place.length", "name", plan.TableName} {
+		data := start(t)
+		data.Set("sky.climate", "own")
+		form, _ := fragment(Answer(data.Encode()), "ask")
+		data = filled(form)
+		data.Set("rows.2.plants", "17")
+		before := len(data)
+		data.Set(path, long)
+		r := Answer(data.Encode())
+		if form, drawn := fragment(r, "ask"); drawn {
+			t.Fatalf("%s: the form is drawn again: %.200s", path, form)
+		}
+		if len(r.Errors) != 1 || r.Errors[0].Path != path || !strings.Contains(r.Errors[0].Problem, "must be at most 4 kB, not 73 kB") {
+			t.Errorf("%s: %.300v", path, r.Errors)
+		}
+		if said := Sentence(r.Errors[0]); len(said) > 400 {
+			t.Errorf("%s: %d letters to read: %.300s", path, len(said), said)
+		}
+		if r.Link != "" {
+			t.Errorf("%s: there is a plan", path)
+		}
+		data.Set(plan.ActionName, "add-row")
+		form, _ = fragment(Answer(data.Encode()), "ask")
+		back := filled(form)
+		if back.Get("rows.2.plants") != "17" || back.Get("rows.5.plants") != back.Get("rows.4.plants") || len(back) < before {
+			t.Errorf("%s: with one row more %d fields are filled, of %d", path, len(back), before)
+		}
+		if path != plan.TableName && back.Get(path) != long || !strings.Contains(form, "1 January\t-2,5\t3\n1 January") {
+			t.Errorf("%s: the text is gone", path)
+		}
+	}
+}
+
 func TestActionsChangeTheForm(t *testing.T) {
 	data := start(t)
 	data.Set("rows.2.spacing", "0.4")

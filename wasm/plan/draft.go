@@ -10,9 +10,8 @@ import (
 // A Draft is what was typed, by path, as it was typed. Records of lists are
 // counted from 1 in paths.
 type Draft struct {
-	values   map[string]string
-	tooLarge bool
-	table    string // what is wrong with a pasted table that was to be used
+	values map[string]string
+	table  string // what is wrong with a pasted table that was to be used
 }
 
 // DraftOf returns p as it would be typed, values that do not apply included.
@@ -93,9 +92,6 @@ func (d Draft) each(do func(f *Field, i int)) {
 // fields apply, but must not be worked out.
 func (d Draft) Read() (*Plan, []Error) {
 	p := blank()
-	if d.tooLarge {
-		return Default(), []Error{{Label: "The form", Problem: "must be at most " + strconv.Itoa(MaxForm>>10) + " kB"}}
-	}
 	found := map[string]Error{}
 	fresh := Default()
 	for _, s := range sections {
@@ -116,7 +112,11 @@ func (d Draft) Read() (*Plan, []Error) {
 			for _, f := range s.Fields() {
 				path := Path(f, i)
 				if typed, has := d.values[path]; has {
-					if problem := f.Read(p, i, typed); problem != "" {
+					problem := tooLong(typed)
+					if problem == "" {
+						problem = f.Read(p, i, typed)
+					}
+					if problem != "" {
 						found[path] = f.ErrorAt(i, typed, problem)
 					}
 				}
@@ -129,8 +129,14 @@ func (d Draft) Read() (*Plan, []Error) {
 			errs[k].Typed = typed
 		}
 	}
-	if d.table != "" {
-		errs = append(errs, Error{Path: TableName, Label: "The pasted table", Problem: d.table})
+	table := tooLong(d.values[TableName])
+	if table != "" {
+		table += ": paste the means of twelve months, not every day"
+	} else {
+		table = d.table
+	}
+	if table != "" {
+		errs = append(errs, Error{Path: TableName, Label: "The pasted table", Problem: table})
 	}
 	return p, errs
 }

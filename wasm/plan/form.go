@@ -1,24 +1,31 @@
 package plan
 
 import (
+	"strconv"
 	"strings"
 
 	"evenrow/wasm/numeric"
 )
 
-// MaxForm is how many bytes of form data a draft may come from. The largest
-// plan takes less than half of it.
+// MaxForm is how many bytes of form data a host takes. The largest plan takes
+// some 43 kB.
 const MaxForm = 64 << 10
 
+// MaxTyped is how many bytes may be typed into one field, or pasted.
+const MaxTyped = 4 << 10
+
+// tooLong says what is wrong with a text by its length alone: a clause, or "".
+func tooLong(typed string) string {
+	if len(typed) <= MaxTyped {
+		return ""
+	}
+	return "must be at most " + strconv.Itoa(MaxTyped>>10) + " kB, not " + strconv.Itoa((len(typed)+1<<10-1)>>10) + " kB"
+}
+
 // ParseDraft reads form data, in the application/x-www-form-urlencoded format
-// of the URL standard. Of a name that comes twice the last counts. Data of more
-// than [MaxForm] bytes gives a draft whose Read says so.
+// of the URL standard. Of a name that comes twice the last counts.
 func ParseDraft(form string) Draft {
 	d := Draft{values: map[string]string{}}
-	if len(form) > MaxForm {
-		d.tooLarge = true
-		return d
-	}
 	for form != "" {
 		var pair string
 		pair, form, _ = strings.Cut(form, "&")

@@ -418,8 +418,15 @@ func (f *form) radios(fd *plan.Field, path, typed string) {
 // so that the two are known for the same, and what was typed.
 func Sentence(e plan.Error) string {
 	s := e.Label + " " + e.Problem + "."
-	if e.Typed != "" {
-		s += " " + strconv.Quote(e.Typed) + " is kept as you typed it."
+	if typed := e.Typed; typed != "" {
+		const most = 100 // letters that are shown of it
+		for i := range typed {
+			if i >= most {
+				typed = typed[:i] + " …"
+				break
+			}
+		}
+		s += " " + strconv.Quote(typed) + " is kept as you typed it."
 	}
 	return s
 }
