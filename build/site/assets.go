@@ -8,7 +8,6 @@ import (
 	"encoding/json"
 	"io/fs"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -64,7 +63,7 @@ func (b *builder) assets() Page {
 		Manifest: "manifest.webmanifest",
 		Icon:     "icons/icon.svg",
 	}
-	frame.Script, frame.Modules = b.scripts()
+	frame.Script = b.script()
 	if b.Answered {
 		frame.Plain = shell.Address
 	}
@@ -85,48 +84,6 @@ func (b *builder) style() string {
 	}
 	b.bundle.Style = all.Len()
 	return b.hashed("style.css", all.Bytes())
-}
-
-// imports finds the neighbours that a module imports by name.
-var imports = regexp.MustCompile(`((?:\bfrom|^import|\bimport)\s*)["']\./([\w.-]+\.js)["']`)
-
-// scripts puts the page's script and the modules that it imports, and returns
-// the address of the page's script and those of its modules. A module's name
-// holds its hash, so those that it imports come first.
-func (b *builder) scripts() (script string, modules []string) {
-	done := map[string]string{} // path of each module by name, such as "page.js"
-	var put func(name string, from []string) string
-	put = func(name string, from []string) string {
-		if to, ok := done[name]; ok {
-			return to
-		}
-		file := "js/" + name
-		if slices.Contains(from, name) {
-			b.report.Add("site/"+file, 0, "imports itself, by way of "+strings.Join(from, ", "))
-			return name
-		}
-		content := b.read(file)
-		content = imports.ReplaceAllFunc(content, func(found []byte) []byte {
-			part := imports.FindSubmatch(found)
-			return []byte(string(part[1]) + `"./` + path.Base(put(string(part[2]), append(from, name))) + `"`)
-		})
-		content = b.minified(file, "site/"+file, content)
-		b.bundle.Script += len(content)
-		done[name] = b.hashed(name, content)
-		if len(from) > 0 {
-			modules = append(modules, done[name])
-		}
-		return done[name]
-	}
-	script = put("page.js", nil)
-
-	names, _ := fs.Glob(b.Site, "js/*.js")
-	for _, name := range names {
-		if name != earlyFile && name != workerFile && name != offlineFile && done[path.Base(name)] == "" {
-			b.report.Add("site/"+name, 0, "is imported by no script")
-		}
-	}
-	return script, modules
 }
 
 // early puts the script that runs before the page is drawn.

@@ -17,17 +17,16 @@ type Page struct {
 	Root    string // from this page to the site's root: "./"; "/" for the page that says a page is missing
 	Policy  string // content of the content security policy's meta element
 
-	Style    string   // address of the style
-	Script   string   // address of the page's script, an ES module; empty for a page without scripts
-	Modules  []string // addresses of what that script imports, to be fetched with it rather than after it
-	Early    string   // address of the script that runs before the tool's own page is drawn, a classic script
-	Worker   string   // address of the worker's script, a classic script
-	Program  string   // address of the WebAssembly program
-	Sum      string   // SHA-256 of the program, in base64
-	Offline  string   // address of the service worker
-	Manifest string   // address of the web manifest
-	Icon     string   // address of the icon, SVG
-	Plain    string   // address of the page of a plan that works without scripts; empty when the host has none
+	Style    string // address of the style
+	Script   string // address of the page's script, an ES module; empty for a page without scripts
+	Early    string // address of the script that runs before the tool's own page is drawn, a classic script
+	Worker   string // address of the worker's script, a classic script
+	Program  string // address of the WebAssembly program
+	Sum      string // SHA-256 of the program, in base64
+	Offline  string // address of the service worker
+	Manifest string // address of the web manifest
+	Icon     string // address of the icon, SVG
+	Plain    string // address of the page of a plan that works without scripts; empty when the host has none
 
 	Nav    []Link // the pages worth a link on every page, in order
 	Guides []Link // every guide, in order

@@ -103,10 +103,6 @@ func (p Page) rooted() Page {
 	for _, address := range []*string{&p.Root, &p.Style, &p.Script, &p.Early, &p.Worker, &p.Program, &p.Offline, &p.Manifest, &p.Icon} {
 		*address = "/" + strings.TrimPrefix(*address, "./")
 	}
-	p.Modules = slices.Clone(p.Modules)
-	for i, address := range p.Modules {
-		p.Modules[i] = "/" + strings.TrimPrefix(address, "./")
-	}
 	for _, list := range []*[]Link{&p.Nav, &p.Guides} {
 		*list = slices.Clone(*list)
 		for i := range *list {

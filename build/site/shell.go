@@ -12,7 +12,6 @@ import (
 // hold marks where a page holds content.
 func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
 	frame.Script, frame.Early, frame.Worker, frame.Program, frame.Sum, frame.Offline = "", "", "", "", "", ""
-	frame.Modules = nil
 	frame.Policy = policy.PlanMeta
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
