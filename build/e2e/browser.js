@@ -72,8 +72,8 @@ async function watch(page, address, faults, away) {
  * @property {import("puppeteer-core").Page} page not yet at the site
  * @property {string} address of the site, ending with "/"
  * @property {() => Promise<import("puppeteer-core").Page>} another a page in a profile of its own, watched too
+ * @property {() => Promise<import("puppeteer-core").Page>} beside a page in another tab of the first one's profile
  * @property {boolean} firefox
- * @property {() => Promise<import("puppeteer-core").Page>} tab another page in the profile of the last one, watched too
  * @property {(how: () => Promise<void>) => Promise<void>} leave runs how, during which and after which the server may be missing
  */
 
@@ -108,10 +108,12 @@ function run(which, name, body, how) {
     let away = false;
     const another = async () => {
       profiles.push(await browser.createBrowserContext());
-      return tab();
+      return tab(profiles[profiles.length - 1]);
     };
-    const tab = async () => {
-      const page = await /** @type {import("puppeteer-core").BrowserContext} */ (profiles.at(-1)).newPage();
+    const beside = () => tab(profiles[0]);
+    /** @param {import("puppeteer-core").BrowserContext} profile */
+    const tab = async (profile) => {
+      const page = await profile.newPage();
       await page.setViewport({ width: how.width ?? 1280, height: how.height ?? 900 });
       if (how.dark) await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "dark" }]);
       if (still && which === "Chromium") await page.setJavaScriptEnabled(false);
@@ -123,7 +125,7 @@ function run(which, name, body, how) {
       await what();
     };
     try {
-      await body({ page: await another(), address, another, tab, leave, firefox: which === "Firefox" });
+      await body({ page: await another(), address, another, beside, leave, firefox: which === "Firefox" });
     } finally {
       await Promise.all(profiles.map((profile) => profile.close()));
     }

@@ -10,16 +10,19 @@ export function sentData(form) {
   return Array.from(new FormData(form), ([name, text]) => [name, String(text)]);
 }
 
-/** @param {HTMLInputElement | HTMLSelectElement} box */
-export function value(box) {
-  return box.type === "radio" ? String(/** @type {HTMLInputElement} */ (box).checked) : box.value;
+/** The form as one text. @param {HTMLFormElement} form */
+export function formText(form) {
+  return new URLSearchParams(sentData(form)).toString();
 }
 
 /**
- * @param {HTMLInputElement | HTMLSelectElement} box
- * @param {string} text
+ * Whether a form holds something else than it came with: typed before there was
+ * a script, or brought back by the browser.
+ * @param {HTMLFormElement} form
  */
-export function put(box, text) {
-  if (box.type === "radio") /** @type {HTMLInputElement} */ (box).checked = text === "true";
-  else box.value = text;
+export function typedEarly(form) {
+  const served = form.cloneNode(true);
+  if (!(served instanceof HTMLFormElement)) return false;
+  served.reset();
+  return formText(served) !== formText(form);
 }

@@ -1,8 +1,5 @@
 // @ts-check
-// What only this device knows or does: its clock, its folder for downloads, and
-// the log of the drain that it keeps.
-
-import { sentData } from "./boxes.js";
+// What only this device knows or does: its clock, and its folder for downloads.
 
 /** How far this device's clock is ahead, from each day of this year on which that changes: "2027-03-28 120" and so on. */
 export function clock() {
@@ -27,26 +24,4 @@ export function save(name, type, text) {
   a.download = name;
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 10000);
-}
-
-/**
- * Keeps the log of the drain on this device, where the browser lets us.
- * @param {HTMLFormElement} log
- */
-export function keep(log) {
-  const held = sentData(log).filter(([, text]) => text);
-  try {
-    localStorage.setItem("evenrow-log", new URLSearchParams(held).toString());
-  } catch {
-    // It is lost with the page then; the log can be saved as a table.
-  }
-}
-
-/** The log that was kept; empty for none. */
-export function kept() {
-  try {
-    return localStorage.getItem("evenrow-log") ?? "";
-  } catch {
-    return "";
-  }
 }

@@ -4,12 +4,15 @@
 // and knows no field, unit or message of the job; without it the page still
 // shows the worked-out example.
 
-import { put, sentData, value } from "./boxes.js";
-import { clock, keep, kept, save } from "./device.js";
+import { formText, sentData, typedEarly } from "./boxes.js";
+import { clock, save } from "./device.js";
 import { draw, forget, mark, say, unsay } from "./fragments.js";
+import { logbook } from "./log.js";
 import { reveal, scripted } from "./places.js";
 import { planner } from "./planner.js";
 import { find, site } from "./site.js";
+import { listed, standing } from "./standing.js";
+import { listen, troubles, watch } from "./store.js";
 import { offline } from "./update.js";
 
 const updating = offline();
@@ -24,15 +27,16 @@ function tool(form) {
   /**
    * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
    *   title: string, announce: string, focus: string, more: number, fileName: string, fileKind: string, file: string}} Reply
-   * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string}} Question
+   * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string}} Question
    */
 
   /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
   const queue = [];
   /** @type {Question | undefined} the question that the worker has */
   let asked;
-  /** What the form held when it was asked, to see what was typed since. @type {Map<string, string>} */
-  let sent = new Map();
+  /** What the two forms held when it was asked, to see what was typed since. */
+  let sent = "";
+  let noted = "";
   let settling = 0;
   let pausing = 0;
   /** Holds what is told; says whether more of it is to come. */
@@ -42,7 +46,7 @@ function tool(form) {
   /** The plan whose answer stands on the page, be it of a number that is still being typed. */
   let shown = "";
   /** The example that the page comes with. */
-  const first = find("[data-link]").getAttribute("value");
+  const first = find("[data-link]").getAttribute("value") ?? "";
   /** How that plan is shared, while it is not kept yet. */
   let share = "";
   /** Whether what was typed was left, or has rested: only then is the plan kept. */
@@ -52,7 +56,7 @@ function tool(form) {
   let due = 0;
   /** Whether a link to another plan was followed, far from the answer perhaps. */
   let leading = false;
-  let opening = 0;
+  let opens = 0;
   let announcing = "";
   let written = 0;
   /** What the explorations have still to tell of, by id. @type {Set<string>} */
@@ -72,15 +76,17 @@ function tool(form) {
     },
     again() {
       waiting.hidden = false;
-      if (asked && changes(asked)) excuse("The planner did not answer and is being started again. What you typed stays.");
+      if (asked && changes(asked)) excuse("again");
     },
     lost,
     down: fail,
   });
   scripted(form);
+  const now = standing(form, first);
 
   form.addEventListener("input", (event) => {
     if (event.target instanceof HTMLInputElement && event.target.type === "file") return;
+    keep(true);
     left = !(event.target instanceof HTMLInputElement && event.target.type === "text");
     clearTimeout(settling); // the answer to what is typed now comes first
     rest();
@@ -92,25 +98,21 @@ function tool(form) {
     leave();
     const button = event.submitter;
     const action = button instanceof HTMLButtonElement && button.name === "action" ? button.value : undefined;
+    if (action) keep(true);
     ask({ ask: "answer", action, submitted: true });
   });
 
-  const log = document.querySelector("form#log");
-  if (log instanceof HTMLFormElement) {
-    log.addEventListener("input", () => {
-      keep(log);
-      ask({ ask: "feedback" });
-    });
-    log.addEventListener("submit", (event) => {
-      event.preventDefault();
-      if (event.submitter instanceof HTMLButtonElement) ask({ ask: "feedback", action: event.submitter.value });
-    });
-    const text = kept();
-    if (text) {
-      log.inert = true; // what was typed now would be lost under what comes
-      ask({ ask: "feedback", text, action: "log-open", quiet: true });
-    }
-  }
+  const log = find("form#log");
+  if (!(log instanceof HTMLFormElement)) throw new Error("the log is no form");
+  const book = logbook(log);
+  log.addEventListener("input", () => {
+    keep(true);
+    if (!agree()) ask({ ask: "feedback" });
+  });
+  log.addEventListener("submit", (event) => {
+    event.preventDefault();
+    if (event.submitter instanceof HTMLButtonElement) ask({ ask: "feedback", action: event.submitter.value });
+  });
 
   document.addEventListener("click", (event) => {
     if (!(event.target instanceof Element)) return;
@@ -119,9 +121,13 @@ function tool(form) {
     if (place) {
       event.preventDefault(); // the address holds the plan, not the place
       reveal(place);
-    } else if (inside && !event.ctrlKey && !event.metaKey && !event.shiftKey) {
-      if (inside.getAttribute("href") === location.hash) reveal(find("#question"));
-      else leading = true; // a plan: its answer is what the reader wants to see
+    } else if (inside instanceof HTMLAnchorElement && !event.ctrlKey && !event.metaKey && !event.shiftKey && !event.altKey) {
+      event.preventDefault();
+      leave();
+      leading = true; // a plan: its answer is what the reader wants to see
+      now.write(link);
+      now.enter(inside);
+      open();
     }
     const button = event.target.closest("[data-do]");
     if (button instanceof HTMLElement) press(button);
@@ -132,22 +138,71 @@ function tool(form) {
     if (file) ask({ ask: "openFile", text: await file.text() });
     target.value = "";
   });
-  addEventListener("hashchange", open);
+  addEventListener("popstate", () => open());
+  addEventListener("pageshow", ({ persisted }) => persisted && agree());
+  listen((name) => {
+    if (!name || name === "log-" + book.id()) agree();
+    else if (name.startsWith("plan-")) listed(now.id());
+  });
+  watch(keeping);
   addEventListener("beforeprint", leave);
   addEventListener("pagehide", () => {
     leave();
     settle();
   });
-  if (location.hash.length > 1) open();
-  else address();
+  book.open(now.id(), "");
+  if (!open(true)) {
+    opened();
+    address();
+    listed(now.id());
+    agree();
+    if (typedEarly(form)) {
+      keep(true);
+      ask({ ask: "answer" });
+    }
+  }
+  keeping(); // what cannot be read is known now
 
-  /** Opens the plan in the page's address. */
-  function open() {
-    if (location.hash === link || (location.hash && document.getElementById(location.hash.slice(1)))) return;
+  /** Opens the plan that the address and the history want. @param {boolean} [first] whether the page is new */
+  function open(first) {
+    const opening = now.asks(link, first);
+    if (!opening) {
+      now.write(link);
+      return false;
+    }
     // What stands on the page is of another plan, and must not pass for this one.
-    clearTimeout(opening);
-    opening = setTimeout(() => { site.opening = ""; }, waiting.hidden ? 200 : 0);
-    ask({ ask: "open", text: location.hash });
+    clearTimeout(opens);
+    opens = setTimeout(() => { site.opening = ""; }, waiting.hidden ? 200 : 0);
+    find("[data-back]").hidden = !opening.last;
+    ask(opening);
+    return true;
+  }
+
+  /** Keeps what is typed, at once: the page may be gone a moment later. @param {boolean} [work] */
+  function keep(work) {
+    now.keep(link || first, work);
+  }
+
+  /** Says whether the device keeps what is typed, and what it cannot read. */
+  function keeping() {
+    const found = troubles();
+    site.keeps = found.denied || found.full ? "no" : "yes";
+    for (const [name, so] of Object.entries(found)) find(`[data-${name}]`).hidden = !so;
+  }
+
+  /** Brings the log together with what is kept of it; says whether it is drawn again. */
+  function agree() {
+    const differs = book.keep();
+    if (differs) openLog(book.id());
+    return differs;
+  }
+
+  /** Shows the log of a plan. @param {string} plan */
+  function openLog(plan) {
+    const text = book.kept(plan);
+    if (text === book.typed()) return book.open(plan, text);
+    drop((q) => q.action === "log-open");
+    ask({ ask: "feedback", text, action: "log-open", quiet: true, plan });
   }
 
   /** Waits until a number that is being typed, and its answer, have stood for a while. */
@@ -171,6 +226,7 @@ function tool(form) {
   /** Keeps the plan whose answer stands on the page. */
   function keepPlan() {
     link = shown;
+    keep();
     if (share) show("share", share);
     share = "";
     // Browsers allow some three changes of the address a second; a reload right
@@ -214,7 +270,7 @@ function tool(form) {
    */
   function overtakes(newer, older) {
     if (!changes(newer)) return false;
-    if (older.ask === "open" || older.ask === "openFile") return newer.ask !== "answer";
+    if (moves(older)) return newer.ask !== "answer";
     return !older.action && older.ask !== "save" && older.ask !== "calendar";
   }
 
@@ -222,11 +278,12 @@ function tool(form) {
     if (asked || !worker.free()) return;
     asked = queue.shift();
     if (!asked) return;
-    sent = typed();
+    sent = formText(form);
+    noted = formText(log);
     let text = asked.text;
     if (text === undefined || asked.ask === "feedback") {
       const data = new URLSearchParams(sentData(form));
-      if (log instanceof HTMLFormElement && asked.ask === "feedback") {
+      if (asked.ask === "feedback") {
         for (const [name, typed] of new URLSearchParams(text ?? sentData(log))) data.set(name, typed);
       }
       if (asked.action) data.set("action", asked.action);
@@ -235,16 +292,8 @@ function tool(form) {
       if (asked.step || (asked.ask === "answer" && shown && shown !== (link || first))) data.set("good", (asked.good = link));
       text = data.toString();
     }
-    worker.ask({ ask: asked.ask === "open" && !link ? "openFirst" : asked.ask, text }, changes(asked));
-  }
-
-  /** What the form holds, by id. */
-  function typed() {
-    const held = new Map();
-    for (const box of form.elements) {
-      if (box.id && (box instanceof HTMLInputElement || box instanceof HTMLSelectElement)) held.set(box.id, value(box));
-    }
-    return held;
+    const name = asked.ask === "restore" ? "answer" : asked.ask === "open" && !link ? "openFirst" : asked.ask;
+    worker.ask({ ask: name, text }, changes(asked));
   }
 
   /** @param {Reply} reply */
@@ -256,14 +305,21 @@ function tool(form) {
         owed.delete(id);
         show(id, html);
       }
-      if (!reply.more && kept()) queue.push({ ask: "feedback", quiet: true });
+      if (!reply.more && book.typed()) queue.push({ ask: "feedback", quiet: true });
       if (!reply.more && skipped) {
         for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) stand(place, "left");
       }
       return later(reply.more);
     }
-    const typing = !question?.action && question?.ask === "answer" ? [...typed()].filter(([id, now]) => sent.get(id) !== now) : [];
-    if (question?.ask === "open") opened();
+    if (question && late(question, reply)) return;
+    if (question && moves(question)) {
+      opened();
+      if (reply.link || question.ask === "restore") become(question, reply);
+      else {
+        now.stay();
+        now.write(""); // a reload shows what stands here
+      }
+    }
     if (reply.link) {
       shown = reply.link;
       left ||= question?.ask !== "answer";
@@ -283,19 +339,17 @@ function tool(form) {
       if (id === "share" && shown !== link) share = html;
       else show(id, html);
     }
-    for (const [id, now] of typing) {
-      const box = document.getElementById(id);
-      if ((box instanceof HTMLInputElement || box instanceof HTMLSelectElement) && value(box) !== now) put(box, now);
-    }
     const feedback = question?.ask === "feedback";
     const saving = feedback || question?.ask === "save" || question?.ask === "calendar";
-    if (feedback && question.action && log instanceof HTMLFormElement) {
-      log.inert = false;
-      keep(log);
-    }
-    if (feedback && log instanceof HTMLFormElement) mark(reply.errors, log);
+    if (question?.action === "log-open") book.open(question.plan ?? "", question.text ?? "");
+    else if (feedback && question.action) book.keep();
+    if (feedback) mark(reply.errors, log);
     else if (!saving || reply.errors.length) mark(reply.errors, form);
-    if (reply.title) document.title = reply.title + " – Evenrow";
+    if (reply.title) {
+      document.title = reply.title + " – Evenrow";
+      now.call(reply.title);
+    }
+    if (!saving && (question?.action || (question && moves(question)))) keep();
     if (reply.link && !busy()) {
       if (left) keepPlan();
       else rest();
@@ -304,13 +358,42 @@ function tool(form) {
     if (!question?.quiet) announcing = reply.announce;
     clearTimeout(settling);
     if (!busy()) settling = setTimeout(settle, 700);
-    const led = question?.ask === "open" && leading;
+    const led = question && moves(question) && leading;
     if (led) leading = false;
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
     // With an error the rest is of the plan whose answer stands, wherever that was.
     if (!saving) later(reply.more || (reply.errors.length ? due : 0));
+  }
+
+  /**
+   * Whether a reply would undo what was typed since it was asked for, or is of a
+   * log that has changed. What a button does is asked for once more then, for what
+   * the form holds now; until the typing rests.
+   * @param {Question} question
+   * @param {Reply} reply
+   */
+  function late(question, reply) {
+    /** @param {string} id */
+    const draws = (id) => reply.fragments.some((fragment) => fragment.id === id);
+    if (question.action === "log-open") {
+      if (question.plan === now.id() && question.text === book.kept(now.id())) return false;
+      if (!queue.some((q) => q.action === "log-open")) openLog(now.id());
+      return true;
+    }
+    const stays = question.ask === "answer" ? !draws("ask") || sent === formText(form) : question.ask !== "feedback" || !draws("log") || noted === formText(log);
+    if (stays) return false;
+    if (question.action || !queue.some((q) => q.ask === "answer")) queue.unshift(question);
+    return true;
+  }
+
+  /** Another plan stands on the page. @param {any} opening @param {Reply} reply */
+  function become(opening, reply) {
+    now.stand({ ...opening, worked: opening.worked || opening.ask === "openFile" }, reply.link);
+    shown = link = opening.link ?? reply.link;
+    listed(now.id());
+    openLog(now.id());
   }
 
   /** The places of what is told that a reply leaves as they are. @param {Reply} reply */
@@ -345,7 +428,12 @@ function tool(form) {
 
   /** Whether the answer may be to another plan. @param {Question} question */
   function changes(question) {
-    return ["answer", "open", "openFile"].includes(question.ask);
+    return question.ask === "answer" || moves(question);
+  }
+
+  /** Whether it is for another plan to stand on the page. @param {Question} question */
+  function moves(question) {
+    return ["open", "openFile", "restore"].includes(question.ask);
   }
 
   /** @param {(question: Question) => boolean} which */
@@ -357,7 +445,7 @@ function tool(form) {
   /** Puts the plan into the address. */
   function write() {
     if (!link || location.hash === link) return;
-    history.replaceState(null, "", link);
+    now.write(link);
     written = performance.now();
   }
 
@@ -382,6 +470,7 @@ function tool(form) {
       case "calendar":
         return ask({ ask: button.dataset.do });
       case "set-clock":
+        keep(true);
         return ask({ ask: "answer", action: "set-clock", clock: clock() });
       case "print":
         settle();
@@ -424,13 +513,10 @@ function tool(form) {
       skipped = true;
       later((question.step ?? 0) + 1);
     } else if (question && !overtaken) {
-      excuse(
-        changes(question)
-          ? "This plan takes too long on this device and was given up. What you typed stays: change it, and it is worked out anew."
-          : "This takes too long on this device and was given up. What you typed stays.",
-      );
+      excuse(changes(question) ? "slow-plan" : "slow");
       if (changes(question)) later(0);
       opened();
+      if (moves(question)) now.stay();
     }
     asked = undefined;
     next();
@@ -439,32 +525,36 @@ function tool(form) {
   /** @param {string} why */
   function fail(why) {
     waiting.hidden = true;
-    excuse(`The planner cannot start in this browser: ${why}. The page shows the example, or your last good plan. What you typed stays. Load the page again, or try another browser.`);
+    excuse("down", why);
     opened();
     asked = undefined;
   }
 
   /** What was on its way to be opened no longer is. */
   function opened() {
-    clearTimeout(opening);
+    clearTimeout(opens);
     delete site.opening;
   }
 
-  /** Says why there is no answer, and that the one which stands is to something else. @param {string} why */
-  function excuse(why) {
-    say("message", why);
-    announcing = why;
+  /**
+   * Says why there is no answer, and that the one which stands is to something else.
+   * @param {string} why by the name of the words
+   * @param {string} [fault] that they name
+   */
+  function excuse(why, fault = "") {
+    announcing = words(why).replace("…", fault);
+    say("message", announcing);
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
     const question = asked && changes(asked) ? asked : queue.find(changes);
     if (!question) return;
-    const stands =
-      question.ask === "answer"
-        ? "This answer is not to what the form holds now."
-        : link
-          ? "This is the plan that stood here before, not the one that was opened."
-          : "This is an example, not the plan in the link.";
+    const stands = words(question.ask === "answer" ? "not-the-form" : link ? "not-opened" : question.ask === "restore" ? "not-yours" : "not-the-link");
     say("stale", stands);
     say("always", stands);
+  }
+
+  /** What the page has to say, which stands in its template. @param {string} name */
+  function words(name) {
+    return find(`[data-words="${name}"]`).textContent ?? "";
   }
 }

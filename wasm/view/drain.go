@@ -25,7 +25,7 @@ const (
 // hint is what stands below a row; see [Hints].
 func Log(get func(path string) string, rows int, hint func(row int) string) string {
 	w := &writer{}
-	w.html(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. It is kept on this device, not in the link.</p>`)
+	w.html(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
 	for row := 1; row <= rows; row++ {
 		w.html(`<fieldset class="log"><legend>Day `).num(row).html(`</legend>`)
 		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)

@@ -1,0 +1,141 @@
+// @ts-check
+// Which of the plans that the device keeps stands on the page, what is kept of
+// it, and how one comes back to another: every plan that is opened is an entry of
+// the browser's history, which holds its id.
+
+import { formText } from "./boxes.js";
+import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan } from "./plans.js";
+import { find } from "./site.js";
+
+/**
+ * @typedef {object} Opening what is asked of the planner for another plan to stand on the page
+ * @property {"open" | "openFile" | "restore"} ask
+ * @property {string} text
+ * @property {string} [plan] its id, when it has one
+ * @property {string} [link] that its form falls back to, when that is restored
+ * @property {string} [from] the id of the plan that it is a change of
+ * @property {boolean} [last] whether it is the one that was worked on last, which nobody asked for by a link
+ * @property {boolean} [worked] whether it is a plan to keep, and no example
+ */
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {string} example the link of the plan that the page comes with
+ */
+export function standing(form, example) {
+  let id = newPlan();
+  /** The id of what is to stand there, which may be on its way; empty when it has none yet. */
+  let wanted = id;
+  /** Whether this tab has changed it, or brought it here: then it is kept. */
+  let worked = false;
+  let title = document.title;
+
+  return {
+    id: () => id,
+    asks,
+    stand,
+    enter,
+    write,
+    /** What was wanted does not come. */
+    stay() {
+      wanted = id;
+    },
+    /** Keeps the form as it is, right or wrong: for this tab also when it was only opened. @param {string} link of the last good plan @param {boolean} [work] whether it was changed just now */
+    keep(link, work) {
+      worked ||= Boolean(work);
+      if (!worked && link === example) return;
+      const plan = { id, text: formText(form), link, title };
+      putPlan(plan, true);
+      if (worked) putPlan(plan);
+    },
+    /** @param {string} name */
+    call(name) {
+      title = name;
+    },
+  };
+
+  /**
+   * What is to be asked for the plan that the address and the history want;
+   * nothing when it stands there, or is on its way.
+   * @param {string} link of what stands there
+   * @param {boolean} [first] whether the page is new: without a link in its address it shows what was worked on last
+   * @returns {Opening | undefined}
+   */
+  function asks(link, first) {
+    const place = document.getElementById(location.hash.slice(1));
+    if (place && !first) return;
+    const text = place ? "" : location.hash;
+    const { plan, from } = history.state ?? {};
+    if (plan ? plan === wanted : text === link && wanted === id && !first) return;
+    const kept = plan ? planOf(plan) : text ? planBy(text, true) : first && allPlans()[0];
+    if (!kept && first && !text) return write("");
+    wanted = kept ? kept.id : plan ?? "";
+    if (kept) {
+      const data = new URLSearchParams(kept.text);
+      data.delete("shape"); // the form is drawn, whatever the page shows
+      data.set("good", kept.link);
+      return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text };
+    }
+    // What a guide leads to is an example.
+    const guided = first && document.referrer.startsWith(new URL("./", location.href).href);
+    return { ask: "open", text, plan, from, worked: plan ? Boolean(from) : text !== "" && !guided };
+  }
+
+  /**
+   * Another plan stands on the page.
+   * @param {Opening} opening
+   * @param {string} link that it has now
+   */
+  function stand(opening, link) {
+    const kept = opening.plan || opening.ask === "openFile" ? undefined : planBy(link);
+    const last = wanted === (opening.plan ?? "");
+    id = opening.plan ?? kept?.id ?? newPlan();
+    if (last) wanted = id;
+    worked = !kept && Boolean(opening.worked);
+    if (kept) putPlan(kept);
+    // One that was changed by a link on its own page goes on with its log.
+    if (opening.from && logOf(opening.from)) putLog(id, logOf(opening.from));
+    if (opening.ask === "openFile") {
+      wanted = id;
+      history.pushState({ plan: id }, "", link);
+    } else {
+      write("");
+    }
+  }
+
+  /**
+   * Puts what stands on the page into the address and the history, unless
+   * another is on its way there.
+   * @param {string} link empty to leave the address as it is
+   */
+  function write(link) {
+    if (wanted === id && (history.state?.plan !== id || (link && location.hash !== link))) history.replaceState({ plan: id }, "", link || undefined);
+  }
+
+  /**
+   * Enters the address of another plan, before it is opened.
+   * @param {HTMLAnchorElement} a one that is kept, or one that begins with a link: that of an example, or a change of this one
+   */
+  function enter(a) {
+    const from = a.closest("#examples") ? undefined : id;
+    history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
+  }
+}
+
+/** Lists the plans that the device keeps besides the one with that id. @param {string} id */
+export function listed(id) {
+  const others = allPlans().filter((plan) => plan.id !== id);
+  const list = find("[data-plans]");
+  list.hidden = !others.length;
+  list.querySelector("ul")?.replaceChildren(
+    ...others.map((plan) => {
+      const line = document.createElement("li");
+      const a = line.appendChild(document.createElement("a"));
+      a.href = plan.link;
+      a.dataset.plan = plan.id;
+      a.textContent = plan.title;
+      line.append(" ", new Date(plan.when).toLocaleDateString());
+      return line;
+    }),
+  );
+}
