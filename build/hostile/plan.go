@@ -95,7 +95,7 @@ func draw(s *Source, f *plan.Field, p *plan.Plan, i int) {
 		*f.Int(p, i) = s.below(len(f.Options))
 		return
 	case plan.Whole, plan.Date:
-		v := f.Default
+		var v float64
 		switch s.below(6) {
 		case 0:
 			v = low
