@@ -263,13 +263,13 @@ hosted(
   complaints,
 );
 
-hosted("two tabs: what one loads leaves the other whole, and its button works", async ({ page, tab, address }) => {
+hosted("two tabs: what one loads leaves the other whole, and its button works", async ({ page, beside, address }) => {
   const b = version(good, "B");
   await open(page, address);
   await kept(page);
   await page.reload();
   await atRest(page);
-  const other = await tab();
+  const other = await beside();
   await other.evaluateOnNewDocument(() => {
     const Real = window.Worker;
     window.Worker = class extends Real {
