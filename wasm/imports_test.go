@@ -55,7 +55,7 @@ var imports = map[string]string{
 	"fault":        "emitter filter flush formula layout network numeric pipe plan pump source unit",
 	"chance":       "evenness formula layout network numeric source unit",
 	"surge":        "catalogue formula layout network pipe source unit water",
-	"startup":      "emitter formula layout network numeric pipe plan source surge unit water",
+	"startup":      "emitter formula layout network numeric pipe plan source surge unit water work",
 	"sheet":        "catalogue chance climate day demand design dose emitter evenness fault filter flush formula headroom layout network numeric parts pipe plan pump season shots source startup sun surge unit water work",
 	"view":         "catalogue chance climate day demand design dose drain emitter evapo evenness fault filter flush formula headroom layout network parts pipe plan pump season sheet shots source startup sun surge unit water",
 	"page":         "carry day drain ical plan season sheet unit view",

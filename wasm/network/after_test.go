@@ -1,6 +1,7 @@
 package network
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -74,5 +75,56 @@ func TestAfterShutsOnlyWhatLacksHead(t *testing.T) {
 	}
 	if !after.Open[last] || !(after.Out[last] > 3*start.Out[last]) || shut == 0 || shut == 49 {
 		t.Errorf("%d of 49 emitters shut, %g m³/s leave at the last node", shut, after.Out[last])
+	}
+}
+
+// From wherever it begins, with whatever lengths were changed since it was made,
+// a solver comes to the state of the network as it stands.
+func TestRemadeFromAnywhere(t *testing.T) {
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		n := randomTree(r, 1+r.IntN(60))
+		if seed%2 == 1 {
+			withRings(r, n, 1+r.IntN(4))
+		}
+		for i := range n.Nodes {
+			if n.Nodes[i].Emitter != None {
+				n.Emitters = append(n.Emitters, orifice(1+9*r.Float64()))
+				n.Nodes[i].Emitter = len(n.Emitters) - 1
+			}
+		}
+		s, err := NewSolver(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		head, flow := make([]float64, len(n.Nodes)), make([]float64, len(n.Links))
+		for range 4 {
+			for k := range n.Links {
+				if l := &n.Links[k]; l.Law == nil && r.IntN(3) == 0 {
+					l.Length *= 0.3 + r.Float64()
+					l.K = 5 * r.Float64()
+					s.Remake(k)
+				}
+				flow[k] = 1e-4 * r.NormFloat64()
+			}
+			for i := range head {
+				head[i] = n.Head + 10*r.NormFloat64()
+			}
+			s.Begin(head, flow)
+			got, err := s.After(make([]bool, len(n.Nodes)))
+			if err != nil {
+				t.Fatalf("seed %d: %v", seed, err)
+			}
+			checkLaws(t, n, got)
+			want, err := Solve(n)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for i, h := range want.Head {
+				if math.Abs(got.Head[i]-h) > 1e-8*(1+math.Abs(h)) {
+					t.Fatalf("seed %d: node %d has %g m, want %g", seed, i, got.Head[i], h)
+				}
+			}
+		}
 	}
 }

@@ -3,6 +3,7 @@ package network
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 // A Solver finds the state of one network. It keeps its memory between calls,
@@ -137,6 +138,28 @@ func (s *Solver) rest() {
 		s.now.head[i] = s.net.Head
 	}
 	clear(s.now.flow)
+}
+
+// Begin takes heads by node, in m, and flows by link, in m³/s, for the present
+// state, from which [Solver.After] goes on: the nearer they are, the sooner it is
+// there.
+func (s *Solver) Begin(head, flow []float64) {
+	copy(s.now.head, head)
+	copy(s.now.flow, flow)
+	s.now.head[0] = s.net.Head
+}
+
+// Remake takes link k as it stands in the network now, where its length, K or
+// Extra has changed.
+func (s *Solver) Remake(k int) {
+	made := newResistance(&s.net.Links[k], s.net.Water)
+	at := s.run[k]
+	if slices.Contains(s.run[:k], at) || slices.Contains(s.run[k+1:], at) {
+		s.run[k] = int32(len(s.links))
+		s.links = append(s.links, made)
+	} else {
+		s.links[at] = made
+	}
 }
 
 // settle finds the state in which the emitters marked open are open.

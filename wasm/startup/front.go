@@ -15,6 +15,8 @@ type front struct {
 	back bool    // it comes from the piece's far end, which happens in rings
 	x    float64 // m, filled behind it
 	held bool    // it can climb no further until the heads change
+
+	head, flow float64 // m, m³/s: at it, when the flows were found last
 }
 
 // How fine the steps are: a front moves by no more than a share of its piece,
@@ -31,11 +33,12 @@ const (
 // halvings is how often a step is halved that carries a front too high.
 const halvings = 5
 
-// Filling is given up after so many steps, and where a step would take longer
-// than any start does: the water stands.
+// After so many solutions it is given up to work a filling out, and said so: of
+// rings of fifty uneven rows one in five takes more. Where a step would take
+// longer than any start does the water stands.
 const (
-	mostSteps = 3000
-	tooSlow   = 3600.0 // s
+	mostSolutions = 4000
+	tooSlow       = 3600.0 // s
 )
 
 // filling is the state of lines while they fill.
@@ -46,11 +49,24 @@ type filling struct {
 	near    [][]int   // by place: its pieces
 	share   float64   // of its piece, that a front moves at most
 	fronts  []front
+
+	// What is wet, as a network with its solver: made anew when a front is
+	// through, and changed in its lengths before that. Places and full pieces come
+	// first, fronts last.
+	net       *network.Network
+	solver    *network.Solver // nil when what is wet has changed
+	solved    int             // how often
+	node      []int           // by place
+	shut      []bool          // by node: nothing that opens by itself is open
+	firstNode int             // of fronts
+	firstLink int
+	head      []float64 // m, by place, when the flows were found last
+	flow      []float64 // m³/s, by piece
 }
 
 // fill lets water into empty lines and returns when it reaches each place and
 // when all is full, in s, infinite where it never does; nil where the flows do
-// not settle.
+// not settle, and where it takes too many of them.
 //
 // At each moment the flow is that of a network at rest: the supply on its
 // curve, the losses of the wet length, and every front open to the air, with
@@ -58,8 +74,12 @@ type filling struct {
 // is left out, and so is whatever holds the air back. Where tubing falls, the
 // water is taken to fill its bore. Emitters that drip when wet do so at the end
 // of each piece.
-func (f *lines) fill() (reached []float64, full float64) {
-	s := &filling{lines: f, full: make([]bool, len(f.lengths)), reached: make([]float64, len(f.z)), near: make([][]int, len(f.z)), share: leastShare}
+func (f *lines) fill() (reached []float64, full float64) { return f.fillWithin(mostSolutions) }
+
+// fillWithin is fill with so many solutions.
+func (f *lines) fillWithin(most int) (reached []float64, full float64) {
+	s := &filling{lines: f, full: make([]bool, len(f.lengths)), reached: make([]float64, len(f.z)), near: make([][]int, len(f.z)), share: leastShare,
+		node: make([]int, len(f.z)), head: make([]float64, len(f.z)), flow: make([]float64, len(f.lengths))}
 	for i := range f.lengths {
 		c := &f.lengths[i]
 		s.near[c.from] = append(s.near[c.from], i)
@@ -71,8 +91,8 @@ func (f *lines) fill() (reached []float64, full float64) {
 	now := 0.0
 	s.wet(0, now)
 	flows, sum := s.flows()
-	for range mostSteps {
-		if flows == nil {
+	for {
+		if flows == nil || s.solved > most {
 			return nil, 0
 		}
 		tau := s.step(flows)
@@ -140,10 +160,11 @@ func (s *filling) wet(place int, now float64) {
 		case c.law != nil:
 			s.full[k] = true
 			if other := c.from + c.to - place; math.IsInf(s.reached[other], 1) {
+				s.head[other] = s.head[place]
 				s.wet(other, now)
 			}
 		default:
-			s.fronts = append(s.fronts, front{of: k, back: c.to == place})
+			s.fronts = append(s.fronts, front{of: k, back: c.to == place, head: s.head[place]})
 		}
 	}
 }
@@ -200,12 +221,15 @@ func (s *filling) arrive(now float64) bool {
 			continue
 		}
 		s.full[w.of] = true
+		s.flow[w.of] = w.flow
 		to := c.to
 		if w.back {
 			to = c.from
+			s.flow[w.of] = -w.flow
 		}
 		if math.IsInf(s.reached[to], 1) {
 			s.reached[to] = now
+			s.head[to] = w.head
 			places = append(places, to)
 		}
 	}
@@ -217,55 +241,35 @@ func (s *filling) arrive(now float64) bool {
 	for _, p := range places {
 		s.wet(p, now)
 	}
+	if some {
+		s.solver = nil
+	}
 	return some
 }
 
 // flows returns the flow at each front and their sum, in m³/s; nil where they
 // do not settle.
 func (s *filling) flows() ([]float64, float64) {
-	n := network.Network{Head: s.head, Water: s.water, Emitters: s.emitters}
-	index := make([]int, len(s.z))
-	for p, t := range s.reached {
-		index[p] = -1
-		if math.IsInf(t, 1) {
-			continue
+	if s.solver == nil {
+		if s.assemble(); s.solver == nil {
+			return nil, 0
 		}
-		index[p] = len(n.Nodes)
-		node := network.Node{Z: s.z[p], Emitter: network.None}
-		if s.drips[p] > 0 {
-			node.Emitter, node.Count = s.kind[p], s.drips[p]
-		}
-		n.Nodes = append(n.Nodes, node)
-	}
-	for i := range s.lengths {
-		if c := &s.lengths[i]; s.full[i] {
-			n.Links = append(n.Links, c.link(index[c.from], index[c.to], 1))
+	} else {
+		for i := range s.fronts {
+			s.set(i)
+			s.solver.Remake(s.firstLink + i)
 		}
 	}
-	first := len(n.Nodes)
-	n.Emitters = append(n.Emitters[:len(n.Emitters):len(n.Emitters)], make([]emitter.Emitter, len(s.fronts))...)
-	for i := range s.fronts {
-		w := &s.fronts[i]
-		c := &s.lengths[w.of]
-		a, b := c.from, c.to
-		if w.back {
-			a, b = b, a
-		}
-		share := min(max(w.x/c.long, 1e-3), 1)
-		n.Nodes = append(n.Nodes, network.Node{
-			Z: s.z[a] + share*(s.z[b]-s.z[a]), Emitter: len(s.emitters) + i, Count: 1,
-		})
-		if w.held {
-			n.Nodes[first+i].Emitter = network.None
-		}
-		n.Emitters[len(s.emitters)+i] = openEnd(c.bore)
-		n.Links = append(n.Links, c.link(index[a], first+i, share))
+	s.solved++
+	sol, err := s.solver.After(s.shut)
+	if err != nil { // from too far off, perhaps
+		sol, err = s.solver.Start()
 	}
-	sol, err := network.Solve(&n)
 	if err != nil {
 		return nil, 0
 	}
-	flows := sol.Out[first:]
+	s.note(sol)
+	flows := sol.Out[s.firstNode:]
 	sum := 0.0
 	for i, q := range flows {
 		if s.fronts[i].held {
@@ -274,6 +278,84 @@ func (s *filling) flows() ([]float64, float64) {
 		sum += q
 	}
 	return flows, sum
+}
+
+// note keeps a solution, from which the next one is found.
+func (s *filling) note(sol *network.Solution) {
+	for p, k := range s.node {
+		if k >= 0 {
+			s.head[p] = sol.Head[k]
+		}
+	}
+	k := 0
+	for i, full := range s.full {
+		if full {
+			s.flow[i] = sol.Flow[k]
+			k++
+		}
+	}
+	for i := range s.fronts {
+		s.fronts[i].head, s.fronts[i].flow = sol.Head[s.firstNode+i], sol.Flow[s.firstLink+i]
+	}
+}
+
+// assemble makes the network of what is wet, with each front as an emitter at
+// the end of the wet part of its piece, and its solver; none where it cannot be
+// solved.
+func (s *filling) assemble() {
+	n := &network.Network{Head: s.lines.head, Water: s.water, Emitters: s.emitters, Meter: s.meter}
+	var head, flow []float64
+	for p, t := range s.reached {
+		s.node[p] = -1
+		if math.IsInf(t, 1) {
+			continue
+		}
+		s.node[p] = len(n.Nodes)
+		node := network.Node{Z: s.z[p], Emitter: network.None}
+		if s.drips[p] > 0 {
+			node.Emitter, node.Count = s.kind[p], s.drips[p]
+		}
+		n.Nodes = append(n.Nodes, node)
+		head = append(head, s.head[p])
+	}
+	for i := range s.lengths {
+		if c := &s.lengths[i]; s.full[i] {
+			n.Links = append(n.Links, c.link(s.node[c.from], s.node[c.to], 1))
+			flow = append(flow, s.flow[i])
+		}
+	}
+	fresh := s.net == nil
+	s.net, s.firstNode, s.firstLink = n, len(n.Nodes), len(n.Links)
+	n.Emitters = append(n.Emitters[:len(n.Emitters):len(n.Emitters)], make([]emitter.Emitter, len(s.fronts))...)
+	n.Nodes = append(n.Nodes, make([]network.Node, len(s.fronts))...)
+	n.Links = append(n.Links, make([]network.Link, len(s.fronts))...)
+	for i := range s.fronts {
+		s.set(i)
+		head, flow = append(head, s.fronts[i].head), append(flow, s.fronts[i].flow)
+	}
+	s.shut = make([]bool, len(n.Nodes))
+	var err error
+	if s.solver, err = network.NewSolver(n); err == nil && !fresh {
+		s.solver.Begin(head, flow)
+	}
+}
+
+// set puts front i, as far as it has come, into the network.
+func (s *filling) set(i int) {
+	w := &s.fronts[i]
+	c := &s.lengths[w.of]
+	a, b := c.from, c.to
+	if w.back {
+		a, b = b, a
+	}
+	share := min(max(w.x/c.long, 1e-3), 1)
+	node := network.Node{Z: s.z[a] + share*(s.z[b]-s.z[a]), Emitter: len(s.emitters) + i, Count: 1}
+	if w.held {
+		node.Emitter = network.None
+	}
+	s.net.Nodes[s.firstNode+i] = node
+	s.net.Emitters[len(s.emitters)+i] = openEnd(c.bore)
+	s.net.Links[s.firstLink+i] = c.link(s.node[a], s.firstNode+i, share)
 }
 
 // link is a share of the piece as a link of a network.

@@ -10,6 +10,7 @@ import (
 	"evenrow/wasm/pipe"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // of works a plan out, after its water.
@@ -148,6 +149,29 @@ func TestFillingOfExamples(t *testing.T) {
 					t.Errorf("%s: %+v, and the lead is full after %g s", e.Key, r, z.Lead)
 				}
 			}
+		}
+	}
+}
+
+// A filling that takes too many solutions is given up, which is something else
+// than water that stands; it is counted, and ends where its meter does.
+func TestFillingIsGivenUp(t *testing.T) {
+	for _, e := range plan.Examples() {
+		l := layout.Metered(e.Plan, work.New(1<<40, nil))
+		lines := func() *lines { return linesOf(l, l.Zones[0]) }
+		_, whole := lines().fill()
+		for _, most := range []int{0, 1, 3} {
+			if reached, full := lines().fillWithin(most); reached != nil || full != 0 {
+				t.Errorf("%s: within %d solutions it is full after %g s", e.Key, most, full)
+			}
+		}
+		before := l.Network.Meter.Left()
+		if _, full := lines().fillWithin(10 * mostSolutions); full != whole || l.Network.Meter.Left() == before {
+			t.Errorf("%s: full after %g s, and with more solutions %g; %d units", e.Key, whole, full, before-l.Network.Meter.Left())
+		}
+		l.Network.Meter = work.New(100, nil)
+		if l.Network.Meter.Within(func() { lines().fill() }) {
+			t.Errorf("%s: filled for nothing", e.Key)
 		}
 	}
 }

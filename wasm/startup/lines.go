@@ -9,6 +9,7 @@ import (
 	"evenrow/wasm/pipe"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // A length is a piece of tubing that fills as one: a run, a piece of the
@@ -32,6 +33,7 @@ type lines struct {
 	kind     []int     // by place: which
 	lengths  []length
 	place    []int // by node of the layout: its place, or -1
+	meter    *work.Meter
 }
 
 // parts is into how many pieces a row is cut whose emitters drip at once: more
@@ -42,7 +44,7 @@ func parts(rows int) int { return min(max(48/rows, 2), 6) }
 // valves that are shut.
 func linesOf(l *layout.Layout, zone int) *lines {
 	n := &l.Network
-	f := &lines{head: n.Head, water: n.Water, emitters: Flushing(l), place: make([]int, len(n.Nodes))}
+	f := &lines{head: n.Head, water: n.Water, emitters: Flushing(l), place: make([]int, len(n.Nodes)), meter: n.Meter}
 	for i := range f.place {
 		f.place[i] = -1
 	}
