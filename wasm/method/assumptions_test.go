@@ -54,7 +54,7 @@ var exempt = map[string]string{
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark",
 	"startup.brim": "precision", "startup.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
-	"startup.halvings": "precision", "startup.mostSolutions": "where a search ends", "startup.shortest": "precision",
+	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"view.barHeight": "form of a picture", "view.letterWidth": "form of a picture", "view.hour": "a unit", "view.outages": "form of a table",
 	"view.widths": "form of a picture", "view.mostBars": "form of a picture", "view.mostTasks": "form of a table", "view.mostWords": "form of the page",
 	"view.mostThirsts": "form of a picture", "view.nothing": "precision",

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/network"
 	"evenrow/wasm/pipe"
 	"evenrow/wasm/water"
+	"evenrow/wasm/work"
 )
 
 // A front is where water meets air in a piece of tubing.
@@ -33,12 +34,12 @@ const (
 // halvings is how often a step is halved that carries a front too high.
 const halvings = 5
 
-// After so many solutions it is given up to work a filling out, and said so: of
-// rings of fifty uneven rows one in five takes more. Where a step would take
+// After so many units of work it is given up to work a filling out, and said so:
+// of rings of fifty uneven rows one in five takes more. Where a step would take
 // longer than any start does the water stands.
 const (
-	mostSolutions = 4000
-	tooSlow       = 3600.0 // s
+	mostWork = 25_000_000
+	tooSlow  = 3600.0 // s
 )
 
 // filling is the state of lines while they fill.
@@ -55,7 +56,6 @@ type filling struct {
 	// first, fronts last.
 	net       *network.Network
 	solver    *network.Solver // nil when what is wet has changed
-	solved    int             // how often
 	node      []int           // by place
 	shut      []bool          // by node: nothing that opens by itself is open
 	firstNode int             // of fronts
@@ -74,10 +74,10 @@ type filling struct {
 // is left out, and so is whatever holds the air back. Where tubing falls, the
 // water is taken to fill its bore. Emitters that drip when wet do so at the end
 // of each piece.
-func (f *lines) fill() (reached []float64, full float64) { return f.fillWithin(mostSolutions) }
+func (f *lines) fill() (reached []float64, full float64) { return f.fillWithin(mostWork) }
 
-// fillWithin is fill with so many solutions.
-func (f *lines) fillWithin(most int) (reached []float64, full float64) {
+// fillWithin is fill with so many units of work.
+func (f *lines) fillWithin(units int) (reached []float64, full float64) {
 	s := &filling{lines: f, full: make([]bool, len(f.lengths)), reached: make([]float64, len(f.z)), near: make([][]int, len(f.z)), share: leastShare,
 		node: make([]int, len(f.z)), head: make([]float64, len(f.z)), flow: make([]float64, len(f.lengths))}
 	for i := range f.lengths {
@@ -88,11 +88,15 @@ func (f *lines) fillWithin(most int) (reached []float64, full float64) {
 	for i := range s.reached {
 		s.reached[i] = math.Inf(1)
 	}
+	if s.meter == nil {
+		s.meter = work.New(units, nil)
+	}
+	least := s.meter.Left() - units
 	now := 0.0
 	s.wet(0, now)
 	flows, sum := s.flows()
 	for {
-		if flows == nil || s.solved > most {
+		if flows == nil || s.meter.Left() < least {
 			return nil, 0
 		}
 		tau := s.step(flows)
@@ -260,7 +264,6 @@ func (s *filling) flows() ([]float64, float64) {
 			s.solver.Remake(s.firstLink + i)
 		}
 	}
-	s.solved++
 	sol, err := s.solver.After(s.shut)
 	if err != nil { // from too far off, perhaps
 		sol, err = s.solver.Start()

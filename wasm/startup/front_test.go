@@ -153,21 +153,25 @@ func TestFillingOfExamples(t *testing.T) {
 	}
 }
 
-// A filling that takes too many solutions is given up, which is something else
-// than water that stands; it is counted, and ends where its meter does.
+// A filling that takes too much work is given up, which is something else than
+// water that stands; and it ends where the meter of its network does.
 func TestFillingIsGivenUp(t *testing.T) {
 	for _, e := range plan.Examples() {
 		l := layout.Metered(e.Plan, work.New(1<<40, nil))
 		lines := func() *lines { return linesOf(l, l.Zones[0]) }
 		_, whole := lines().fill()
-		for _, most := range []int{0, 1, 3} {
-			if reached, full := lines().fillWithin(most); reached != nil || full != 0 {
-				t.Errorf("%s: within %d solutions it is full after %g s", e.Key, most, full)
+		for _, units := range []int{0, 100, 1000} {
+			if reached, full := lines().fillWithin(units); reached != nil || full != 0 {
+				t.Errorf("%s: with %d units it is full after %g s", e.Key, units, full)
 			}
 		}
 		before := l.Network.Meter.Left()
-		if _, full := lines().fillWithin(10 * mostSolutions); full != whole || l.Network.Meter.Left() == before {
-			t.Errorf("%s: full after %g s, and with more solutions %g; %d units", e.Key, whole, full, before-l.Network.Meter.Left())
+		if _, full := lines().fillWithin(10 * mostWork); full != whole || l.Network.Meter.Left() == before {
+			t.Errorf("%s: full after %g s, and with more units %g; %d spent", e.Key, whole, full, before-l.Network.Meter.Left())
+		}
+		l.Network.Meter = nil
+		if _, full := lines().fill(); full != whole {
+			t.Errorf("%s: full after %g s, and without a meter %g", e.Key, whole, full)
 		}
 		l.Network.Meter = work.New(100, nil)
 		if l.Network.Meter.Within(func() { lines().fill() }) {
