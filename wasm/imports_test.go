@@ -46,7 +46,7 @@ var imports = map[string]string{
 	"shots":        "catalogue day dose formula plan season source unit",
 	"drain":        "day dose formula source unit",
 	"demand":       "catalogue climate day evapo formula plan season source unit",
-	"carry":        "plan unit",
+	"carry":        "day plan unit",
 	"layout":       "catalogue emitter filter formula network numeric pipe plan pump source unit water work",
 	"parts":        "catalogue formula layout plan source unit",
 	"flush":        "emitter formula layout network pipe source unit",

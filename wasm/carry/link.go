@@ -20,6 +20,7 @@ package carry
 import (
 	"strconv"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -217,6 +218,11 @@ func (r *reader) value(f *plan.Field, p *plan.Plan, i int) {
 		// A choice that this version does not have must not be kept, even for
 		// a moment: the numbers that follow are read in the chosen units.
 		if f.Type == plan.Choice && (n < 0 || n >= int64(len(f.Options))) {
+			r.bad = true
+			return
+		}
+		// Nor a day that no date can be written for, which a file would lose.
+		if f.Type == plan.Date && (n < int64(day.First) || n > int64(day.Last)) {
 			r.bad = true
 			return
 		}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/fxamacker/cbor/v2"
 
+	"evenrow/wasm/day"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/unit"
 )
@@ -315,6 +316,45 @@ func FuzzReadLink(f *testing.F) {
 		}
 		carriesBack(t, p)
 	})
+}
+
+// Numbers of any size come back, those too that take more digits than a typed
+// number may have.
+func TestNumbersOfAnySizeSurvive(t *testing.T) {
+	for _, f := range plan.Fields() {
+		if f.Type != plan.Number {
+			continue
+		}
+		for _, sys := range []unit.System{unit.Metric, unit.US} {
+			for _, v := range []float64{5e-324, 1e-320, 1e-300, 1e-50, 1.5e-41, 1e-39, 1.2345678901234567e-30, 1e-20, 1e15, 1e21, 1e25} {
+				p := plan.Default()
+				p.Units = sys
+				if s := plan.SectionNamed(f.Section); s.Records(p) == 0 {
+					s.Resize(p, 1)
+					s.SetDefaults(p, 0)
+				}
+				if *f.Number(p, 0) = v; len(p.Check()) == 0 {
+					carriesBack(t, p)
+				}
+			}
+		}
+	}
+}
+
+// A date that cannot be written could not be typed either, nor kept in a file.
+func TestNoDateIsRefused(t *testing.T) {
+	date := plan.FieldNamed("season", "date")
+	for _, c := range []struct {
+		day  day.Day
+		want bool
+	}{{day.First, true}, {day.Last, true}, {day.First - 1, false}, {day.Last + 1, false}, {989_938_747, false}} {
+		p := plan.Default()
+		p.Season.Mode = plan.FromFrost // and so the date is not asked for
+		*date.Int(p, 0) = int(c.day)
+		if _, err := ReadLink(Link(p)); (err == nil) != c.want {
+			t.Errorf("a link with the date %s opens: %v", c.day.ISO(), err)
+		}
+	}
 }
 
 // FuzzDecode changes bytes rather than characters, and so reaches deeper.
