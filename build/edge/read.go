@@ -145,7 +145,7 @@ func (q *question) body() (form string, refusal reply, ok bool) {
 		return no(http.StatusUnsupportedMediaType, "This form cannot be read", "The text of a form must be UTF-8.")
 	}
 	const title = "This form is too long"
-	why := "A form may have at most " + strconv.Itoa(plan.MaxForm>>10) + " kB, and the largest plan takes less than half of that."
+	why := "A form may have at most " + strconv.Itoa(plan.MaxForm>>10) + " kB, and the largest plan takes less."
 	if q.r.ContentLength > plan.MaxForm {
 		return no(http.StatusRequestEntityTooLarge, title, why)
 	}

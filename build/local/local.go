@@ -42,6 +42,6 @@ func Server(h http.Handler) *http.Server {
 		ReadHeaderTimeout: 10 * time.Second,
 		ReadTimeout:       30 * time.Second,
 		WriteTimeout:      60 * time.Second,
-		MaxHeaderBytes:    64 << 10, // a plan in an address is at most 16 KiB
+		MaxHeaderBytes:    64 << 10, // a plan in an address is at most 24 KiB
 	}
 }

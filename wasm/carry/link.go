@@ -28,9 +28,9 @@ import (
 // version is the first character of a link.
 const version = '1'
 
-// MaxLink is how many characters a link may have; one with every value of
-// every record different takes less.
-const MaxLink = 16 << 10
+// MaxLink is how many characters a link may have; one of every record, with every
+// value different and in all its digits, takes less.
+const MaxLink = 24 << 10
 
 // Link returns p as a link: letters, digits, "-" and "_" only.
 func Link(p *plan.Plan) string {
