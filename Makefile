@@ -76,7 +76,7 @@ bench: browsers
 # RUN numbers the cases: another number has others.
 RUN ?= 1
 endure: browsers
-	go test ./build/hostile -run TestEverythingHolds -v -timeout 0 -run-number $(RUN) -seasons 100000 -wholes 5000 -texts 1000000
+	go test ./build/judge -run TestEverythingHolds -v -timeout 0 -run-number $(RUN) -seasons 100000 -wholes 5000 -texts 1000000
 	@cd build/e2e && npm run --silent --if-present endure-edge
 	@cd build/e2e && npm run --silent --if-present endure-page
 

@@ -17,8 +17,7 @@ import (
 // fits it more or less in two cases of three. accepted says whether it was drawn
 // as it is; otherwise fields that did not go together were drawn again.
 func Plan(s *Source) (p *plan.Plan, accepted bool) {
-	examples := plan.Examples()
-	p = examples[s.below(len(examples))].Plan.Clone()
+	p = example(s)
 	p.Units = unit.System(s.below(unit.Systems))
 	wild := [...]float64{0.01, 0.01, 0.03, 0.03, 0.1, 0.3, 1}[s.below(7)]
 	for _, sec := range plan.Sections() {
@@ -46,6 +45,102 @@ func Plan(s *Source) (p *plan.Plan, accepted bool) {
 		panic(errs[0].Error())
 	}
 	return typed, accepted
+}
+
+// Uneven returns a plan that Check finds nothing wrong with, whose few plants get
+// unlike amounts of water: an example with emitters of several kinds, zones of
+// their own and a supply of about what they need.
+func Uneven(s *Source) *plan.Plan {
+	for {
+		p := example(s)
+		p.Place.Length, p.Place.Width = 90, 90
+		p.Limits.Reserve = 0
+		p.Header.Layout, p.Header.Feed = s.below(3), s.below(2)
+		p.Header.Tube, p.Runs[0].Tube = 1+s.below(6), 1+s.below(6)
+		for i := range p.Rows {
+			p.Rows[i].Plants = 1 + s.below(20)
+			p.Rows[i].PerPiece = 1
+		}
+		mix(s, p)
+		fit(s, p)
+		if len(p.Check()) == 0 {
+			return p
+		}
+	}
+}
+
+// Ordinary returns a plan as most growers have one, which Check finds nothing
+// wrong with: an example with up to ten rows, another supply and up to three
+// zones.
+func Ordinary(s *Source) *plan.Plan {
+	for {
+		p := example(s)
+		p.Place.Length, p.Place.Width = 60, 40
+		plan.SectionNamed("rows").Resize(p, 1+s.below(10))
+		zones := 1 + s.below(3)
+		for i := range p.Rows {
+			r := &p.Rows[i]
+			r.Plants, r.PerPiece = 4+s.below(40), 1
+			r.Emitter = s.below(len(p.Emitters))
+			r.Gap = 0.8 + s.share()
+			r.Zone = 1 + i*zones/len(p.Rows)
+			r.Slope = 0.02 * (s.share() - 0.5)
+		}
+		fit(s, p)
+		if len(p.Check()) == 0 {
+			return p
+		}
+	}
+}
+
+// Ring returns a plan of forty to sixty uneven rows between two headers, of up to
+// so many plants, 60 or more, which Check finds nothing wrong with. No layout
+// takes longer to work out.
+func Ring(s *Source, plants int) *plan.Plan {
+	for {
+		p := example(s)
+		p.Header.Layout, p.Header.Feed = plan.Ring, s.below(2)
+		p.Place.Length, p.Place.Width = 300, 200
+		plan.SectionNamed("emitters").Resize(p, 1+s.below(2))
+		for i := range p.Emitters {
+			e := &p.Emitters[i]
+			e.Kind = s.below(2)
+			e.Exponent = 0.5 * float64(e.Kind)
+		}
+		const fewest = 40
+		plan.SectionNamed("rows").Resize(p, fewest+s.below(plan.MaxRows-fewest+1))
+		n, left := len(p.Rows), plants
+		even := s.oneIn(4)
+		for i := range p.Rows {
+			r := &p.Rows[i]
+			// Each row that follows takes a plant at least, and none over its
+			// share by more than twice.
+			most := min(400, left-(n-i-1), 1+2*left/(n-i))
+			if r.Plants = max(1, min(most, left/(n-i))); !even {
+				r.Plants = 1 + s.below(max(1, most))
+			}
+			left -= r.Plants
+			r.PerPiece, r.PerPlant = 1, 1+s.below(2)
+			r.Spacing = 0.1 + 0.4*s.share()
+			r.First, r.Gap = 2*s.share(), 0.5+s.share()
+			r.Emitter, r.Zone = s.below(len(p.Emitters)), 1
+			r.Slope = 0.04 * (s.share() - 0.5)
+			r.Height = s.share() - 0.5
+			if tube := s.below(len(catalogue.Tubes)); catalogue.Tubes[tube].Row {
+				r.Tube = tube
+			}
+		}
+		fit(s, p)
+		if len(p.Check()) == 0 {
+			return p
+		}
+	}
+}
+
+// example returns one of the examples, as a plan of one's own.
+func example(s *Source) *plan.Plan {
+	examples := plan.Examples()
+	return examples[s.below(len(examples))].Plan.Clone()
 }
 
 // drawSection draws how many records a section has and what stands in them.

@@ -1,6 +1,5 @@
 // Package hostile makes plans, links, files and forms that nobody would think
-// of, and judges what the calculation says to them. No program links it: it is
-// for tests, for the fuzzer of Go and for runs of many hours.
+// of, and some that are ordinary, for tests and benchmarks.
 package hostile
 
 import (

@@ -1,12 +1,11 @@
 package view
 
 import (
-	"math/rand/v2"
 	"reflect"
 	"strings"
 	"testing"
 
-	"evenrow/build/hard"
+	"evenrow/build/hostile"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
 )
@@ -18,11 +17,11 @@ func strained() []*plan.Plan {
 	for _, e := range plan.Examples() {
 		list = append(list, e.Plan)
 	}
-	for seed := range uint64(2) {
-		r := rand.New(rand.NewPCG(seed, 11))
-		list = append(list, hard.Ordinary(r), hard.Hostile(r, 60))
+	for n := range 2 {
+		p, _ := hostile.Plan(hostile.Numbered(11, n))
+		list = append(list, hostile.Ordinary(hostile.Numbered(11, n)), p)
 	}
-	return append(list, hard.Ring(rand.New(rand.NewPCG(1, 12)), 120))
+	return append(list, hostile.Ring(hostile.Numbered(12, 1), 120))
 }
 
 // plenty is more than any plan of this file takes, in units of work.
@@ -128,7 +127,7 @@ func TestACutSearchKnowsNoCheapest(t *testing.T) {
 
 // Whoever leaves gets no sheet, at whatever question it is noticed.
 func TestWhoeverLeavesGetsNoSheet(t *testing.T) {
-	p := hard.Ring(rand.New(rand.NewPCG(1, 12)), 300)
+	p := hostile.Ring(hostile.Numbered(12, 1), 300)
 	asked := 0
 	s := sheet.AnswerFor(p, func() bool { asked++; return false })
 	first := asked

@@ -1,4 +1,7 @@
-package hostile
+// Package judge says what must be so of every plan, link, file and form, and
+// holds what the calculation and the page say to it. No program links it: it is
+// for tests, for the fuzzer of Go and for runs of many hours.
+package judge
 
 import (
 	"bytes"
@@ -19,6 +22,7 @@ import (
 // How far a plan is followed.
 const (
 	ToSeason = iota // the answer and the season
+	ToPage          // and the page that answers the plan's form
 	ToEnd           // every exploration, and the JSON
 )
 
@@ -50,9 +54,9 @@ func (v *Verdict) spent(s *sheet.Sheet, bound int, whole bool) {
 	}
 }
 
-// Judge has a checked plan worked out and carried to and fro, and holds what
+// Plan has a checked plan worked out and carried to and fro, and holds what
 // comes of it against what must be so of every plan.
-func Judge(p *plan.Plan, far int) (v Verdict) {
+func Plan(p *plan.Plan, far int) (v Verdict) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			v.Faults = append(v.Faults, fmt.Sprintf("%v\n%s", fault, debug.Stack()))
@@ -74,24 +78,12 @@ func Judge(p *plan.Plan, far int) (v Verdict) {
 		fault("%s", lie)
 	}
 
-	// The page says the same, from the form alone, and the form is well formed.
-	r := page.Answer(plan.DraftOf(p).Encode())
-	if len(r.Errors) > 0 {
-		fault("the form of the plan has an error: %v", r.Errors[0])
-	}
-	if r.Link != link(p) {
-		fault("the form is of another plan, %s", r.Link)
-	}
 	ids := map[string]bool{}
-	said := map[string]string{}
-	for _, f := range r.Fragments {
-		said[f.ID] = f.HTML
+	for _, f := range told {
 		shown(f, ids, fault)
 	}
-	for _, f := range told {
-		if said[f.ID] != f.HTML {
-			fault("%s is another one the second time", f.ID)
-		}
+	if far >= ToPage {
+		answered(p, link(p), told, ids, fault)
 	}
 	for which := range sheet.Exploration(sheet.Explorations) {
 		if which != sheet.Season && far < ToEnd {
@@ -119,6 +111,32 @@ func Judge(p *plan.Plan, far int) (v Verdict) {
 		}
 	}
 	return v
+}
+
+// answered checks that the page says of a plan's form what was told of the plan,
+// and that the form is well formed. ids holds the ids of what was told.
+func answered(p *plan.Plan, link string, told []view.Fragment, ids map[string]bool, fault func(string, ...any)) {
+	r := page.Answer(plan.DraftOf(p).Encode())
+	if len(r.Errors) > 0 {
+		fault("the form of the plan has an error: %v", r.Errors[0])
+	}
+	if r.Link != link {
+		fault("the form is of another plan, %s", r.Link)
+	}
+	said := map[string]string{}
+	for _, f := range told {
+		said[f.ID] = f.HTML
+	}
+	for _, f := range r.Fragments {
+		if html, known := said[f.ID]; !known {
+			shown(f, ids, fault)
+		} else if delete(said, f.ID); html != f.HTML {
+			fault("%s is another one the second time", f.ID)
+		}
+	}
+	for id := range said {
+		fault("%s is told of the plan and not of its form", id)
+	}
 }
 
 // shown checks a fragment of the page.

@@ -1,4 +1,4 @@
-package hostile
+package judge
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package hostile
+package judge
 
 import (
 	"encoding/csv"
@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"evenrow/build/edge"
+	"evenrow/build/hostile"
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
@@ -81,28 +82,31 @@ func TestEverythingHolds(t *testing.T) {
 	}
 	judge := func(kind, far int) func(int) Verdict {
 		return func(n int) Verdict {
-			p, _ := Plan(Numbered(*run*10+kind, n))
-			return Judge(p, far)
+			p, _ := hostile.Plan(hostile.Numbered(*run*10+kind, n))
+			if far == ToSeason && n%4 == 0 {
+				return Plan(p, ToPage)
+			}
+			return Plan(p, far)
 		}
 	}
 	all := of("plans, answer and season", *seasons, judge(0, ToSeason))
 	t.Log(all.claims)
 	of("plans, all explorations, JSON", *wholes, judge(1, ToEnd))
-	for kind, name := range [Inputs]string{"links", "files", "forms"} {
+	for kind, name := range [hostile.Inputs]string{"links", "files", "forms"} {
 		// To draw a plan takes longer than to judge a text, so some are of one.
 		type drawn struct {
 			n int
 			p *plan.Plan
 		}
 		var last atomic.Pointer[drawn]
-		of(name, *texts/Inputs, func(n int) Verdict {
+		of(name, *texts/hostile.Inputs, func(n int) Verdict {
 			from := last.Load()
 			if from == nil || from.n != n/16 {
-				p, _ := Plan(Numbered(*run*10+5+kind, n/16))
+				p, _ := hostile.Plan(hostile.Numbered(*run*10+5+kind, n/16))
 				from = &drawn{n / 16, p}
 				last.Store(from)
 			}
-			return Verdict{Faults: JudgeText(Text(Numbered(*run*10+2+kind, n), from.p, Input(kind)), Input(kind), n%20 == 0)}
+			return Verdict{Faults: Text(hostile.Text(hostile.Numbered(*run*10+2+kind, n), from.p, hostile.Input(kind)), hostile.Input(kind), n%20 == 0)}
 		})
 	}
 	t.Log("\n" + table.String())
@@ -114,16 +118,16 @@ func FuzzPlans(f *testing.F) {
 		f.Add([]byte(seed))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		p, _ := Plan(NewSource(data))
+		p, _ := hostile.Plan(hostile.NewSource(data))
 		plants := 0
 		for i := range p.Rows {
 			plants += p.Rows[i].Plants
 		}
-		far := ToSeason
+		far := ToPage
 		if plants <= 60 {
 			far = ToEnd
 		}
-		for _, fault := range Judge(p, far).Faults {
+		for _, fault := range Plan(p, far).Faults {
 			t.Error(fault)
 		}
 	})
@@ -131,18 +135,18 @@ func FuzzPlans(f *testing.F) {
 
 // The fuzzer of Go looks for texts, of which the first byte says the kind.
 func FuzzTexts(f *testing.F) {
-	for kind := range byte(Inputs) {
+	for kind := range byte(hostile.Inputs) {
 		for n := range 4 {
-			s := Numbered(3, n)
-			p, _ := Plan(s)
-			f.Add(append([]byte{kind}, Text(s, p, Input(kind))...))
+			s := hostile.Numbered(3, n)
+			p, _ := hostile.Plan(s)
+			f.Add(append([]byte{kind}, hostile.Text(s, p, hostile.Input(kind))...))
 		}
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if len(data) == 0 {
 			return
 		}
-		for _, fault := range JudgeText(string(data[1:]), Input(data[0]%Inputs), true) {
+		for _, fault := range Text(string(data[1:]), hostile.Input(data[0]%hostile.Inputs), true) {
 			t.Error(fault)
 		}
 	})
@@ -160,7 +164,7 @@ func TestPlansAtTheEdge(t *testing.T) {
 	}
 	host := edge.New(server.New(b.Files), b.Shell, edge.Options{Fault: func(fault any, stack []byte) { t.Errorf("%v\n%s", fault, stack) }})
 	for n := range 25 {
-		p, _ := Plan(Numbered(4, n))
+		p, _ := hostile.Plan(hostile.Numbered(4, n))
 		for _, path := range edge.Paths() {
 			w := httptest.NewRecorder()
 			host.ServeHTTP(w, httptest.NewRequest("GET", path+"?"+carry.Link(p), nil))
