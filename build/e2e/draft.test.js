@@ -265,6 +265,27 @@ behaviour("what is typed right after a row's button is kept, and the button does
   await page.waitForFunction(() => Math.abs(Number(document.querySelector('[id="f-place.length"]')?.value) - 10 / 0.3048) < 0.01);
 }, { both: true });
 
+behaviour("what is drawn as before is drawn over what was typed since", async ({ page, address }) => {
+  await open(page, address);
+  await example(page, "Balcony");
+  const drawn = await fields(page);
+  await type(page, "place.width", "wide");
+  await type(page, "runs.1.rise", "1");
+  await example(page, "Balcony"); // anew: the plan that was typed in is another
+  await atRest(page);
+  assert.deepEqual(await fields(page), drawn);
+  assert.equal(await text(page, "#errors"), "");
+  await back(page);
+  await page.waitForFunction(() => document.querySelector('[id="f-place.width"]')?.value === "wide");
+  // And so the log: that of one plan is not that of the next.
+  for (const out of ["40", "41"]) {
+    await example(page, "Balcony");
+    await noted(page, { 1: "" });
+    await typedNow(page, "log.1.out", out);
+    await atRest(page);
+  }
+}, { both: true });
+
 behaviour("a reload right after a key keeps the key", async ({ page, address }) => {
   await open(page, address);
   for (const typed of ["1", "2.", "3,5", "wide"]) {

@@ -4,7 +4,7 @@
 import { cautions, follow, path, scripted } from "./places.js";
 import { find, trusted } from "./site.js";
 
-/** What stands on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
+/** What was drawn on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
 const drawn = new Map();
 
 /** What the page's own words stand in place of, by id. @type {Map<string, ChildNode[]>} */
@@ -44,7 +44,10 @@ export function forget(id) {
  */
 export function draw(id, html) {
   const place = document.getElementById(id);
-  if (!place || drawn.get(id) === html) return false;
+  if (!place) return false;
+  const form = place.closest("form");
+  // In what holds boxes, something else may stand by now than was drawn there.
+  if (drawn.get(id) === html && !(form && place.querySelector("input"))) return false;
   drawn.set(id, html);
   aside.delete(id);
   const focus = document.activeElement;
@@ -53,7 +56,6 @@ export function draw(id, html) {
   const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
   const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, d.open]));
   const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
-  const form = place.closest("form");
   const top = form?.scrollTop ?? 0;
 
   place.removeAttribute("data-before");
