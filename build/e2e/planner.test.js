@@ -5,6 +5,7 @@ import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
 import { atRest, explored, fields, open, paste, press, text, verdict } from "./form.js";
 import { change, copied, host, named } from "./host.js";
+import { hurry } from "./hurry.js";
 import { shared } from "./site.js";
 
 /** @type {{address: string, stop: () => Promise<void>}} */
@@ -34,25 +35,6 @@ after(async () => {
   await faulty?.stop();
   await site?.stop();
 });
-
-/**
- * Makes the page count its half seconds five times as fast, and keeps its workers in view.
- * @param {import("puppeteer-core").Page} page not yet at the site
- */
-const hurry = (page) =>
-  page.evaluateOnNewDocument(() => {
-    const real = window.setInterval;
-    window.setInterval = (run, ms, ...more) => real(run, ms === 500 ? 100 : ms, ...more);
-    const Real = window.Worker;
-    window.e2eWorkers = [];
-    window.e2eKill = (worker) => Object.getPrototypeOf(Real.prototype).terminate.call(worker);
-    window.Worker = class extends Real {
-      constructor(...args) {
-        super(...args);
-        window.e2eWorkers.push(this);
-      }
-    };
-  });
 
 const faultyHost = { address: () => faulty.address, both: true };
 
@@ -139,21 +121,25 @@ behaviour(
   async ({ page, address }) => {
     await hurry(page);
     await open(page, address);
-    for (const [i, end] of ["gone", "error", "stopped"].entries()) {
-      await page.evaluate((end) => {
-        const worker = window.e2eWorkers.at(-1);
-        // Ended without the page being told, as a browser short of memory does it.
-        if (end === "gone") window.e2eKill(worker);
-        if (end === "error") worker.dispatchEvent(new ErrorEvent("error", { message: "out of memory" }));
-        if (end === "stopped") worker.dispatchEvent(new MessageEvent("message", { data: { failed: "it has stopped" } }));
-      }, end);
+    for (const [i, end] of ["gone", "error", "stopped", "fault"].entries()) {
+      await page.evaluate((end) => window.e2eKill(end), end);
       await paste(page, "name", `after ${end}`);
       await page.waitForFunction((name) => document.querySelector(".answer__plan b")?.textContent === name, {}, `after ${end}`);
       await atRest(page);
       assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
       assert.equal(await verdict(page), "Yes");
-      assert.equal(await page.evaluate(() => window.e2eWorkers.length), i + 2);
+      assert.equal(await page.evaluate(() => window.e2eStarted), i + 2);
     }
+    // What is asked of the log is asked once more as well.
+    await page.evaluate(() => {
+      window.e2eWorker.addEventListener("message", () => window.e2eKill("error"), { once: true }); // as soon as it has begun
+      const box = document.getElementById("f-log.1.day");
+      box.value = "31 June";
+      box.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    });
+    await atRest(page);
+    assert.match(await text(page, '[id="e-log.1.day"]'), /must be a date that exists/);
+    assert.equal(await text(page, "#message"), "");
   },
   { both: true },
 );

@@ -76,7 +76,7 @@ function tool(form) {
     },
     again() {
       waiting.hidden = false;
-      if (asked && changes(asked)) excuse("again");
+      if (asked?.ask !== "rest") excuse("again");
     },
     lost,
     down: fail,
@@ -293,7 +293,7 @@ function tool(form) {
       text = data.toString();
     }
     const name = asked.ask === "restore" ? "answer" : asked.ask === "open" && !link ? "openFirst" : asked.ask;
-    worker.ask({ ask: name, text }, changes(asked));
+    worker.ask({ ask: name, text }, asked.ask !== "rest");
   }
 
   /** @param {Reply} reply */

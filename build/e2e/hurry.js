@@ -1,0 +1,35 @@
+// A page that is soon tired of waiting for its planner, and whose planner can be killed.
+
+/**
+ * Makes the page count its half seconds faster, and keeps the worker of its
+ * planner in view.
+ * @param {import("puppeteer-core").Page} page not yet at the site
+ * @param {number} [times] how much faster
+ */
+export const hurry = (page, times = 5) =>
+  page.evaluateOnNewDocument((times) => {
+    const real = window.setInterval;
+    window.setInterval = (run, ms, ...more) => real(run, ms === 500 ? 500 / times : ms, ...more);
+    const Real = window.Worker;
+    window.e2eStarted = 0;
+    /** How many that are still to be started die at once. */
+    window.e2eDoomed = 0;
+    window.Worker = class extends Real {
+      constructor(...args) {
+        super(...args);
+        window.e2eWorker = this;
+        window.e2eStarted++;
+        if (window.e2eDoomed-- > 0) setTimeout(() => window.e2eKill("error", this), 5);
+        else window.e2eDoomed = 0;
+      }
+    };
+    /** @param {"gone" | "error" | "stopped" | "fault"} how @param {Worker} [worker] */
+    window.e2eKill = (how, worker = window.e2eWorker) => {
+      // Ended without the page being told, as a browser short of memory does it.
+      if (how === "gone") Object.getPrototypeOf(Real.prototype).terminate.call(worker);
+      if (how === "error") worker.dispatchEvent(new ErrorEvent("error", { message: "out of memory" }));
+      if (how === "stopped") worker.dispatchEvent(new MessageEvent("message", { data: { failed: "it has stopped" } }));
+      // What it cannot but fail at, asked past the page.
+      if (how === "fault") Object.getPrototypeOf(Real.prototype).postMessage.call(worker, { ask: "nothing", text: "" });
+    };
+  }, times);
