@@ -20,7 +20,7 @@ before(async () => {
     Object.defineProperty(globalThis, "evenrow", { set(all) {
       const wrapped = {};
       for (const name of Object.keys(all)) wrapped[name] = (text) => {
-        if (text.includes("name=hang") && name === "answer") for (;;);
+        if (text.includes("name=hang") && name === "answer" || text.endsWith("-hang")) for (;;);
         if (text.includes("name=quiet") && name === "rest" && text.includes("step=3")) for (;;);
         if (text.includes("name=die") && name === "answer") throw new RangeError("Maximum call stack size exceeded");
         return all[name](text);
@@ -52,12 +52,43 @@ behaviour(
     assert.match(await text(page, "#always"), /not to what the form holds now/);
     assert.equal(await text(page, "#answer"), yes, "the last answer stands, and is called one");
     assert.equal((await fields(page)).name, "hang");
+    // An answer about the log does not make the other one right.
+    await page.$eval('[id="f-log.1.day"]', (e) => {
+      e.value = "31 June";
+      e.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    });
+    await page.waitForFunction(() => document.getElementById("e-log.1.day")?.textContent);
+    assert.match(await text(page, "#stale"), /not to what the form holds now/);
     await paste(page, "name", "well");
     assert.match(await text(page, ".answer__plan"), /^well/);
     for (const id of ["#message", "#stale"]) assert.equal(await text(page, id), "");
     assert.match(await text(page, "#always"), /^Yes\./);
     await explored(page);
     assert.equal(await page.$("[data-before]"), null);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "a link that takes too long leaves the plan that stands, and a reload what was typed there",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    await paste(page, "name", "Mine");
+    await page.evaluate(() => { location.hash = "#1-hang"; });
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    assert.match(await text(page, "#stale"), /the plan that stood here before, not the one that was opened/);
+    await Promise.all([
+      page.waitForNavigation(),
+      page.$eval('[id="f-runs.1.rise"]', (e) => {
+        e.value = "high";
+        e.dispatchEvent(new InputEvent("input", { bubbles: true }));
+        location.reload();
+      }),
+    ]);
+    await atRest(page);
+    const { name, "runs.1.rise": rise } = await fields(page);
+    assert.deepEqual([name, rise], ["Mine", "high"]);
   },
   faultyHost,
 );

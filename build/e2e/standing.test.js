@@ -99,6 +99,32 @@ behaviour("a number that is half typed is answered, but is no plan to keep", asy
   assert.equal(plan.runs[0].length, 0.5);
 });
 
+behaviour("a number that is typed and taken back leaves the link of the plan that stands", async ({ page, address }) => {
+  await neverRests(page);
+  await open(page, address);
+  await paste(page, "runs.1.rise", "2");
+  const kept = await link(page);
+  await go(page, "runs.1.rise");
+  await letters(page, "1");
+  await page.$eval(box("runs.1.rise"), (e) => e.select());
+  await letters(page, "2");
+  await page.evaluate(() => dispatchEvent(new Event("beforeprint"))); // the plan is to stay
+  await atRest(page);
+  assert.equal(await offered(page), kept);
+}, { both: true });
+
+behaviour("a link that cannot be opened while a number is typed leaves what stands, and calls it no example", async ({ page, address }) => {
+  await neverRests(page);
+  await open(page, address);
+  await go(page, "runs.1.rise");
+  await letters(page, "2");
+  await page.evaluate(() => { location.hash = "#1AAAA"; });
+  await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot be opened"));
+  assert.match(await text(page, "#message"), /The plan that stood here is still here/);
+  assert.equal(await text(page, "#stale"), "");
+  assert.equal((await fields(page))["runs.1.rise"], "2");
+}, { both: true });
+
 behaviour("a number that rests is kept, and so is what is chosen", async ({ page, address }) => {
   await open(page, address);
   await go(page, "runs.1.rise");

@@ -76,7 +76,7 @@ function tool(form) {
     },
     again() {
       waiting.hidden = false;
-      if (asked?.ask !== "rest") excuse("again");
+      if (asked && changes(asked)) excuse("again");
     },
     lost,
     down: fail,
@@ -227,12 +227,17 @@ function tool(form) {
   function keepPlan() {
     link = shown;
     keep();
-    if (share) show("share", share);
-    share = "";
+    offer();
     // Browsers allow some three changes of the address a second; a reload right
     // after a change must not lose it.
     if (performance.now() - written > 400) write();
     else setTimeout(write, 400);
+  }
+
+  /** Offers the link of the plan that is kept. */
+  function offer() {
+    if (share) show("share", share);
+    share = "";
   }
 
   /**
@@ -292,7 +297,7 @@ function tool(form) {
       if (asked.step || (asked.ask === "answer" && shown && shown !== (link || first))) data.set("good", (asked.good = link));
       text = data.toString();
     }
-    const name = asked.ask === "restore" ? "answer" : asked.ask === "open" && !link ? "openFirst" : asked.ask;
+    const name = asked.ask === "restore" ? "answer" : asked.ask === "open" && !shown ? "openFirst" : asked.ask;
     worker.ask({ ask: name, text }, asked.ask !== "rest");
   }
 
@@ -328,7 +333,7 @@ function tool(form) {
       shown = link; // an error falls back to it
       share = "";
     }
-    if (reply.link || reply.errors.length) unsay();
+    if (question && changes(question) && (reply.link || reply.errors.length)) unsay();
     if (reply.more) {
       owed = new Set(others(reply).map((place) => place.id));
       skipped = false;
@@ -336,9 +341,10 @@ function tool(form) {
       if (question?.ask !== "answer") for (const place of others(reply)) stand(place, "");
     }
     for (const { id, html } of reply.fragments) {
-      if (id === "share" && shown !== link) share = html;
+      if (id === "share") share = html;
       else show(id, html);
     }
+    if (shown === link) offer();
     const feedback = question?.ask === "feedback";
     const saving = feedback || question?.ask === "save" || question?.ask === "calendar";
     if (question?.action === "log-open") book.open(question.plan ?? "", question.text ?? "");
@@ -548,7 +554,7 @@ function tool(form) {
     settling = setTimeout(settle, 700);
     const question = asked && changes(asked) ? asked : queue.find(changes);
     if (!question) return;
-    const stands = words(question.ask === "answer" ? "not-the-form" : link ? "not-opened" : question.ask === "restore" ? "not-yours" : "not-the-link");
+    const stands = words(question.ask === "answer" ? "not-the-form" : shown ? "not-opened" : question.ask === "restore" ? "not-yours" : "not-the-link");
     say("stale", stands);
     say("always", stands);
   }

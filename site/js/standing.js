@@ -47,6 +47,7 @@ export function standing(form, example) {
       const plan = { id, text: formText(form), link, title };
       putPlan(plan, true);
       if (worked) putPlan(plan);
+      if (work) write(""); // a reload brings it, whatever could not be opened here
     },
     /** @param {string} name */
     call(name) {
