@@ -24,8 +24,10 @@ type system struct {
 
 	// By node, while the order is sought.
 	degree, mixed []int32
-	place         []int32 // position in order, from 1; 0 while not eliminated
-	fed           []bool  // joined to the source, by itself or by what is eliminated before
+	place         []int32   // position in order, from 1; 0 while not eliminated
+	fed           []bool    // joined to the source, by itself or by what is eliminated before
+	near          [][]int32 // of rings: the neighbours that are not yet eliminated
+	byDegree      [][]int32 // nodes of rings, by how many they were
 
 	leak []float64 // by node; once eliminated, one over the row's sum
 	rhs  []float64 // by node
@@ -77,63 +79,83 @@ func (s *system) prepare(nodes int, links []ends) {
 
 // eliminateRings orders the nodes that no leaf leads to, by least degree.
 func (s *system) eliminateRings(links []ends, place []int32, fed []bool) {
-	near := map[int32][]int32{}
-	join := func(a, b int32) {
-		if !slices.Contains(near[a], b) {
-			near[a] = append(near[a], b)
-			near[b] = append(near[b], a)
+	s.near = longer(s.near, len(place))
+	near := s.near
+	for n := range place {
+		if place[n] == 0 {
+			near[n] = near[n][:0]
 		}
 	}
 	for _, l := range links {
 		if a, b := l.from, l.to; a != 0 && b != 0 && place[a] == 0 && place[b] == 0 {
-			join(a, b)
+			s.join(a, b)
 		}
 	}
-	var byDegree [][]int32
-	put := func(n int32) int {
-		d := len(near[n])
-		for len(byDegree) <= d {
-			byDegree = append(byDegree, nil)
-		}
-		byDegree[d] = append(byDegree[d], n)
-		return d
+	for d := range s.byDegree {
+		s.byDegree[d] = s.byDegree[d][:0]
 	}
 	for n := int32(len(place) - 1); n > 0; n-- {
 		if place[n] == 0 {
-			put(n)
+			s.put(n)
 		}
 	}
-	for d := 0; d < len(byDegree); {
-		last := len(byDegree[d]) - 1
+	for d := 0; d < len(s.byDegree); {
+		last := len(s.byDegree[d]) - 1
 		if last < 0 {
 			d++
 			continue
 		}
-		n := byDegree[d][last]
-		byDegree[d] = byDegree[d][:last]
-		if place[n] != 0 || len(near[n]) != d {
+		n := s.byDegree[d][last]
+		s.byDegree[d] = s.byDegree[d][:last]
+		around := near[n]
+		if place[n] != 0 || len(around) != d {
 			continue // it has moved to another degree since
 		}
 		s.order = append(s.order, n)
-		s.to = append(s.to, near[n]...)
+		s.to = append(s.to, around...)
 		s.start = append(s.start, int32(len(s.to)))
 		place[n] = int32(len(s.order))
-		if len(near[n]) > 0 {
-			fed[near[n][0]] = fed[near[n][0]] || fed[n]
+		if len(around) > 0 {
+			fed[around[0]] = fed[around[0]] || fed[n]
 		} else if !fed[n] {
 			s.cut = n
 		}
-		for i, a := range near[n] {
-			near[a] = slices.DeleteFunc(near[a], func(b int32) bool { return b == n })
-			for _, b := range near[n][:i] {
-				join(a, b)
+		for i, a := range around {
+			at := slices.Index(near[a], n)
+			near[a] = append(near[a][:at], near[a][at+1:]...)
+			for _, b := range around[:i] {
+				s.join(a, b)
 			}
 		}
-		for _, a := range near[n] {
-			d = min(d, put(a))
+		for _, a := range around {
+			d = min(d, s.put(a))
 		}
-		delete(near, n)
 	}
+}
+
+// join makes two nodes neighbours, if they are none yet.
+func (s *system) join(a, b int32) {
+	if !slices.Contains(s.near[a], b) {
+		s.near[a] = append(s.near[a], b)
+		s.near[b] = append(s.near[b], a)
+	}
+}
+
+// put lists a node by its degree, and returns that.
+func (s *system) put(n int32) int {
+	d := len(s.near[n])
+	s.byDegree = longer(s.byDegree, d+1)
+	s.byDegree[d] = append(s.byDegree[d], n)
+	return d
+}
+
+// longer returns at least n lists: those of v, with the memory that they have,
+// and new ones.
+func longer(v [][]int32, n int) [][]int32 {
+	if len(v) < n {
+		v = append(v, make([][]int32, n-len(v))...)
+	}
+	return v
 }
 
 // index finds the entry that each link, and each pair of neighbours, falls on.
