@@ -41,18 +41,32 @@ func (d Sunlit) Share(t float64) float64 {
 	case t >= d.Set:
 		return 1
 	}
-	const turn = 2 * math.Pi / spin
-	at := (t - (d.Rise+d.Set)/2) * turn
+	cos, whole := d.half()
+	return d.part(t, cos, whole)
+}
+
+// turn is the angle that the earth turns in a second.
+const turn = 2 * math.Pi / spin
+
+// half returns cos ωs, and the sum of the radiation from noon to sunset.
+func (d Sunlit) half() (cos, whole float64) {
 	end := (d.Set - d.Rise) / 2 * turn
-	cos := math.Cos(end)
-	return 0.5 + 0.5*(math.Sin(at)-at*cos)/(math.Sin(end)-end*cos)
+	cos = math.Cos(end)
+	return cos, math.Sin(end) - end*cos
+}
+
+// part is Share at a time between sunrise and sunset, with what half returns.
+func (d Sunlit) part(t, cos, whole float64) float64 {
+	at := (t - (d.Rise+d.Set)/2) * turn
+	return 0.5 + 0.5*(math.Sin(at)-at*cos)/whole
 }
 
 // Time is the inverse of [Sunlit.Share], to a hundredth of a second.
 func (d Sunlit) Time(share float64) float64 {
+	cos, whole := d.half()
 	lo, hi := d.Rise, d.Set
 	for hi-lo > 0.01 {
-		if mid := (lo + hi) / 2; d.Share(mid) < share {
+		if mid := (lo + hi) / 2; d.part(mid, cos, whole) < share {
 			lo = mid
 		} else {
 			hi = mid

@@ -55,8 +55,7 @@ const spin = 86400
 // than a second. On the open sea at 0 to 65 degrees of latitude almanacs agree
 // to within a minute; hills, and air that refracts unusually, shift it more.
 func Of(d day.Day, lat, lon float64) Times {
-	noon := transit(d, lon)
-	at := about(d, lat, lon, noon)
+	noon, at := about(d, lat, lon)
 	t := Times{Noon: noon}
 	before, high, after := at(noon-spin/2), at(noon), at(noon+spin/2)
 	if before < 0 && high > 0 {
@@ -135,35 +134,35 @@ func altitude(d day.Day, lat, lon float64) func(t float64) float64 {
 	}
 }
 
-// about is altitude between the two midnights about a noon. The position is
-// worked out at these three times; a parabola through them is off by 2e-8 in
-// between, which is a thousandth of a second of a sunrise.
-func about(d day.Day, lat, lon, noon float64) func(t float64) float64 {
+// about returns when the sun stands in the meridian, in s after 0 h UT, and
+// altitude between the two midnights about it. The position is worked out at the
+// noon of local mean time and half a day before and after; a parabola through
+// the three is off by 2e-8 in between, which is a thousandth of a second of a
+// sunrise. It goes as far beyond as noon is from its mean, 17 minutes.
+func about(d day.Day, lat, lon float64) (noon float64, altitude func(t float64) float64) {
 	const half = spin / 2
+	mean := (180 - lon) * 240
+	a, b, c := at(d, mean-half), at(d, mean), at(d, mean+half)
+	equation := func(t float64) float64 {
+		x := (t - mean) / half
+		return b.equation + x/2*(c.equation-a.equation+x*(c.equation-2*b.equation+a.equation))
+	}
+	// The equation of time changes by less than 30 s a day, so that two passes
+	// leave nothing.
+	noon = mean
+	for range 2 {
+		noon = mean - equation(noon)/rad*240
+	}
 	sinLat, cosLat := math.Sincos(lat * rad)
 	sinHorizon := math.Sin(Horizon * rad)
-	a, b, c := at(d, noon-half), at(d, noon), at(d, noon+half)
-	return func(t float64) float64 {
-		x := (t - noon) / half
+	return noon, func(t float64) float64 {
+		x := (t - mean) / half
 		sine := b.sine + x/2*(c.sine-a.sine+x*(c.sine-2*b.sine+a.sine))
-		equation := b.equation + x/2*(c.equation-a.equation+x*(c.equation-2*b.equation+a.equation))
-		return sinLat*sine + cosLat*math.Sqrt(1-sine*sine)*math.Cos(hourAngle(t, lon, equation)) - sinHorizon
+		return sinLat*sine + cosLat*math.Sqrt(1-sine*sine)*math.Cos(hourAngle(t, lon, equation(t))) - sinHorizon
 	}
 }
 
 // hourAngle returns how far the sun is past the meridian, in radians.
 func hourAngle(t, lon, equation float64) float64 {
 	return (t/240+lon-180)*rad + equation
-}
-
-// transit returns when the sun stands in the meridian, in s after 0 h UT. The
-// equation of time changes by less than 30 s a day, so that two passes leave
-// nothing.
-func transit(d day.Day, lon float64) float64 {
-	noon := (180 - lon) * 240
-	t := noon
-	for range 2 {
-		t = noon - at(d, t).equation/rad*240
-	}
-	return t
 }
