@@ -43,8 +43,7 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 				if f.When != nil && !f.When(p, i) {
 					continue
 				}
-				path := Path(f, i)
-				if e, bad := found[path]; bad {
+				if e, bad := f.among(found, i); bad {
 					errs = append(errs, e)
 				} else if problem := f.rangeProblem(p, i); problem != "" {
 					errs = append(errs, f.ErrorAt(i, f.Typed(p, i), problem))
@@ -77,6 +76,15 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 		}
 	}
 	return errs
+}
+
+// among returns what was found wrong with record i of the field. Where nothing
+// was found no path is made: an answer checks plans by the dozen.
+func (f *Field) among(found map[string]Error, i int) (e Error, bad bool) {
+	if len(found) > 0 {
+		e, bad = found[Path(f, i)]
+	}
+	return e, bad
 }
 
 func (s *Section) countProblem(n int) string {

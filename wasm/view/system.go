@@ -28,8 +28,9 @@ type system struct {
 	net   *network.Network
 	links []int // on the way to the weakest emitter, without the supply
 	flows []float64
-	flow  float64 // m³/s, of the whole zone, at which flows were found
-	still float64 // m, lift and the emitter's lowest head
+	flow  float64             // m³/s, of the whole zone, at which flows were found
+	still float64             // m, lift and the emitter's lowest head
+	known map[float64]float64 // heads by flow: the wide picture and the narrow one ask for the same
 }
 
 // systemOf returns the system of a zone, and false when its flow is not known.
@@ -40,7 +41,7 @@ func (sc *scene) systemOf(z *sheet.ZoneResult) (system, bool) {
 		return system{}, false
 	}
 	n := &sc.s.Layout.Network
-	sys := system{net: n, flow: z.Flow, still: n.Nodes[sc.s.Layout.Plants[z.Worst].Node].Z + e.Lowest}
+	sys := system{net: n, known: map[float64]float64{}, flow: z.Flow, still: n.Nodes[sc.s.Layout.Plants[z.Worst].Node].Z + e.Lowest}
 	for i := range steps {
 		if steps[i].kind == layout.Source {
 			continue
@@ -56,9 +57,13 @@ func (sc *scene) systemOf(z *sheet.ZoneResult) (system, bool) {
 // head returns the head in m that the system asks for when the zone's flow is
 // q, each stretch keeping its share of it.
 func (s *system) head(q float64) float64 {
-	h := s.still
-	for i, k := range s.links {
-		h += loss(&s.net.Links[k], s.flows[i]*q/s.flow, s.net.Water)
+	h, ok := s.known[q]
+	if !ok {
+		h = s.still
+		for i, k := range s.links {
+			h += loss(&s.net.Links[k], s.flows[i]*q/s.flow, s.net.Water)
+		}
+		s.known[q] = h
 	}
 	return h
 }

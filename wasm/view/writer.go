@@ -84,14 +84,25 @@ func appendTenths(b []byte, v float64) []byte {
 	if !(math.Abs(t) < 1e9) {
 		t = 0
 	}
-	n := int64(t)
+	n := int(t)
 	if n < 0 {
 		b = append(b, '-')
 		n = -n
 	}
-	b = strconv.AppendInt(b, n/10, 10)
-	if n%10 != 0 {
-		b = append(b, '.', byte('0'+n%10))
+	whole, tenth := n/10, n%10
+	// Most of what is drawn lies within a picture of some hundred pixels.
+	switch {
+	case whole >= 1000:
+		b = strconv.AppendInt(b, int64(whole), 10)
+	case whole >= 100:
+		b = append(b, byte('0'+whole/100), byte('0'+whole/10%10), byte('0'+whole%10))
+	case whole >= 10:
+		b = append(b, byte('0'+whole/10), byte('0'+whole%10))
+	default:
+		b = append(b, byte('0'+whole))
+	}
+	if tenth != 0 {
+		b = append(b, '.', byte('0'+tenth))
 	}
 	return b
 }
