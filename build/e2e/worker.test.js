@@ -26,6 +26,8 @@ async function worker() {
   const started = [];
   globalThis.Go = class {
     importObject = {};
+    /** @type {Record<string, string>} */
+    env = {};
     exited = false;
     /** How many steps an answer takes, and what was asked and ended. */
     steps = 0;
@@ -36,6 +38,7 @@ async function worker() {
     run() {
       const given = globalThis.evenrow;
       started.push(this);
+      this.paced = { ...this.env }; // a program reads it when it starts
       assert.equal(given.shell, site.shell);
       assert.equal(given.version, site.version);
       const left = new Map();
@@ -93,6 +96,13 @@ test("one program answers all requests", async () => {
   const { started, ask } = await worker();
   for (let i = 0; i < 3; i++) assert.equal(await (await ask("/plan?1")).text(), "program 1");
   assert.equal(started.length, 1);
+});
+
+test("a program collects seldom, and within the memory of an isolate", async () => {
+  const { started, ask } = await worker();
+  await ask("/plan");
+  assert.ok(Number(started[0].paced.GOGC) > 100, "no less often than a program that is told nothing");
+  assert.ok(parseInt(started[0].paced.GOMEMLIMIT) <= 64, "half of the 128 MB that an isolate has");
 });
 
 test("a program that has ended, or fails, is followed by another", async () => {

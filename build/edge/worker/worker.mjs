@@ -32,10 +32,21 @@ let count = 0;
 /** After so long a request that is not seen is one whose client has left, in ms. */
 const patience = 5000;
 
+/**
+ * How much the program may take up, in percent of what it still needs, before it
+ * collects, and the sum above which it collects sooner. A page's memory is of no
+ * use once it is sent, so that to collect seldom is to copy little; an isolate
+ * has 128 MB, of which the page and the script need some too.
+ */
+const pace = "400";
+const room = "64MiB";
+
 /** Starts a program. It runs until it has nothing to do, and is then ready. @returns {Program} */
 function start() {
   // @ts-ignore: Go is defined by wasm_exec.js
   const go = new Go();
+  go.env.GOGC = pace;
+  go.env.GOMEMLIMIT = room;
   const instance = new WebAssembly.Instance(program, go.importObject);
   /** @type {any} */
   const given = { go, shell: site.shell, version: site.version, inside: false };
