@@ -27,8 +27,12 @@ func (w *writer) html(m markup) *writer {
 func (w *writer) text(s string) *writer {
 	plain := 0 // from here on nothing needed an escape
 	for i := 0; i < len(s); i++ {
+		c := s[i]
+		if c > '>' || c == ' ' {
+			continue // nearly all of a text
+		}
 		escape := ""
-		switch c := s[i]; c {
+		switch c {
 		case '<':
 			escape = "&lt;"
 		case '>':
