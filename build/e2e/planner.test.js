@@ -174,3 +174,38 @@ behaviour(
   },
   { both: true },
 );
+
+behaviour(
+  "while the planner cannot start, whatever is asked is told so, and nothing is opened later over what was typed",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    await paste(page, "name", "Mine");
+    const answer = await text(page, "#answer");
+    await page.evaluate(() => {
+      window.e2eDoomed = 4;
+      window.e2eKill("error");
+    });
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot start"));
+    await page.$eval("#examples a", (a) => a.click());
+    await page.waitForFunction(() => document.querySelector("#stale")?.textContent?.includes("not the one that was opened"));
+    await page.evaluate(() => new Promise((later) => setTimeout(later, 400))); // by which time a plan is said to be on its way
+    assert.equal(await page.evaluate(() => document.documentElement.dataset.opening), undefined);
+    assert.equal(await text(page, "#answer"), answer);
+    await paste(page, "name", "Still mine");
+    assert.match(await text(page, "#stale"), /not to what the form holds now/);
+    assert.match(await text(page, "#message"), /cannot start/);
+    // Later it can.
+    await page.evaluate(() => {
+      const now = performance.now.bind(performance);
+      performance.now = () => now() + 60_000;
+    });
+    await paste(page, "runs.1.rise", "1");
+    await page.waitForFunction(() => document.querySelector(".answer__plan b")?.textContent === "Still mine");
+    await atRest(page);
+    const { name, "runs.1.rise": rise } = await fields(page);
+    assert.deepEqual([name, rise], ["Still mine", "1"]);
+    assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
+  },
+  { both: true },
+);

@@ -534,6 +534,9 @@ function tool(form) {
     excuse("down", why);
     opened();
     asked = undefined;
+    if (!shown) return; // what the page was to open at first comes when it can
+    queue.length = 0;
+    now.stay();
   }
 
   /** What was on its way to be opened no longer is. */

@@ -49,6 +49,7 @@ export function planner(told) {
   let ticks = 0;
   let ticking = 0;
   let downSince = 0;
+  let downFor = "";
 
   start();
   return {
@@ -69,9 +70,10 @@ export function planner(told) {
       overtaken = true;
       look();
     },
-    /** Tries once more what has failed for good, if that is a while ago. */
+    /** Tries once more what has failed for good, if that is a while ago, or says again that it has. */
     wake() {
-      if (!down || performance.now() - downSince < rest) return;
+      if (!down) return;
+      if (performance.now() - downSince < rest) return told.down(downFor);
       deaths = 0;
       mended = down = false;
       start();
@@ -161,7 +163,7 @@ export function planner(told) {
       question = undefined;
       down = true;
       downSince = performance.now();
-      return told.down(why);
+      return told.down((downFor = why));
     }
     start();
     if (!question) return;
