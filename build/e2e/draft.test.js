@@ -265,6 +265,59 @@ behaviour("what is typed right after a row's button is kept, and the button does
   await page.waitForFunction(() => Math.abs(Number(document.querySelector('[id="f-place.length"]')?.value) - 10 / 0.3048) < 0.01);
 }, { both: true });
 
+behaviour("a kept plan is forgotten by its own button, and put back by the same, with the keyboard alone", async ({ page, address, beside }) => {
+  await open(page, address);
+  for (const [name, out] of [["First <b>", "40"], ["Second", "41"]]) {
+    await example(page, "Balcony");
+    await type(page, "name", name);
+    await typedNow(page, "log.1.out", out);
+    await atRest(page);
+  }
+  await example(page, "Millrace tunnel");
+  await noted(page, { 1: "" });
+  const names = () => page.$$eval("[data-plans] a", (all) => all.map((a) => a.textContent));
+  /** What is in the list, and what of it has the focus. */
+  const buttons = () => page.$$eval("[data-plans] button", (all) => all.map((b) => (b === document.activeElement ? "*" : "") + b.textContent.replace(/\s/g, " ")));
+  const onDevice = () => page.evaluate(() => [localStorage, sessionStorage].flatMap((store) => Object.keys(store).map((key) => store.getItem(key))).join());
+  assert.deepEqual(await names(), ["Second", "First <b>"]);
+  assert.deepEqual(await buttons(), ["Forget Second", "Forget First <b>"]);
+  assert.match(await onDevice(), /First.*log\.1\.out=40|log\.1\.out=40.*First/s);
+
+  await page.$$eval("[data-plans] button", (all) => all[1].focus());
+  await page.keyboard.press("Enter");
+  assert.deepEqual(await names(), ["Second"]);
+  assert.deepEqual(await buttons(), ["Forget Second", "*Put back First <b>"]);
+  const words = /First <b> and its log are forgotten on this device\. The history of the browser may still hold its link\./;
+  assert.match(await text(page, "[data-plans]"), words);
+  assert.match(await text(page, "[data-announce]"), words);
+  assert.doesNotMatch(await onDevice(), /First|log\.1\.out=40/);
+  assert.match(await onDevice(), /Second/);
+  // What another tab does draws the list anew.
+  const other = await beside();
+  await open(other, address);
+  await stands(other, "Second");
+  await type(other, "runs.1.rise", "-1.5");
+  assert.deepEqual(await other.$$eval("[data-plans] button", (all) => all.map((b) => b.textContent)), []);
+  await page.bringToFront();
+  assert.deepEqual(await buttons(), ["Forget Second", "*Put back First <b>"]);
+
+  await page.keyboard.press("Enter");
+  assert.deepEqual(await names(), ["Second", "First <b>"]);
+  assert.deepEqual(await buttons(), ["Forget Second", "*Forget First <b>"]);
+  await page.$$eval("[data-plans] a", (all) => all[1].click());
+  await stands(page, "First <b>");
+  await noted(page, { 1: "40" });
+  assert.deepEqual(await names(), ["Second"]);
+
+  // Forgotten, and the page left, it is gone; the list goes with the last.
+  await page.$eval("[data-plans] button", (b) => b.click());
+  assert.deepEqual(await names(), []);
+  await page.reload();
+  await stands(page, "First <b>");
+  assert.ok(await page.$eval("[data-plans]", (e) => e.hidden));
+  assert.doesNotMatch(await onDevice(), /Second|log\.1\.out=41/);
+}, { both: true });
+
 behaviour("what is drawn as before is drawn over what was typed since", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Balcony");

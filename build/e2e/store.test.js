@@ -158,14 +158,23 @@ test("plans come by the time when they were worked on, each with its id, link an
   await tick();
   plans.putPlan(plans.planOf(a));
   assert.deepEqual(plans.allPlans().map(({ id }) => id), [a, b]);
+  await tick();
   plans.putPlan(plan(b, "name=bb", "#1c", "B"));
   assert.equal(plans.planBy("#1c").id, b);
   assert.equal(plans.planBy("#1b"), undefined);
   assert.equal(plans.logOf(b), "");
   assert.equal(plans.logOf(a), "log.1.out=1");
-  plans.forgetPlan(b);
-  assert.equal(plans.planOf(b), undefined);
-  assert.deepEqual(plans.allPlans().map(({ id }) => id), [a]);
+  const all = plans.allPlans();
+  const back = plans.forgetPlan(a);
+  assert.equal(plans.planOf(a), undefined);
+  assert.equal(plans.logOf(a), "");
+  assert.deepEqual(plans.allPlans().map(({ id }) => id), [b]);
+  back();
+  assert.deepEqual(plans.allPlans(), all);
+  assert.equal(plans.logOf(a), "log.1.out=1");
+  plans.forgetPlan(b)();
+  assert.deepEqual(plans.allPlans(), all);
+  assert.equal(plans.logOf(b), "");
 });
 
 test("each tab has a plan as it left it; the device has it as it was typed last", async () => {

@@ -481,6 +481,9 @@ function tool(form) {
       case "print":
         settle();
         return print();
+      case "forget":
+        announcing = listed(now.id(), button.dataset.plan);
+        return settle();
       case "update":
         return updating.load();
       case "copy": {

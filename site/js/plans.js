@@ -52,10 +52,14 @@ export function putPlan({ id, text, link, title }, own) {
   });
 }
 
-/** @param {string} id */
+/** Forgets a plan and its log; what this returns brings both back. @param {string} id */
 export function forgetPlan(id) {
-  remove("plan-" + id);
-  remove("log-" + id);
+  const all = ["plan-" + id, "log-" + id].map((name) => {
+    const what = get(name);
+    remove(name);
+    return () => what && put(name, what);
+  });
+  return () => all.forEach((back) => back());
 }
 
 /** The log of a plan. One from before each plan had its own is that of the plan whose log is written next. @param {string} id @returns {string} */
