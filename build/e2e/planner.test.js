@@ -161,9 +161,19 @@ behaviour(
       assert.equal(await verdict(page), "Yes");
       assert.equal(await page.evaluate(() => window.e2eStarted), i + 2);
     }
+    const killNext = () => page.evaluate(() => window.e2eWorker.addEventListener("message", () => window.e2eKill("error"), { once: true })); // as soon as it has begun
+    // A link that cannot be opened then is told of as ever.
+    await explored(page);
+    await killNext();
+    await page.evaluate(() => { location.hash = "#1AAAA"; });
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot be opened"));
+    assert.equal(await text(page, "#stale"), "");
+    assert.match(await text(page, "#always"), /^Yes/);
+    await paste(page, "name", "after a link");
     // What is asked of the log is asked once more as well.
+    await explored(page);
+    await killNext();
     await page.evaluate(() => {
-      window.e2eWorker.addEventListener("message", () => window.e2eKill("error"), { once: true }); // as soon as it has begun
       const box = document.getElementById("f-log.1.day");
       box.value = "31 June";
       box.dispatchEvent(new InputEvent("input", { bubbles: true }));

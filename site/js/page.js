@@ -559,7 +559,8 @@ function tool(form) {
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
     const question = asked && changes(asked) ? asked : queue.find(changes);
-    if (!question) return;
+    // Another plan that is on its way still hides this one.
+    if (!question || (why === "again" && moves(question))) return;
     const stands = words(question.ask === "answer" ? "not-the-form" : shown ? "not-opened" : question.ask === "restore" ? "not-yours" : "not-the-link");
     say("stale", stands);
     say("always", stands);
