@@ -4,6 +4,7 @@ import { request } from "node:http";
 import { connect } from "node:net";
 import { after, before, test } from "node:test";
 import { gzipSync } from "node:zlib";
+import { attack, kinds, wrong } from "./attack.js";
 import { shared } from "./site.js";
 import { edge } from "./workerd.js";
 
@@ -111,7 +112,7 @@ test("the same refusals", limit, async () => {
   for (const [path, how, status] of /** @type {[string, Parameters<typeof ask>[2], number][]} */ ([
     ["plan?1zz", {}, 400],
     ["plan.svg?9zz", {}, 400],
-    ["plan?1" + "A".repeat(17_000), {}, 414],
+    ["plan?1" + "A".repeat(25_000), {}, 414],
     ["plan", { method: "DELETE" }, 405],
     ["plan.csv", { method: "POST", body: "a=b" }, 405],
     ["plan", { method: "POST", body: "{}", headers: { "Content-Type": "application/json" } }, 415],
@@ -218,6 +219,40 @@ test("one program answers many at once, forms that arrive slowly among them", li
   const many = Array.from({ length: 40 }, () => ask(far, `plan?${links[0]}`));
   for (const { body } of await Promise.all(many)) assert.ok(body.equals(want.body), "all get the same page");
   assert.equal(await slow, 200);
+});
+
+test("whatever is sent, the answer is what it must be", limit, async () => {
+  const { lines, faults } = await attack(far, { requests: 500, plans: 6 });
+  assert.deepEqual(faults, []);
+  assert.equal(lines.size, kinds.length, "each kind is among them");
+});
+
+test("an answer that is not what it must be is seen", () => {
+  const page = { status: 200, headers: { "content-type": "text/html", "content-security-policy": "none" }, length: 9 };
+  const asked = { kind: "a plan as a page", path: "/plan?1", status: [200] };
+  const body = "<!doctype html><p title='>'>3 m</p></html>";
+  for (const [why, t, a] of /** @type {[string, object, object][]} */ ([
+    ["", {}, {}],
+    ["status 500", {}, { status: 500 }],
+    ["status 404", {}, { status: 404 }],
+    ["503 without", {}, { status: 503 }],
+    ["", {}, { status: 503, headers: { "retry-after": "3" } }],
+    ["no policy", {}, { headers: { "content-type": "text/html" } }],
+    ["a header that was typed", {}, { headers: { ...page.headers, "set-cookie": "a=b" } }],
+    ["not a word", {}, { length: 0 }],
+    ["9 bytes where none", { method: "HEAD" }, {}],
+    ["9 bytes where none", { status: [304] }, { status: 304 }],
+    ["NaN in the answer", {}, { body: body.replace("3", "NaN") }],
+    ["+Inf in the answer", {}, { body: body.replace("3", "+Inf") }],
+    ["a text became markup", {}, { body: body.replace("3", "<zq>") }],
+    ["a text became markup", {}, { body: body.replace("<p ", '<p class="a>b" zq=1 ') }],
+    ["", {}, { body: body.replace("<p ", '<p class=" zq=1" ') }],
+    ["not whole", {}, { body: body.slice(0, -3) }],
+    ["not whole", { path: "/plan.ics?1" }, { body: "BEGIN:VCALENDAR\r\n" }],
+  ])) {
+    const told = wrong({ ...asked, ...t }, { body, ...page, ...a });
+    assert.ok(why ? told.startsWith(why) : !told, `${told || "nothing"} instead of ${why || "nothing"}`);
+  }
 });
 
 test("a page's memory is given back", limit, async () => {
