@@ -6,9 +6,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
+import { crash } from "./crash.js";
 import { atRest, box, choose, example, explored, fields, link, open, paste, press, text, type, verdict } from "./form.js";
 import { alike } from "./plans.js";
-import { command, serve } from "./site.js";
+import { command } from "./site.js";
 
 /** @typedef {import("puppeteer-core").Page} Page */
 
@@ -186,21 +187,6 @@ behaviour("a link opens its plan, whatever was worked on before, and comes back 
   assert.equal(await held(other, "name"), "Mine");
   await noted(other, { 1: "40" });
 }, { both: true });
-
-behaviour("offline, too, the plan that was worked on last stands there", async ({ page, address, leave }) => {
-  await open(page, address);
-  await page.evaluate(() => navigator.serviceWorker.ready);
-  await type(page, "name", "Mine");
-  await type(page, "runs.1.rise", "high");
-  await leave(() => own.stop());
-  await page.goto(address);
-  await stands(page, "Mine");
-  assert.equal(await held(page, "runs.1.rise"), "high");
-}, { address: () => own.address });
-/** A server of its own, that can be stopped. @type {{address: string, stop: () => Promise<void>}} */
-let own;
-before(async () => { own = await serve(); });
-after(() => own?.stop());
 
 behaviour("a file over an unsaved plan: Back brings it, with its mistakes and its log", async ({ page, address }) => {
   const file = join(folder, "other.json");
@@ -382,20 +368,20 @@ behaviour("a page that dies has kept what was typed", async ({ page, address, be
   await open(page, address);
   await type(page, "name", "Mine");
   await type(page, "place.width", "wide");
-  const session = await page.createCDPSession();
-  await page.evaluate((field) => {
-    document.querySelector(field).value = "2,";
-    document.querySelector(field).dispatchEvent(new InputEvent("input", { bubbles: true }));
-  }, box("runs.1.rise"));
-  const dead = new Promise((resolve) => page.once("error", resolve));
-  session.send("Page.crash").catch(() => {});
-  await dead;
+  await page.focus('[id="f-log.1.out"]');
+  await page.keyboard.type("40");
+  await typedNow(page, "runs.1.rise", "2,");
+  await crash(page);
   const after = await beside();
   await open(after, address);
   await stands(after, "Mine");
   assert.equal(await held(after, "place.width"), "wide");
   assert.equal(await held(after, "runs.1.rise"), "2,");
-}, { expected: /^page crash: Page crashed!$/ });
+  await noted(after, { 1: "40" });
+  assert.match(await text(after, "[data-back]"), /plan that you last worked on, as this device has kept it/);
+  assert.ok(await after.$eval("[data-back]", (e) => e.checkVisibility()));
+  assert.match(await text(after, "#stale"), /not to what the form holds now/);
+}, { both: true, expected: /^page crash: Page crashed!$/ });
 
 behaviour("two tabs of one plan have a form each, and one log", async ({ page, address, beside }) => {
   await open(page, address);

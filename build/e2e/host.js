@@ -8,6 +8,7 @@ import { createServer } from "node:http";
  * @property {Buffer} body
  * @property {string} type
  * @property {number} [status]
+ * @property {boolean} [cut] whether the connection ends in the middle of it
  */
 
 /** @typedef {Map<string, File>} Files by path, such as "/index.html" */
@@ -87,6 +88,8 @@ export async function host(files) {
   const own = {
     files,
     address: "",
+    /** Whether it is out of reach. */
+    away: false,
     /** Every request as it came, such as "GET /index.html". @type {string[]} */
     asked: [],
     /** Runs before an answer is sent, and may take its time. @type {(path: string) => unknown} */
@@ -100,10 +103,12 @@ export async function host(files) {
     own.asked.push(`${request.method} ${request.url}`);
     const path = new URL(request.url ?? "", "http://host").pathname;
     await own.before(path);
+    if (own.away) return request.socket.destroy();
     const file = own.files.get(path.endsWith("/") ? path + "index.html" : path);
     const headers = { "Cache-Control": path.startsWith("/assets/") ? "public, max-age=31536000, immutable" : "no-cache" };
     if (file) response.writeHead(file.status ?? 200, { ...headers, "Content-Type": file.type, "Content-Length": file.body.length });
     else response.writeHead(404, { "Content-Type": "text/plain" });
+    if (file?.cut) return response.write(file.body.subarray(0, file.body.length / 2), () => request.socket.destroy());
     response.end(file?.body ?? "missing");
   });
   await new Promise((resolve) => server.listen(0, "127.0.0.1", () => resolve(undefined)));

@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, box, explored, fields, open, paste, text, verdict } from "./form.js";
+import { atRest, box, example, explored, fields, open, paste, text, type, verdict } from "./form.js";
 import { change, copied, host, named, version } from "./host.js";
 import { shared } from "./site.js";
 
@@ -48,6 +48,7 @@ const unkept = () => change(own.files, "/offline.js", () => "");
 const spoil = (path, how) => own.files.set(path, { ...own.files.get(path), ...how });
 const half = (/** @type {string} */ path) => ({ body: own.files.get(path).body.subarray(0, own.files.get(path).body.length / 2) });
 const page200 = () => ({ body: Buffer.from("<!doctype html><title>Sign in</title><p>Sign in to this network."), type: "text/html" });
+const cut = () => ({ cut: true });
 const heal = () => { own.files = new Map(good); };
 
 /** Which version a page is of. @param {import("puppeteer-core").Page} page */
@@ -76,10 +77,11 @@ const looked = (page) =>
     while (registration?.installing) await new Promise((resolve) => setTimeout(resolve, 20));
   });
 
-const complaints = /damaged|digest|integrity|MIME|404|module|wasm|worker-|Failed|NetworkError|SyntaxError|ServiceWorker|corrupt/i;
+const complaints = /damaged|ERR_|digest|integrity|MIME|404|module|wasm|worker-|Failed|NetworkError|SyntaxError|ServiceWorker|corrupt/i;
 
 for (const [what, file, how, said] of /** @type {[string, string, (path: string) => object, RegExp][]} */ ([
   ["half a program", "planner.wasm", half, /its file is damaged/],
+  ["a program whose connection ends", "planner.wasm", cut, /cannot start/],
   ["a page with status 200 in place of the program", "planner.wasm", page200, /its file is damaged/],
   ["a page with status 200 in place of the worker", "worker.js", page200, /cannot start/],
 ])) {
@@ -100,6 +102,7 @@ for (const [what, file, how, said] of /** @type {[string, string, (path: string)
       unkept();
       await page.reload(); // the browser was told to keep the broken file for ever
       await atRest(page);
+      assert.match((await fields(page)).name, /typed all the same/);
       await paste(page, "name", "well again");
       assert.match(await text(page, ".answer__plan"), /^well again/);
     },
@@ -114,7 +117,7 @@ for (const [what, file, how, said] of /** @type {[string, string, (path: string)
       spoil(path, how(path));
       let times = 0;
       own.before = (asked) => {
-        if (asked === path && times++ === 1) spoil(path, good.get(path));
+        if (asked === path && times++ === 1) own.files.set(path, good.get(path));
       };
       await open(page, address);
       assert.equal(await text(page, "#message"), "");
@@ -233,8 +236,16 @@ hosted(
     await page.reload();
     await atRest(page);
     assert.equal(await of(page), worker(good), "a version came unasked");
+    // What is typed, right or wrong, goes with it from one to the next.
+    await type(page, "place.width", "wide");
+    await page.focus('[id="f-log.1.out"]');
+    await page.keyboard.type("40");
+    const typed = await fields(page);
     await update(page);
     assert.equal(await of(page), worker(b));
+    assert.deepEqual(await fields(page), typed);
+    assert.match(await text(page, "#errors"), /width across the rows must be a number/);
+    await type(page, "place.width", "5");
 
     own.files = new Map(c);
     spoil(worker(c), half(worker(c)));
@@ -251,8 +262,13 @@ hosted(
     own.files = d;
     await page.reload();
     await atRest(page);
+    await type(page, "place.width", "wider");
     await update(page);
     assert.equal(await of(page), worker(d));
+    assert.equal((await fields(page))["place.width"], "wider");
+    assert.match((await fields(page)).name, /^still B/);
+    await page.waitForFunction(() => document.getElementById("f-log.1.out")?.value === "40");
+    await type(page, "place.width", "5");
     await page.waitForFunction(async () => (await caches.keys()).length === 1);
     await leave(() => own.stop());
     await page.reload();
@@ -325,6 +341,62 @@ hosted(
     await atRest(page);
     assert.equal(await of(page), named(good, "worker.js"));
     assert.equal(await verdict(page), "Yes");
+  },
+  complaints,
+);
+
+hosted(
+  "without a connection, at each step, what is typed stays and is answered, or the page says that it cannot",
+  async ({ page, address }) => {
+    /** @param {string} rise @param {string} name */
+    const stands = async (rise, name) => {
+      await atRest(page);
+      const held = await fields(page);
+      assert.deepEqual([held["runs.1.rise"], held.name], [rise, name]);
+    };
+    // Before anything is kept, and before the planner has come.
+    const program = named(good, "planner.wasm");
+    own.before = (path) => { own.away ||= path === program; };
+    await page.goto(address);
+    await damaged(page);
+    await page.$eval(box("name"), (e) => e.select());
+    await page.keyboard.type("Mine");
+    assert.match(await text(page, "#message"), /cannot start.*what you typed stays in the form/);
+    assert.match(await text(page, "#stale"), /not to what the form holds now/);
+    own.before = () => {};
+    own.away = false;
+    await page.reload();
+    await stands("0.4", "Mine");
+    await kept(page);
+
+    // From then on.
+    own.away = true;
+    await type(page, "runs.1.rise", "1.5");
+    assert.match(await text(page, ".answer__plan"), /^Mine/);
+    await page.reload();
+    await stands("1.5", "Mine");
+    await type(page, "runs.1.rise", "high");
+    await page.reload();
+    await stands("high", "Mine");
+    assert.match(await text(page, "#stale"), /last good plan/);
+    await example(page, "Balcony");
+    await page.goto(address + "guides.html");
+    await page.goto(address);
+    await stands("high", "Mine");
+
+    // While a newer version waits that came before.
+    const b = version(good, "B");
+    own.files = b;
+    own.away = false;
+    await looked(page);
+    own.away = true;
+    await type(page, "runs.1.rise", "higher");
+    await update(page);
+    assert.equal(await of(page), named(b, "worker.js"));
+    await stands("higher", "Mine");
+    await type(page, "runs.1.rise", "1");
+    assert.match(await text(page, ".answer__plan"), /^Mine/);
+    assert.equal(await text(page, "#errors") + (await text(page, "#message")), "");
   },
   complaints,
 );
