@@ -169,7 +169,11 @@ func (q *question) answer(w http.ResponseWriter, to *route) {
 func (q *question) guarded(to *route) (out reply) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			if _, left := fault.(gone); !left && q.Fault != nil {
+			if _, none := fault.(gone); none {
+				out = q.later(most)
+				return
+			}
+			if q.Fault != nil {
 				stack := make([]byte, 16<<10)
 				q.Fault(fault, stack[:runtime.Stack(stack, false)])
 			}

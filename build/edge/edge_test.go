@@ -218,6 +218,49 @@ func TestWhoWouldWaitTooLongIsToldToComeAgain(t *testing.T) {
 	}
 }
 
+// Nor does anybody wait until the host has forgotten them: who has waited for too
+// long is told to come again, before the plan was begun and in the midst of it.
+func TestWhoHasWaitedTooLongIsToldToComeAgain(t *testing.T) {
+	b, err := real()
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := New(nil, b.Shell, Options{Queue: Turns(1), Fault: func(fault any, _ []byte) { t.Errorf("a fault is told: %v", fault) }}).(*handler)
+	has, _ := h.Queue.Enter(context.Background(), 0)
+	before, within := httptest.NewRecorder(), httptest.NewRecorder()
+	var all sync.WaitGroup
+	all.Go(func() { h.ServeHTTP(before, httptest.NewRequest("GET", "/plan", nil)) })
+	for h.Queue.Waiting() < 1 {
+		runtime.Gosched()
+	}
+	has.Pause(2*most + 1)
+	has.Leave()
+	all.Wait()
+
+	q := &question{handler: h, r: httptest.NewRequest("GET", "/plan", nil)}
+	q.answer(within, &route{"/plan", links, func(q *question, _ *asked) reply {
+		// Lighter plans come, and never all at once.
+		q.turn.Pause(most / 2)
+		var others sync.WaitGroup
+		others.Go(func() {
+			turn, _ := h.Queue.Enter(context.Background(), 0)
+			turn.Pause(2*most + 1)
+			turn.Leave()
+		})
+		for h.Queue.Waiting() < 1 {
+			runtime.Gosched()
+		}
+		q.pause()
+		others.Wait()
+		return reply{status: http.StatusOK}
+	}, pageWork})
+	for when, w := range map[string]*httptest.ResponseRecorder{"before": before, "within": within} {
+		if w.Code != 503 || w.Header().Get("Retry-After") != "20" || !strings.Contains(w.Body.String(), "Reload this page in 20 s") {
+			t.Errorf("%s: %d, %v\n%.300s", when, w.Code, w.Header(), w.Body)
+		}
+	}
+}
+
 func TestWithoutFilesThereAreOnlyPlans(t *testing.T) {
 	b, err := real()
 	if err != nil {

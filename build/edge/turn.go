@@ -35,7 +35,7 @@ func answerWork(p *plan.Plan) int {
 }
 
 // sheet works a plan out, and the explorations named, and lets others have their
-// turn meanwhile. When the client has left, it does not return.
+// turn meanwhile. When the plan has lost its turn, it does not return.
 func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	s := sheet.AnswerFor(p, func() bool { return !q.turn.Pause(1) })
 	if s == nil {
@@ -49,7 +49,7 @@ func (q *question) sheet(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	return s
 }
 
-// pause lets others have their turn. When the client has left, it does not
+// pause lets others have their turn. When the plan has lost its own, it does not
 // return.
 func (q *question) pause() {
 	if !q.turn.Pause(1) {
@@ -57,11 +57,12 @@ func (q *question) pause() {
 	}
 }
 
-// A gone is thrown when the client has left before its plan was worked out.
+// A gone is thrown when the client has left before its plan was worked out, or
+// others have kept it waiting for too long.
 type gone struct{}
 
-// later is a page that says when to come again. wait is in the queue's units; 0
-// when the client has left, and nobody reads it.
+// later is a page that says when to come again, which nobody reads when the
+// client has left. wait is in the queue's units.
 func (q *question) later(wait int) reply {
 	seconds := max(1, wait/1000)
 	why := "More plans are being worked out here than there is room for. Reload this page in " + strconv.Itoa(seconds) + " s"

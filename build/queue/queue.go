@@ -27,6 +27,7 @@ type Queue struct {
 
 	mu    sync.Mutex
 	turns int     // how many may be had at once
+	done  int     // the work that was done, for all there ever were
 	all   []*Turn // that are had or waited for, in the order in which they came
 }
 
@@ -37,8 +38,10 @@ type Turn struct {
 	guess  int           // the work that it was said to be
 	done   int           // the work that was done
 	since  int           // of that, since others who share the processor could run
+	came   int           // the work that was done for others until it came
 	has    bool          // a processor
-	wakeUp chan struct{} // holds something when it has been given one
+	late   bool          // so much was done for others since that it is turned away
+	wakeUp chan struct{} // holds something when it has been given one, or is turned away
 }
 
 // New returns a queue of so many turns at a time. Work up to light is not
@@ -55,9 +58,9 @@ func (q *Queue) Share(often int, yield func(context.Context)) *Queue {
 }
 
 // Enter waits for a turn to do so much work. It returns nil when it got none:
-// because ctx has ended, and wait is 0, or because so much stands before it that
-// it should come again later, and wait is how much that is. Who has a turn
-// leaves it with [Turn.Leave].
+// because ctx has ended, and wait is 0, or because so much stands before it, or
+// came before it since, that it should come again later, and wait is how much
+// that is. Who has a turn leaves it with [Turn.Leave].
 func (q *Queue) Enter(ctx context.Context, work int) (t *Turn, wait int) {
 	t = &Turn{q: q, ctx: ctx, guess: work, wakeUp: make(chan struct{}, 1)}
 	q.mu.Lock()
@@ -65,13 +68,17 @@ func (q *Queue) Enter(ctx context.Context, work int) (t *Turn, wait int) {
 		q.mu.Unlock()
 		return nil, wait
 	}
+	t.came = q.done
 	q.all = append(q.all, t)
 	q.hand()
 	q.mu.Unlock()
-	if !t.wait() {
-		return nil, 0
+	switch {
+	case t.wait():
+		return t, 0
+	case t.late:
+		return nil, q.most
 	}
-	return t, 0
+	return nil, 0
 }
 
 // Waiting is how many wait for a turn.
@@ -89,10 +96,13 @@ func (q *Queue) Waiting() int {
 
 // Pause says that so much work was done since the last pause. It lets lighter
 // work go first, and with a yield everything else that shares the processor. It
-// reports whether the work is still wanted.
+// reports whether the work goes on: not when it is wanted no more, nor when others
+// have kept it waiting for more than anybody waits for.
 func (t *Turn) Pause(work int) bool {
 	t.q.mu.Lock()
 	t.done += work
+	t.q.done += work
+	t.q.dismiss()
 	if next := t.q.next(); next != nil && t.q.weight(next) < t.q.weight(t) {
 		t.has = false
 		t.q.hand()
@@ -120,13 +130,15 @@ func (t *Turn) leave() {
 	t.q.hand()
 }
 
-// wait returns when t has a turn, and whether it is still wanted.
+// wait returns when t has a turn, and whether it goes on.
 func (t *Turn) wait() bool {
 	for t.ctx.Err() == nil {
 		t.q.mu.Lock()
-		has := t.has
+		has, late := t.has, t.late
 		t.q.mu.Unlock()
 		switch {
+		case late:
+			return false
 		case has:
 			return true
 		case t.q.yield != nil:
@@ -140,6 +152,30 @@ func (t *Turn) wait() bool {
 	}
 	t.Leave()
 	return false
+}
+
+// overdue is how many times most anybody waits. What stands before one who comes
+// is a guess, and lighter work comes after it; without an end, whoever is
+// waited for would be gone, and is not always known to be.
+const overdue = 2
+
+// dismiss turns those away who have waited too long.
+func (q *Queue) dismiss() {
+	q.all = slices.DeleteFunc(q.all, func(t *Turn) bool {
+		t.late = !t.has && (q.done-t.came-t.done)/q.turns > overdue*q.most
+		if t.late {
+			t.wake()
+		}
+		return t.late
+	})
+}
+
+// wake has t look whether anything has changed for it.
+func (t *Turn) wake() {
+	select {
+	case t.wakeUp <- struct{}{}:
+	default:
+	}
 }
 
 // hand gives the turns that nobody has to those who are next.
@@ -156,10 +192,7 @@ func (q *Queue) hand() {
 			return
 		}
 		t.has = true
-		select {
-		case t.wakeUp <- struct{}{}:
-		default:
-		}
+		t.wake()
 	}
 }
 

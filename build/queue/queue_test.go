@@ -172,3 +172,63 @@ func TestOthersRunNowAndThen(t *testing.T) {
 		t.Errorf("in 41 units others ran %d times, want 10", yields)
 	}
 }
+
+// Work was said to be less than it is: who has waited while twice as much was done
+// for others as anybody is let in for is told so, and also who had begun.
+func TestWhoHasWaitedTooLongIsTurnedAway(t *testing.T) {
+	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
+		q := New(1, 10, 500)
+		if yield != nil {
+			q.Share(1e9, yield)
+		}
+		type result struct {
+			turn *Turn
+			wait int
+		}
+		come := func(work int) chan result {
+			told := make(chan result, 1)
+			q.mu.Lock()
+			n := len(q.all)
+			q.mu.Unlock()
+			go func() {
+				turn, wait := q.Enter(context.Background(), work)
+				told <- result{turn, wait}
+			}()
+			entered(q, n+1)
+			return told
+		}
+		first, _ := q.Enter(context.Background(), 1)
+		told := come(900)
+		for range 100 {
+			first.Pause(10)
+		}
+		if q.Waiting() != 1 {
+			t.Errorf("%s: who has waited for 1000 is turned away, and 1000 is bearable", name)
+		}
+		first.Pause(1)
+		first.Leave()
+		if got := <-told; got.turn != nil || got.wait != 500 {
+			t.Errorf("%s: who has waited for 1001 has a turn, or is told %d", name, got.wait)
+			got.turn.Leave()
+		}
+
+		heavy := (<-come(900)).turn
+		light := come(5)
+		wanted := make(chan bool)
+		go func() { wanted <- heavy.Pause(30) }() // makes way
+		for range 112 {
+			has := (<-light).turn
+			light = come(5)
+			has.Pause(9)
+			has.Leave()
+		}
+		(<-light).turn.Leave()
+		if <-wanted {
+			t.Errorf("%s: who was made to wait for 1008 goes on", name)
+			heavy.Leave()
+		}
+		if len(q.all) != 0 {
+			t.Errorf("%s: %d are in the queue", name, len(q.all))
+		}
+	}
+}
