@@ -241,17 +241,17 @@ func TestWhoHasWaitedTooLongIsToldToComeAgain(t *testing.T) {
 	q.answer(within, &route{"/plan", links, func(q *question, _ *asked) reply {
 		// Lighter plans come, and never all at once.
 		q.turn.Pause(most / 2)
+		other, _ := h.Queue.Enter(context.Background(), 0)
 		var others sync.WaitGroup
 		others.Go(func() {
-			turn, _ := h.Queue.Enter(context.Background(), 0)
-			turn.Pause(2*most + 1)
-			turn.Leave()
+			for h.Queue.Waiting() < 1 { // until the plan has made way
+				runtime.Gosched()
+			}
+			other.Pause(2*most + 1)
+			other.Leave()
 		})
-		for h.Queue.Waiting() < 1 {
-			runtime.Gosched()
-		}
+		defer others.Wait()
 		q.pause()
-		others.Wait()
 		return reply{status: http.StatusOK}
 	}, pageWork})
 	for when, w := range map[string]*httptest.ResponseRecorder{"before": before, "within": within} {

@@ -16,6 +16,10 @@ import (
 
 // A Queue hands out turns. Of two that wait the lighter goes first, and of two
 // that weigh the same the one that came first.
+//
+// Who is lighter than one that has a turn does not wait for that one to pause: he
+// has a turn at once, which is one too many, until the heaviest pauses and gives
+// up its own.
 type Queue struct {
 	light int // work up to this is light: all of it weighs the same
 	most  int // work that may stand before one who comes
@@ -26,7 +30,7 @@ type Queue struct {
 	often int // work that is done between two of them
 
 	mu    sync.Mutex
-	turns int     // how many may be had at once
+	turns int     // how many may be had at once, but for the one too many
 	done  int     // the work that was done, for all there ever were
 	all   []*Turn // that are had or waited for, in the order in which they came
 }
@@ -103,7 +107,8 @@ func (t *Turn) Pause(work int) bool {
 	t.done += work
 	t.q.done += work
 	t.q.dismiss()
-	if next := t.q.next(); next != nil && t.q.weight(next) < t.q.weight(t) {
+	had, heaviest := t.q.had()
+	if next := t.q.next(); had > t.q.turns && heaviest == t || next != nil && t.q.weight(next) < t.q.weight(t) {
 		t.has = false
 		t.q.hand()
 	}
@@ -178,22 +183,35 @@ func (t *Turn) wake() {
 	}
 }
 
-// hand gives the turns that nobody has to those who are next.
+// hand gives the turns that nobody has to those who are next, and one too many to
+// who is lighter than one that has a turn.
 func (q *Queue) hand() {
-	had := 0
-	for _, t := range q.all {
-		if t.has {
-			had++
-		}
-	}
-	for ; had < q.turns; had++ {
+	for {
 		t := q.next()
 		if t == nil {
+			return
+		}
+		had, heaviest := q.had()
+		if had > q.turns || had == q.turns && q.weight(t) >= q.weight(heaviest) {
 			return
 		}
 		t.has = true
 		t.wake()
 	}
+}
+
+// had is how many have a turn, and the heaviest of them, the last that came of
+// those that weigh the same; nil when nobody has one.
+func (q *Queue) had() (n int, heaviest *Turn) {
+	for _, t := range q.all {
+		if t.has {
+			n++
+			if heaviest == nil || q.weight(t) >= q.weight(heaviest) {
+				heaviest = t
+			}
+		}
+	}
+	return n, heaviest
 }
 
 // next is the lightest that waits; nil when nobody does.

@@ -47,34 +47,77 @@ func TestTheLightestGoesFirst(t *testing.T) {
 	}
 }
 
-// Heavy work that has begun makes way for light work, and goes on afterwards; so
-// does work that was thought to be light.
-func TestHeavyWorkMakesWay(t *testing.T) {
-	for _, guess := range []int{1000, 1} {
+// Light work does not wait until heavy work pauses, and from then on has the turn
+// alone; what is as heavy waits.
+func TestLightWorkHasItsTurnAtOnce(t *testing.T) {
+	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
 		q := New(1, 10, 1e6)
-		heavy, _ := q.Enter(context.Background(), guess)
-		told := make(chan string, 2)
-		go func() {
-			light, _ := q.Enter(context.Background(), 5)
-			told <- "light"
-			light.Leave()
-		}()
+		if yield != nil {
+			q.Share(1, yield)
+		}
+		heavy, _ := q.Enter(context.Background(), 1000)
+		ctx, leave := context.WithCancel(context.Background())
+		var as sync.WaitGroup
+		as.Go(func() { q.Enter(ctx, 1000) })
 		entered(q, 2)
-		if guess == 1 {
-			if !heavy.Pause(1) || len(told) > 0 {
-				t.Error("work that is as light as another made way for it")
-			}
+		light, _ := q.Enter(context.Background(), 5) // for ever, where it waits
+		if had := having(q); had != 2 {
+			t.Errorf("%s: %d have a turn, want the heavy and the light one", name, had)
 		}
-		if !heavy.Pause(30) {
-			t.Error("the work is not wanted any more")
+		var paused atomic.Bool
+		as.Go(func() {
+			heavy.Pause(1)
+			paused.Store(true)
+			heavy.Leave()
+		})
+		for having(q) > 1 {
+			runtime.Gosched()
 		}
-		told <- "heavy"
-		heavy.Leave()
-		if first := <-told; first != "light" {
-			t.Errorf("work guessed to be %d did not make way", guess)
+		if paused.Load() {
+			t.Errorf("%s: heavy work goes on beside light work", name)
 		}
-		<-told
+		leave()
+		light.Leave()
+		as.Wait()
 	}
+}
+
+// having is how many have a turn.
+func having(q *Queue) (n int) {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	for _, t := range q.all {
+		if t.has {
+			n++
+		}
+	}
+	return n
+}
+
+// Work that was thought to be light makes way for light work once it is heavy,
+// and goes on afterwards.
+func TestWorkThatGrowsMakesWay(t *testing.T) {
+	q := New(1, 10, 1e6)
+	heavy, _ := q.Enter(context.Background(), 1)
+	told := make(chan string, 2)
+	go func() {
+		light, _ := q.Enter(context.Background(), 5)
+		told <- "light"
+		light.Leave()
+	}()
+	entered(q, 2)
+	if !heavy.Pause(1) || len(told) > 0 {
+		t.Error("work that is as light as another made way for it")
+	}
+	if !heavy.Pause(30) {
+		t.Error("the work is not wanted any more")
+	}
+	told <- "heavy"
+	heavy.Leave()
+	if first := <-told; first != "light" {
+		t.Error("heavy work did not make way")
+	}
+	<-told
 }
 
 // Who would wait too long is told so at once; light work waits for light work
@@ -91,8 +134,11 @@ func TestWhoWouldWaitTooLongIsTurnedAway(t *testing.T) {
 	if turn, wait := q.Enter(ctx, 1000); turn != nil || wait != 1500 {
 		t.Errorf("3,000 before two turns are a wait of %d, want 1500", wait)
 	}
-	waiting.Go(func() { q.Enter(ctx, 5) })
-	entered(q, 4)
+	if turn, _ := q.Enter(ctx, 5); turn == nil {
+		t.Error("light work is turned away")
+	} else {
+		turn.Leave()
+	}
 	cancel()
 	waiting.Wait()
 	if turn, wait := q.Enter(ctx, 5); turn != nil || wait != 0 {
@@ -121,8 +167,8 @@ func TestWhoLeavesIsNotWorkedFor(t *testing.T) {
 	}
 }
 
-// However many come, leave and make way, no more than so many have a turn, and
-// everyone gets one.
+// However many come, leave and make way, no more than so many and one have a
+// turn, and everyone gets one.
 func TestTurnsAtOnce(t *testing.T) {
 	for name, yield := range map[string]func(context.Context){"asleep": nil, "awake": func(context.Context) { runtime.Gosched() }} {
 		q := New(3, 4, 1e9)
@@ -138,7 +184,7 @@ func TestTurnsAtOnce(t *testing.T) {
 				turn, _ := q.Enter(ctx, i%23)
 				defer turn.Leave()
 				for range i % 37 {
-					if n := now.Add(1); n > 3 {
+					if n := now.Add(1); n > 4 {
 						t.Errorf("%s: %d have a turn", name, n)
 					}
 					runtime.Gosched()
@@ -216,6 +262,9 @@ func TestWhoHasWaitedTooLongIsTurnedAway(t *testing.T) {
 		light := come(5)
 		wanted := make(chan bool)
 		go func() { wanted <- heavy.Pause(30) }() // makes way
+		for having(q) > 1 {
+			runtime.Gosched()
+		}
 		for range 112 {
 			has := (<-light).turn
 			light = come(5)
