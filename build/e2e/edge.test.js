@@ -221,6 +221,16 @@ test("one program answers many at once, forms that arrive slowly among them", li
   assert.equal(await slow, 200);
 });
 
+test("a runtime that gets no time for a while forgets nobody who waits", limit, async () => {
+  const form = Array.from({ length: 20 }, (_, i) => `rows.${i + 1}.plants=200`).join("&");
+  const heavy = Array.from({ length: 2 }, () => ask(far, `plan?${form}`));
+  await ask(far, "plan?" + links[0]); // they have begun, and make way
+  await far.sleep(6);
+  const page = await ask(far, "plan?" + links[0]);
+  assert.equal(page.status, 200, page.body.toString().slice(0, 200));
+  for (const { status, body } of await Promise.all(heavy)) assert.equal(status, 200, body.toString().slice(0, 200));
+});
+
 test("whatever is sent, the answer is what it must be", limit, async () => {
   const { lines, faults } = await attack(far, { requests: 500, plans: 6 });
   assert.deepEqual(faults, []);

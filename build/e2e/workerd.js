@@ -12,10 +12,11 @@ const runtime = createRequire(import.meta.url)("workerd").default;
 
 /**
  * Builds the worker and runs it.
- * @returns {Promise<{address: string, memory: () => Promise<number>, again: () => Promise<number>, stop: () => Promise<void>}>}
+ * @returns {Promise<{address: string, memory: () => Promise<number>, again: () => Promise<number>, sleep: (seconds: number) => Promise<void>, stop: () => Promise<void>}>}
  *   address ends with "/"; memory is what the runtime holds, in MB,
  *   once it has collected; again starts the runtime afresh and returns how
- *   many milliseconds the first page of a plan takes then
+ *   many milliseconds the first page of a plan takes then; sleep stops it in the
+ *   midst of whatever it does, as a machine does that has no time for it
  */
 export async function edge() {
   const folder = await mkdtemp(join(tmpdir(), "evenrow-edge-"));
@@ -60,6 +61,11 @@ export async function edge() {
       const before = performance.now();
       await (await fetch(address + "plan")).text();
       return performance.now() - before;
+    },
+    async sleep(seconds) {
+      server.child.kill("SIGSTOP");
+      await new Promise((resolve) => setTimeout(resolve, 1000 * seconds));
+      server.child.kill("SIGCONT");
     },
     async stop() {
       await end();

@@ -23,14 +23,28 @@ import site from "./site.mjs";
 /** The program that answers now; it serves all requests of this isolate. @type {Program | undefined} */
 let running;
 
-/** Requests that the program has not finished, by number: when they were last seen. @type {Map<number, number>} */
+/** Requests that the program has not finished, by number: when they were last seen, by the watch. @type {Map<number, number>} */
 const under = new Map();
 
 /** How many requests there were. */
 let count = 0;
 
-/** After so long a request that is not seen is one whose client has left, in ms. */
+/** After so long a request that is not seen is one whose client has left, in ms on the watch. */
 const patience = 5000;
+
+/**
+ * A watch that stands while the script gets no time: nobody is seen meanwhile.
+ * now is what it shows, and read when it was looked at last.
+ */
+const watch = { now: 0, read: 0, most: 100 };
+
+/** Looks at the watch. @returns {number} ms */
+function look() {
+  const at = Date.now();
+  watch.now += Math.max(0, Math.min(at - watch.read, watch.most));
+  watch.read = at;
+  return watch.now;
+}
 
 /**
  * How much the program may take up, in percent of what it still needs, before it
@@ -92,14 +106,15 @@ async function plan(request, url, path) {
   try {
     let answer = within(by, () => by.ask(id, asked));
     while (answer === undefined) {
-      under.set(id, Date.now());
+      under.set(id, look());
       await new Promise((resolve) => setTimeout(resolve, 0));
       if (by !== running || by.go.exited || by.inside) throw new Error("the program has ended");
+      under.set(id, look());
       leave(by);
       answer = within(by, () => by.step(id, request.signal.aborted));
     }
     under.delete(id);
-    if (!answer) throw new Error("the program does not know the request");
+    if (!answer) return fault(); // it was taken for one whose client has left, and nobody else's plan is at fault
     const [status, lines, body] = answer;
     const headers = new Headers();
     for (const line of lines.trimEnd().split("\n")) {
@@ -109,14 +124,18 @@ async function plan(request, url, path) {
     return new Response(body && passed(body), { status, headers });
   } catch {
     if (by === running) running = undefined;
-    return said(500, "Evenrow has a fault. The planner itself works on your own device: open the first page of this site.");
+    return fault();
   }
+}
+
+function fault() {
+  return said(500, "Evenrow has a fault. The planner itself works on your own device: open the first page of this site.");
 }
 
 /** Ends the work for those whose client has left without a word. @param {Program} by */
 function leave(by) {
   for (const [id, seen] of under) {
-    if (Date.now() - seen > patience) {
+    if (watch.now - seen > patience) {
       under.delete(id);
       while (within(by, () => by.step(id, true)) === undefined);
     }
