@@ -5,7 +5,8 @@
 //
 // node endure-page.js [QUESTIONS] [SEED] [PAGES]: 10000 by default, 1, and 2 at
 // the same time. The seed chooses what is asked and when a worker is killed; what
-// the worker was doing then is up to the machine.
+// the worker was doing then is up to the machine. Broken off, it tells of what was
+// asked so far.
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { launch } from "./chromium.js";
@@ -204,9 +205,10 @@ const helped = (page) =>
  * @param {number} how.questions
  * @param {number} how.seed
  * @param {(done: number) => Promise<void>} [how.weigh] runs after every tenth of them
+ * @param {() => boolean} [how.enough] whether it is to end before that
  * @returns {Promise<Tally>}
  */
-export async function endure({ pages: [page, quiet, anew], address, questions, seed, weigh }) {
+export async function endure({ pages: [page, quiet, anew], address, questions, seed, weigh, enough }) {
   const { once, below, one } = dice(seed);
   /** @type {Tally} */
   const tally = { kinds: new Map(), tried: 0, killed: {}, replaced: 0, fresh: 0, failures: [] };
@@ -234,7 +236,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
   /** Checks under way. @type {Promise<void>[]} */
   const waits = [];
 
-  for (let n = 0; n < questions; n++) {
+  for (let n = 0; n < questions && !enough?.(); n++) {
     const { boxes } = now;
     const written = boxes.filter(({ kind }) => kind !== "select" && kind !== "radio" && kind !== "checkbox");
     const chosen = boxes.filter(({ kind }) => !written.some((box) => box.kind === kind));
@@ -325,6 +327,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
           const typed = data(form);
           if (kind === "a reload after a key") {
             sessionStorage.setItem("e2e", typed);
+            window.e2eLeft = true;
             return location.reload();
           }
           if (kind === "an example") [...document.querySelectorAll("#examples a")].find((a) => a.hash === link).click();
@@ -350,7 +353,8 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       );
       let typed = "";
       if (kind === "a reload after a key") {
-        await Promise.all([page.waitForNavigation(), did.catch(() => {})]); // its world ends with it
+        await did.catch(() => {}); // its world ends with it
+        await page.waitForFunction(() => window.e2eHelp && !window.e2eLeft);
         await page.evaluate(() => window.e2eHelp.rest());
         typed = await page.evaluate(() => sessionStorage.getItem("e2e") ?? "");
         now = await look();
@@ -519,7 +523,8 @@ async function held(page) {
 
 async function main() {
   const [questions = 10_000, seed = 1, pages = 2] = process.argv.slice(2).map(Number);
-  for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => process.exit(130));
+  let broken = false;
+  for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => { broken = true; }); // and what it has found by then is told
   const site = await serve();
   const aside = await launch();
   /** @type {string[]} */
@@ -540,6 +545,7 @@ async function main() {
       address: site.address,
       questions: Math.ceil(questions / pages),
       seed: seed * 1000 + i,
+      enough: () => broken,
       weigh: async (done) => console.log(`page ${i + 1}, after ${done} questions: ${await held(page)}`),
     });
     await browser.close();

@@ -158,7 +158,7 @@ export function listed(standing, turned = "") {
     if (a) {
       a.href = link;
       a.dataset.plan = id;
-      a.after(" ", new Date(when).toLocaleDateString());
+      a.after(" ", new Date(when).toLocaleDateString(), " ");
     }
     const button = line.querySelector("button");
     if (button) {
