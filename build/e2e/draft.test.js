@@ -188,6 +188,37 @@ behaviour("a link opens its plan, whatever was worked on before, and comes back 
   await noted(other, { 1: "40" });
 }, { both: true });
 
+behaviour("the link of a kept plan brings that plan as it was typed last; an example's link an example", async ({ page, address, beside }) => {
+  await open(page, address);
+  const example = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
+  // Begun from the example, with nothing but a mistake yet.
+  await type(page, "place.width", "wide");
+  await page.focus('[id="f-log.1.out"]');
+  await page.keyboard.type("40");
+  await atRest(page);
+  const other = await beside();
+  await open(other, address + example);
+  assert.equal(await held(other, "place.width"), "5");
+  await noted(other, { 1: "" });
+  await page.bringToFront();
+  await type(page, "place.width", "6");
+  await type(page, "name", "Mine");
+  const mine = await link(page);
+  await type(page, "runs.1.rise", "high");
+  await page.close(); // and with it what this tab alone has
+  await other.goto("about:blank");
+  await open(other, address + mine);
+  await stands(other, "Mine");
+  assert.equal(await held(other, "runs.1.rise"), "high");
+  assert.match(await text(other, "#stale"), /last good plan/);
+  await noted(other, { 1: "40" });
+  await type(other, "runs.1.length", "long");
+  const third = await beside();
+  await open(third, address);
+  await stands(third, "Mine");
+  assert.deepEqual([await held(third, "runs.1.rise"), await held(third, "runs.1.length")], ["high", "long"]);
+}, { both: true });
+
 behaviour("a file over an unsaved plan: Back brings it, with its mistakes and its log", async ({ page, address }) => {
   const file = join(folder, "other.json");
   await writeFile(file, (await command(["example", "balcony"])).replace('"Balcony"', '"From a file"'));

@@ -68,10 +68,12 @@ export function standing(form, example) {
     const text = place ? "" : location.hash;
     const { plan, from } = history.state ?? {};
     if (plan ? plan === wanted : text === link && wanted === id && !first) return;
-    const kept = plan ? planOf(plan) : text ? planBy(text, true) : first && allPlans()[0];
+    const kept = plan ? planOf(plan) : text ? known(text) : first && allPlans()[0];
     if (!kept && first && !text) return write("");
     wanted = kept ? kept.id : plan ?? "";
     if (kept) {
+      const there = plan ? undefined : allPlans().find(({ id }) => id === wanted);
+      if (there) putPlan(there); // the one that was worked on last
       const data = new URLSearchParams(kept.text);
       data.delete("shape"); // the form is drawn, whatever the page shows
       data.set("good", kept.link);
@@ -88,7 +90,7 @@ export function standing(form, example) {
    * @param {string} link that it has now
    */
   function stand(opening, link) {
-    const kept = opening.plan || opening.ask === "openFile" ? undefined : planBy(link);
+    const kept = opening.plan || opening.ask === "openFile" ? undefined : known(link);
     const last = wanted === (opening.plan ?? "");
     id = opening.plan ?? kept?.id ?? newPlan();
     if (last) wanted = id;
@@ -121,6 +123,11 @@ export function standing(form, example) {
     const from = a.closest("#examples") ? undefined : id;
     history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
   }
+}
+
+/** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */
+function known(link) {
+  return document.querySelector(`#examples a[href="${CSS.escape(link)}"]`) ? undefined : planBy(link, true) ?? planBy(link);
 }
 
 /** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */
