@@ -45,7 +45,9 @@ type Options struct {
 	// nobody listens. It is told nothing of the plan.
 	Fault func(fault any, stack []byte)
 
-	// Pack compresses the answers for plans; nil where the host does.
+	// Pack compresses the answers for plans, and sends nothing before the handler
+	// has returned: to compress is work too and has its turn, to send has none.
+	// It is nil where the host does it.
 	Pack func(http.Handler) http.Handler
 }
 
@@ -162,7 +164,20 @@ func (q *question) answer(w http.ResponseWriter, to *route) {
 		q.send(w, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
 		return
 	}
-	q.send(w, q.guarded(to))
+	out := q.guarded(to)
+	if q.Pack != nil {
+		defer q.leave()
+	} else {
+		q.leave()
+	}
+	q.send(w, out)
+}
+
+// leave leaves the turn, if there is one.
+func (q *question) leave() {
+	if q.turn != nil {
+		q.turn.Leave()
+	}
 }
 
 // guarded is what the route answers, or a page that admits a fault.
@@ -193,7 +208,6 @@ func (q *question) guarded(to *route) (out reply) {
 		if turn == nil {
 			return q.later(wait)
 		}
-		defer turn.Leave()
 		q.turn = turn
 	}
 	if out = to.answer(q, a); out.status == http.StatusOK {

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"evenrow/build/policy"
+	"evenrow/build/queue"
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
@@ -259,6 +260,54 @@ func TestWhoHasWaitedTooLongIsToldToComeAgain(t *testing.T) {
 			t.Errorf("%s: %d, %v\n%.300s", when, w.Code, w.Header(), w.Body)
 		}
 	}
+}
+
+// To compress a page is work as well, and is done in its turn.
+func TestAnAnswerIsPackedInItsTurn(t *testing.T) {
+	b, err := real()
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := Turns(1)
+	packed := 0
+	h := New(nil, b.Shell, Options{Queue: q, Pack: func(h http.Handler) http.Handler {
+		return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+			h.ServeHTTP(writes{w, func() {
+				packed++
+				next := make(chan *queue.Turn, 1)
+				go func() {
+					turn, _ := q.Enter(context.Background(), 0)
+					next <- turn
+					turn.Leave()
+				}()
+				for q.Waiting() == 0 {
+					if len(next) > 0 {
+						t.Error("another has the turn while a page is packed")
+						break
+					}
+					runtime.Gosched()
+				}
+			}}, r)
+		})
+	}})
+	h.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest("GET", "/plan", nil))
+	if packed == 0 {
+		t.Error("nothing is packed")
+	}
+	if turn, _ := q.Enter(context.Background(), 0); turn == nil { // for ever, where the turn was kept
+		t.Error("there is no turn")
+	}
+}
+
+// A writes has something done before it writes.
+type writes struct {
+	http.ResponseWriter
+	do func()
+}
+
+func (w writes) Write(b []byte) (int, error) {
+	w.do()
+	return w.ResponseWriter.Write(b)
 }
 
 func TestWithoutFilesThereAreOnlyPlans(t *testing.T) {

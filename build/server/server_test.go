@@ -237,3 +237,23 @@ func TestWhatIsMadeIsPacked(t *testing.T) {
 		}
 	}
 }
+
+// Who takes its time to receive an answer holds up nothing in the handler.
+func TestNothingIsSentBeforeItIsPacked(t *testing.T) {
+	for _, accept := range []string{"gzip", "identity"} {
+		w := httptest.NewRecorder()
+		h := Packing(http.HandlerFunc(func(to http.ResponseWriter, _ *http.Request) {
+			to.WriteHeader(http.StatusUnprocessableEntity)
+			io.WriteString(to, strings.Repeat("plan ", 1<<20))
+			if w.Body.Len() > 0 {
+				t.Errorf("%s: %d bytes are sent already", accept, w.Body.Len())
+			}
+		}))
+		r := httptest.NewRequest("GET", "/", nil)
+		r.Header.Set("Accept-Encoding", accept)
+		h.ServeHTTP(w, r)
+		if w.Code != 422 || w.Body.Len() == 0 {
+			t.Errorf("%s: %d, %d bytes", accept, w.Code, w.Body.Len())
+		}
+	}
+}
