@@ -29,7 +29,7 @@ const (
 // for itself.
 func fixes(s *Sheet) []Fix {
 	t := trial{s: s}
-	s.Untried = !s.meter().Within(t.look)
+	s.Untried = !s.meter().Within(t.look) || t.cut
 	return t.offered()
 }
 
@@ -46,6 +46,7 @@ func (t *trial) look() {
 		t.unlike()
 		alone := t.solving()
 		t.s.found = design.Of(t.s.Plan, split, t.s.meter())
+		t.cut = t.s.found.Cut
 		t.redesign()
 		if !alone {
 			t.pairs()
@@ -118,6 +119,7 @@ func (k FixKind) unpriced() bool {
 type trial struct {
 	s     *Sheet
 	fixes []*Fix
+	cut   bool // a search in it has ended at a bound of its own
 
 	head, flow     float64 // what duty found
 	sought, within bool    // whether it has looked, and found something

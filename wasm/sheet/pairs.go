@@ -24,6 +24,7 @@ func (t *trial) pairs() {
 	moves, work := t.moves(), 0
 	spent := func(times int) bool {
 		work += times * len(t.s.Layout.Points)
+		t.cut = t.cut || work > pairing
 		return work > pairing
 	}
 	alike := t.alike() // first: there is no other way, and what helps beside them is sought anew
@@ -128,7 +129,9 @@ func (t *trial) regulated() {
 	if set := t.bearable(); set > 0 {
 		q := t.s.Plan.Clone()
 		q.Supply.Regulator = set
-		list = append(design.Of(q, split, t.s.meter()).Own, list...)
+		found := design.Of(q, split, t.s.meter())
+		t.cut = t.cut || found.Cut
+		list = append(found.Own, list...)
 	}
 	for i := range list[:min(len(list), listed)] {
 		d := list[i]

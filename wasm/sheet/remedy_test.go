@@ -372,3 +372,29 @@ func TestARegulatorAndAnotherChange(t *testing.T) {
 		}
 	}
 }
+
+// A search that ends at a bound of its own says so as well: of long rows few pairs
+// of changes are tried, and where nothing was found there may be something.
+func TestPairsThatAreNotTriedAreOwned(t *testing.T) {
+	for _, seed := range []uint64{4, 7} {
+		p := weak(seed)
+		for len(p.Rows) < 6 {
+			p.Rows = append(p.Rows, p.Rows[len(p.Rows)-1])
+		}
+		for i := range p.Rows {
+			p.Rows[i].Plants, p.Rows[i].Spacing = 40+20*int(seed), 0.1
+		}
+		if errs := p.Check(); len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		if s := Answer(p); s.Verdict == Yes || !s.Untried {
+			t.Errorf("seed %d: answer %d, %d fixes, untried %t", seed, s.Verdict, len(s.Fixes), s.Untried)
+		}
+		for i := range p.Rows { // so few plants that every pair is tried
+			p.Rows[i].Plants = 4
+		}
+		if s := Answer(p); s.Untried {
+			t.Errorf("seed %d, 24 plants: something was not tried", seed)
+		}
+	}
+}
