@@ -145,6 +145,13 @@ func TestAPlanThatTheClientHasIsNotSentAgain(t *testing.T) {
 	}
 }
 
+// A form with a mistake has no answer that anybody could have kept.
+func TestAFormWithAMistakeIsNeverKnownAgain(t *testing.T) {
+	if w := ask(t, "GET", "/plan?place.length=far", "", "If-None-Match", "*"); w.Code != 422 || w.Header().Get("ETag") != "" {
+		t.Errorf("%d with the tag %q", w.Code, w.Header().Get("ETag"))
+	}
+}
+
 func TestAFaultIsAdmitted(t *testing.T) {
 	b, err := real()
 	if err != nil {

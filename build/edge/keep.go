@@ -42,9 +42,9 @@ func digest(texts ...string) string {
 // same plan from the same program at the same address is the same answer.
 //
 // A plan is its reader's own, and no business of a cache that others share. What
-// was sent in a body is kept nowhere.
+// was sent in a body, or has a mistake, is kept nowhere.
 func (q *question) kept(to *route, a *asked) (tag, keep string) {
-	if q.r.Method == http.MethodPost {
+	if q.r.Method == http.MethodPost || len(a.errs) > 0 {
 		return "", ""
 	}
 	keep = policy.AskAlone
