@@ -16,6 +16,7 @@ package answer
 import (
 	"encoding/json"
 	"math"
+	"slices"
 
 	"evenrow/wasm/carry"
 	"evenrow/wasm/evenness"
@@ -23,6 +24,7 @@ import (
 	"evenrow/wasm/headroom"
 	"evenrow/wasm/plan"
 	"evenrow/wasm/sheet"
+	"evenrow/wasm/startup"
 	"evenrow/wasm/view"
 )
 
@@ -295,6 +297,10 @@ func leftOut(s *sheet.Sheet) []string {
 		list = append(list, "fixes")
 	}
 	for which, left := range s.Left {
+		// A start without rows is one in which it was given up to follow the water.
+		if s.Startup != nil && sheet.Exploration(which) == sheet.Starting {
+			left = left || slices.ContainsFunc(s.Startup.Zones, func(z startup.Zone) bool { return len(z.Rows) == 0 })
+		}
 		if left {
 			list = append(list, explorations[which])
 		}

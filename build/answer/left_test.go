@@ -40,3 +40,16 @@ func TestWhatIsCutIsNamed(t *testing.T) {
 		}
 	}
 }
+
+// A start in which it was given up to follow the water is named too: that it takes
+// for ever is said of others in the same way.
+func TestAFillingThatIsGivenUpIsNamed(t *testing.T) {
+	s := sheet.Work(plan.Default())
+	if left := leftOut(s); len(left) > 0 {
+		t.Errorf("%q left out", left)
+	}
+	s.Startup.Zones[0].Rows = nil
+	if left := leftOut(s); !slices.Equal(left, []string{"starts"}) {
+		t.Errorf("%q left out, want starts", left)
+	}
+}

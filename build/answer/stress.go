@@ -11,7 +11,7 @@ import (
 type start struct {
 	Zone     int      `json:"zone"`
 	Holds    number   `json:"holds_m3"`
-	Filled   number   `json:"filled_from_empty_s"` // null where it never is
+	Filled   number   `json:"filled_from_empty_s"` // null where it never is, or where that was left out
 	Swell    number   `json:"pressure_up_when_full_s"`
 	Rows     []filled `json:"rows"`
 	Fewest   int      `json:"open_when_pressure_builds_slowly"`

@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/pipe"
@@ -31,12 +32,15 @@ func (sc *scene) starting() {
 			break
 		}
 	}
-	sc.html(`<figure>`)
-	for _, w := range widths {
-		sc.filling(w.class, w.width, u)
+	// Where it was given up to follow the water a zone has no rows.
+	if slices.ContainsFunc(u.Zones, func(z startup.Zone) bool { return len(z.Rows) > 0 }) {
+		sc.html(`<figure>`)
+		for _, w := range widths {
+			sc.filling(w.class, w.width, u)
+		}
+		sc.tag("figcaption", "Each line is a row, from when the water comes to its start to when it is at its end, all lines empty at first. A bar marks the end; an arrow, that the water never gets there.")
+		sc.html(`</figure>`)
 	}
-	sc.tag("figcaption", "Each line is a row, from when the water comes to its start to when it is at its end, all lines empty at first. A bar marks the end; an arrow, that the water never gets there.")
-	sc.html(`</figure>`)
 	lo, hi := sc.openSpan()
 	if hi > lo {
 		sc.html(`<figure>`)
@@ -55,9 +59,18 @@ func (sc *scene) starting() {
 	t := sc.table("Start of each row", "Row", "#Water at its start after", "#At its end after", "#Its first emitter opens at", "#Its last opens at", "#Plants whose emitters stay shut")
 	for i := range u.Zones {
 		z := &u.Zones[i]
-		for _, r := range z.Rows {
-			first, last, stay := sc.openings(z, r.Row)
-			t.row("Row "+strconv.Itoa(r.Row+1), brief(r.Start, sc), brief(r.End, sc), sc.amount(kind, first*per), sc.amount(kind, last*per), strconv.Itoa(stay))
+		for row := range sc.s.Plan.Rows {
+			if sc.s.Layout.ZoneOf(row) != z.Zone {
+				continue
+			}
+			start, end := "–", "–"
+			for _, r := range z.Rows {
+				if r.Row == row {
+					start, end = brief(r.Start, sc), brief(r.End, sc)
+				}
+			}
+			first, last, stay := sc.openings(z, row)
+			t.row("Row "+strconv.Itoa(row+1), start, end, sc.amount(kind, first*per), sc.amount(kind, last*per), strconv.Itoa(stay))
 		}
 	}
 	t.end()

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"math/rand/v2"
 	"regexp"
 	"strings"
@@ -128,6 +129,30 @@ func TestStartingOfRandomPlansIsFinite(t *testing.T) {
 		}
 		if got := startOf(t, p); wrong.MatchString(got) {
 			t.Errorf("seed %d: %s", seed, wrong.FindString(got))
+		}
+	}
+}
+
+// Where it is given up to follow the water, no picture and no time is made of
+// that, and what else is known of each row stands in the table all the same.
+func TestAFillingThatIsGivenUp(t *testing.T) {
+	for _, e := range plan.Examples() {
+		s := sheet.Answer(e.Plan)
+		s.Explore(sheet.Starting)
+		if s.Startup == nil {
+			continue
+		}
+		told := Explored(s, sheet.Starting, nil)[0].HTML
+		for i := range s.Startup.Zones {
+			z := &s.Startup.Zones[i]
+			z.Rows, z.Filled = nil, math.Inf(1)
+		}
+		got := Explored(s, sheet.Starting, nil)[0].HTML
+		if strings.Contains(got, "from when the water comes to its start") || strings.Contains(got, "never") || !strings.Contains(got, "How the lines fill could not be worked out.") {
+			t.Errorf("%s: %s", e.Key, got)
+		}
+		if rows := strings.Count(told, "<tr>"); strings.Count(got, "<tr>") != rows {
+			t.Errorf("%s: %d rows in the table, want %d", e.Key, strings.Count(got, "<tr>"), rows)
 		}
 	}
 }
