@@ -84,21 +84,31 @@ async function sized(paths) {
  * @param {{answered: number, refused: number}} count what came of it
  */
 async function heavy(address, count) {
-  const leave = new AbortController();
+  const agent = new Agent({ keepAlive: true, maxSockets: crowd });
+  let over = false;
+  /** The status and after how many seconds to come again; undefined when it was broken off. @returns {Promise<{status?: number, later: number} | undefined>} */
+  const once = () =>
+    new Promise((resolve) => {
+      request(address, { agent, headers: { "Accept-Encoding": "gzip" } }, (r) => {
+        r.resume();
+        r.once("close", () => resolve(r.complete ? { status: r.statusCode, later: Number(r.headers["retry-after"] ?? 0) } : undefined));
+      }).once("error", () => resolve(undefined)).end();
+    });
   const all = Array.from({ length: crowd }, async () => {
-    while (!leave.signal.aborted) {
-      const r = await fetch(address, { signal: leave.signal });
-      await r.arrayBuffer();
-      if (r.status !== 200 && r.status !== 503) throw new Error(`${r.status} for a heavy plan`);
+    while (!over) {
+      const r = await once();
+      if (over) return;
+      if (r?.status !== 200 && r?.status !== 503) throw new Error(`${r?.status} for a heavy plan`);
       if (r.status === 200) count.answered++;
       else count.refused++;
-      if (r.status === 503) await new Promise((resolve) => setTimeout(resolve, 1000 * Number(r.headers.get("retry-after"))));
+      for (let left = 10 * r.later; left > 0 && !over; left--) await new Promise((resolve) => setTimeout(resolve, 100));
     }
   });
-  const ended = Promise.all(all.map((client) => client.catch((e) => (leave.signal.aborted ? undefined : Promise.reject(e)))));
-  await new Promise((resolve) => setTimeout(resolve, 500)); // until all of them wait
+  const ended = Promise.all(all);
+  await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 500))]); // until all of them wait
   return async () => {
-    leave.abort();
+    over = true;
+    agent.destroy();
     await ended;
   };
 }
