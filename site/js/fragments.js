@@ -1,8 +1,8 @@
 // @ts-check
 // The parts of the page that the planner writes.
 
-import { cautions, follow, path, scripted } from "./places.js";
-import { find, trusted } from "./site.js";
+import { cautions, find, follow, path, scripted } from "./places.js";
+import { trusted } from "./site.js";
 
 /** What was drawn on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
 const drawn = new Map();
@@ -22,7 +22,7 @@ export function say(id, words) {
   const line = document.createElement(place.matches("span") ? "span" : "p");
   line.textContent = words;
   place.replaceChildren(line);
-  forget(id);
+  undraw(id);
 }
 
 /** Takes back what the page has said by itself. */
@@ -32,7 +32,7 @@ export function unsay() {
 }
 
 /** Lets a fragment be drawn again, even if it is the same. @param {string} id */
-export function forget(id) {
+export function undraw(id) {
   drawn.delete(id);
 }
 

@@ -6,12 +6,13 @@
 
 import { formText, sentData, typedEarly } from "./boxes.js";
 import { clock, save } from "./device.js";
-import { draw, forget, mark, say, unsay } from "./fragments.js";
+import { draw, mark, say, undraw, unsay } from "./fragments.js";
+import { listed } from "./list.js";
 import { logbook } from "./log.js";
-import { reveal, scripted } from "./places.js";
+import { find, reveal, scripted } from "./places.js";
 import { planner } from "./planner.js";
-import { find, site } from "./site.js";
-import { listed, standing } from "./standing.js";
+import { site } from "./site.js";
+import { standing } from "./standing.js";
 import { listen, troubles, watch } from "./store.js";
 import { offline } from "./update.js";
 
@@ -312,7 +313,7 @@ function tool(form) {
       }
       if (!reply.more && book.typed()) queue.push({ ask: "feedback", quiet: true });
       if (!reply.more && skipped) {
-        for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) stand(place, "left");
+        for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) outdate(place, "left");
       }
       return later(reply.more);
     }
@@ -338,7 +339,7 @@ function tool(form) {
       owed = new Set(others(reply).map((place) => place.id));
       skipped = false;
       // What is still of the plan before is marked, until it is told of this one.
-      if (question?.ask !== "answer") for (const place of others(reply)) stand(place, "");
+      if (question?.ask !== "answer") for (const place of others(reply)) outdate(place, "");
     }
     for (const { id, html } of reply.fragments) {
       if (id === "share") share = html;
@@ -409,9 +410,9 @@ function tool(form) {
   }
 
   /** Marks what is not of the plan whose answer stands. @param {Element} place @param {"" | "left"} how still on its way, or left out */
-  function stand(place, how) {
+  function outdate(place, how) {
     place.setAttribute("data-before", how);
-    forget(place.id);
+    undraw(place.id);
   }
 
   /**

@@ -3,6 +3,17 @@
 // lead the reader there, and what belongs into it.
 
 /**
+ * The one element that must be there; a missing one is a fault in the template.
+ * @param {string} selector
+ * @returns {HTMLElement}
+ */
+export function find(selector) {
+  const found = document.querySelector(selector);
+  if (!(found instanceof HTMLElement)) throw new Error(`no ${selector} in the page`);
+  return found;
+}
+
+/**
  * Where an element stands in another, for one that has no id.
  * @param {Element} root
  * @param {Element} element

@@ -18,14 +18,3 @@ function policy() {
   // @ts-ignore: not in every library of types
   return window.trustedTypes?.createPolicy("evenrow", rules) ?? rules;
 }
-
-/**
- * The one element that must be there; a missing one is a fault in the template.
- * @param {string} selector
- * @returns {HTMLElement}
- */
-export function find(selector) {
-  const found = document.querySelector(selector);
-  if (!(found instanceof HTMLElement)) throw new Error(`no ${selector} in the page`);
-  return found;
-}

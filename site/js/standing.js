@@ -4,8 +4,7 @@
 // the browser's history, which holds its id.
 
 import { formText } from "./boxes.js";
-import { allPlans, forgetPlan, logOf, newPlan, planBy, planOf, putLog, putPlan } from "./plans.js";
-import { find } from "./site.js";
+import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan } from "./plans.js";
 
 /**
  * @typedef {object} Opening what is asked of the planner for another plan to stand on the page
@@ -128,57 +127,4 @@ export function standing(form, example) {
 /** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */
 function known(link) {
   return document.querySelector(`#examples a[href="${CSS.escape(link)}"]`) ? undefined : planBy(link, true) ?? planBy(link);
-}
-
-/** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */
-const forgotten = new Map();
-
-/**
- * Lists the plans that the device keeps besides the one that stands on the page;
- * returns what there is to say of it.
- * @param {string} standing its id
- * @param {string} [turned] the id of one that is forgotten now or, if it was, brought back
- */
-export function listed(standing, turned = "") {
-  const was = forgotten.get(turned);
-  const plan = allPlans().find(({ id }) => id === turned);
-  if (was) {
-    was.back();
-    forgotten.delete(turned);
-  } else if (plan) {
-    forgotten.set(turned, { plan, back: forgetPlan(turned) });
-  }
-  const kept = allPlans();
-  for (const { id } of kept) forgotten.delete(id); // another page has it again
-  const all = [...kept, ...[...forgotten.values()].map(({ plan }) => plan)].filter(({ id }) => id !== standing);
-  const list = find("[data-plans]");
-  list.hidden = !all.length;
-  const lines = list.querySelector("ul");
-  const fresh = lines?.cloneNode();
-  let words = "";
-  for (const { id, link, title, when } of all.sort((a, b) => b.when - a.when)) {
-    const line = document.createElement("li");
-    const part = list.querySelector("template")?.content.querySelector(forgotten.has(id) ? ".forgotten" : ".kept");
-    line.append(...(part?.cloneNode(true).childNodes ?? []));
-    for (const place of line.querySelectorAll("[data-title]")) place.textContent = title;
-    const a = line.querySelector("a");
-    if (a) {
-      a.href = link;
-      a.dataset.plan = id;
-      a.after(" ", new Date(when).toLocaleDateString(), " ");
-    }
-    const button = line.querySelector("button");
-    if (button) {
-      button.dataset.plan = id;
-      button.id = "forget-" + id; // it has the focus still when the list is drawn anew
-    }
-    if (id === turned && !a) words = line.querySelector("span")?.textContent ?? "";
-    fresh?.appendChild(line);
-  }
-  if (lines && fresh && !fresh.isEqualNode(lines)) {
-    const held = document.activeElement?.id ?? "";
-    lines.replaceWith(fresh);
-    if (held.startsWith("forget-")) document.getElementById(held)?.focus();
-  }
-  return words;
 }

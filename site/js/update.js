@@ -1,7 +1,8 @@
 // @ts-check
 // The site on the device, without a connection, and its newer versions.
 
-import { find, site, trusted } from "./site.js";
+import { find } from "./places.js";
+import { site, trusted } from "./site.js";
 
 /** Keeps the site on the device, and offers a newer version when one waits. */
 export function offline() {

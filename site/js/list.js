@@ -1,0 +1,61 @@
+// @ts-check
+// The list of the plans that the device keeps, where each can be opened, forgotten
+// and brought back.
+
+import { find } from "./places.js";
+import { allPlans, forgetPlan } from "./plans.js";
+
+/** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */
+const forgotten = new Map();
+
+/**
+ * Lists the plans that the device keeps besides the one that stands on the page;
+ * returns what there is to say of it.
+ * @param {string} standing its id
+ * @param {string} [turned] the id of one that is forgotten now or, if it was, brought back
+ */
+export function listed(standing, turned = "") {
+  const was = forgotten.get(turned);
+  const plan = allPlans().find(({ id }) => id === turned);
+  if (was) {
+    was.back();
+    forgotten.delete(turned);
+  } else if (plan) {
+    forgotten.set(turned, { plan, back: forgetPlan(turned) });
+  }
+  const kept = allPlans();
+  for (const { id } of kept) forgotten.delete(id); // another page has it again
+  const all = [...kept, ...[...forgotten.values()].map(({ plan }) => plan)].filter(({ id }) => id !== standing);
+  const list = find("[data-plans]");
+  list.hidden = !all.length;
+  let words = "";
+  const lines = all.sort((a, b) => b.when - a.when).map(({ id, link, title, when }) => {
+    const line = document.createElement("li");
+    const part = list.querySelector("template")?.content.querySelector(forgotten.has(id) ? ".forgotten" : ".kept");
+    line.append(...(part?.cloneNode(true).childNodes ?? []));
+    for (const place of line.querySelectorAll("[data-title]")) place.textContent = title;
+    for (const a of line.querySelectorAll("a")) {
+      a.href = link;
+      a.dataset.plan = id;
+      a.after(" ", new Date(when).toLocaleDateString(), " ");
+    }
+    for (const button of line.querySelectorAll("button")) {
+      button.dataset.plan = id;
+      button.id = "forget-" + id; // it has the focus still when its line is drawn anew
+    }
+    if (id === turned && forgotten.has(id)) words = line.querySelector("span")?.textContent ?? "";
+    return line;
+  });
+  const place = list.querySelector("ul");
+  const held = document.activeElement?.id ?? "";
+  lines.forEach((line, n) => {
+    const old = place?.children[n];
+    // What is as it was stays: somebody may be about to press it.
+    if (!old) place?.append(line);
+    else if (old.textContent !== line.textContent || old.querySelector("button")?.id !== line.querySelector("button")?.id) old.replaceWith(line);
+    else old.querySelector("a")?.setAttribute("href", line.querySelector("a")?.getAttribute("href") ?? "");
+  });
+  while (place?.children[lines.length]) place.lastElementChild?.remove();
+  if (held.startsWith("forget-")) document.getElementById(held)?.focus();
+  return words;
+}
