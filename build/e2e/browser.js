@@ -7,7 +7,7 @@ import { watch } from "./watch.js";
 
 const limit = { timeout: 240_000 };
 
-const launches = { Chromium: chromium, Firefox: firefox, "Firefox without scripts": () => firefox(false) };
+const launches = { Chromium: () => chromium(), Firefox: () => firefox(), "Firefox without scripts": () => firefox(false) };
 /** The browsers that run, each started when a test of the file first needs it. @type {Map<string, Promise<import("puppeteer-core").Browser>>} */
 const running = new Map();
 /** @type {{address: string, stop: () => Promise<void>}} */

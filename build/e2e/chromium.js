@@ -3,9 +3,13 @@ import puppeteer from "puppeteer-core";
 
 const executablePath = "/usr/bin/chromium";
 
-/** Starts the browser: without it no test can pass. */
-export function launch() {
+/**
+ * Starts the browser: without it no test can pass.
+ * @param {import("puppeteer-core").LaunchOptions} [how] otherwise than for the tests
+ */
+export function launch(how = {}) {
   return puppeteer.launch({
+    ...how,
     browser: "chrome",
     executablePath,
     args: [

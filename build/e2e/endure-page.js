@@ -129,6 +129,21 @@ const helped = (page) =>
     /** @param {HTMLFormElement} form */
     const data = (form) => new URLSearchParams([...new FormData(form)].map(([name, text]) => [name, String(text)])).toString();
     const text = (id) => document.getElementById(id)?.textContent ?? "missing";
+    // Most of a page's work is to explore a plan once its answer stands. For
+    // most questions that is told to be done at once.
+    const Real = window.Worker;
+    window.Worker = class extends Real {
+      postMessage(...args) {
+        const { ask, text } = args[0];
+        if (ask !== "rest" || window.e2eExplores || /\bstep=1\b/.test(text)) return super.postMessage(...args);
+        const reply = { fragments: [], errors: [], link: "", title: "", announce: "", focus: "", more: 0, file: "" };
+        window.e2e.asked++;
+        setTimeout(() => {
+          window.e2e.answered++;
+          this.dispatchEvent(new MessageEvent("message", { data: { reply } }));
+        });
+      }
+    };
     const restful = () => {
       const { asked, answered } = window.e2e;
       return asked > 0 && asked === answered && document.querySelector("[data-wait]")?.hidden && document.documentElement.dataset.opening === undefined;
@@ -215,6 +230,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
   await hurry(page, 10);
   await helped(page);
   await helped(anew);
+  await anew.evaluateOnNewDocument(() => { window.e2eExplores = true; });
   const ask = await oracle(quiet, address);
   await page.goto(address);
   await page.evaluate(() => window.e2eHelp.rest());
@@ -272,6 +288,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     let file;
     const back = once(0.7);
     const drained = `${below(60)}`;
+    const explores = n % 10 === 9;
     if (kind.includes("box")) typing = Array.from({ length: kind.startsWith("many") ? 2 + below(6) : 1 }, edit);
     if (kind === "a reload after a key") typing = [edit()];
     if (kind === "a box, as it was" && before.length > 1) {
@@ -313,9 +330,10 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     };
     try {
       const did = page.evaluate(
-        async ({ kind, typing, action, link, file, back, drained, kills, doomed, early }) => {
+        async ({ kind, typing, action, link, file, back, drained, explores, kills, doomed, early }) => {
           const { data, type, move, rest, stands } = window.e2eHelp;
           window.e2eDoomed = doomed;
+          window.e2eExplores = explores;
           for (const { how, after } of kills) {
             if (early) window.e2eKill(how);
             else setTimeout(() => window.e2eKill(how), after);
@@ -349,7 +367,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
           await rest();
           return { typed, stands: stands() };
         },
-        { kind, typing, action, link, file, back, drained, kills, doomed, early },
+        { kind, typing, action, link, file, back, drained, explores, kills, doomed, early },
       );
       let typed = "";
       if (kind === "a reload after a key") {
@@ -526,7 +544,8 @@ async function main() {
   let broken = false;
   for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => { broken = true; }); // and what it has found by then is told
   const site = await serve();
-  const aside = await launch();
+  const open = () => launch({ handleSIGINT: false, handleSIGTERM: false }); // what it is asked is brought to an end first
+  const aside = await open();
   /** @type {string[]} */
   const faults = [];
   /** @param {import("puppeteer-core").Browser} browser */
@@ -538,7 +557,7 @@ async function main() {
   };
   console.log(`${questions} questions to ${pages} pages, seed ${seed}`);
   const tallies = await Promise.all(Array.from({ length: pages }, async (_, i) => {
-    const browser = await launch(); // of its own, so that it is plain what it holds
+    const browser = await open(); // of its own, so that it is plain what it holds
     const page = await another(browser);
     const tally = await endure({
       pages: [page, await another(aside), await another(aside)],
