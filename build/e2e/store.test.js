@@ -199,6 +199,18 @@ test("each tab has a plan as it left it; the device has it as it was typed last"
   assert.equal(plans.planOf("p"), undefined);
 });
 
+test("a tab whose own store is full has the plan as the device has it, and no older one", async () => {
+  let why = "";
+  const local = store();
+  const { plans } = await page(local, store({}, () => why));
+  for (const text of ["name=old", "name=new"]) {
+    plans.putPlan(plan("p", text), true);
+    plans.putPlan(plan("p", text));
+    why = "QuotaExceededError";
+  }
+  assert.equal(plans.planOf("p").text, "name=new");
+});
+
 test("as many plans stay as there is room for, but always the one that is worked on", async () => {
   const local = store();
   const { plans, store: kept } = await page(local);

@@ -100,9 +100,9 @@ export function put(name, what) {
   return !held.has(name);
 }
 
-/** Keeps something for this tab alone, as far as it can be kept. @param {string} name @param {{text: string}} what */
+/** Keeps something for this tab alone; where that is full, nothing older may stand for it. @param {string} name @param {{text: string}} what */
 export function note(name, what) {
-  attempt(true, (store) => store.setItem(prefix + name, JSON.stringify(what)), () => {});
+  attempt(true, (store) => store.setItem(prefix + name, JSON.stringify(what)), () => attempt(true, (store) => store.removeItem(prefix + name), () => {}));
 }
 
 /** @param {string} name */
