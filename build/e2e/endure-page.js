@@ -358,7 +358,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
             list.items.add(new File([file], "plan.json"));
             box.files = list.files;
             box.dispatchEvent(new Event("change", { bubbles: true }));
-            await new Promise((later) => setTimeout(later, 50)); // it is read first
+            while (box.files.length) await new Promise((later) => setTimeout(later, 5)); // it is read first
           }
           if (kind === "the log") {
             log.value = drained;
@@ -399,7 +399,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       if (waits.length > 20) await waits.shift();
       waits.push(check({ kind, typing, action, link, file, typed, was, now, known, log: log.toString(), without, rests }).then(tell));
       // The same as in a page that is opened anew, and all that takes longer.
-      if (n % 40 === 39) tell(await compare(now, n % 120 === 79));
+      if (n % 40 === 39) tell(await compare(now, n % 120 === 79 && !now.errors.length)); // what is told of the last good plan was perhaps not explored
     } catch (fault) {
       tell([`${fault instanceof Error ? fault.message : fault}, at ${page.url().slice(0, 60)}`]);
       await page.goto(address);
