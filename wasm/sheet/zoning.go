@@ -199,18 +199,17 @@ func sideOf(s *Sheet) Looped {
 	for i := range s.Plan.Rows {
 		least = min(least, s.Plan.Rows[i].Plants)
 	}
-	// Longer rows only make matters worse: bracketed, then halved.
-	lo, hi := 1-least, least+1
-	if fits(0) {
-		lo = 0
-	} else {
-		hi = 0
+	// Longer rows only make matters worse: bracketed, then halved. Where there is
+	// plenty the rows may double, and then nothing else has to be solved.
+	lo, hi := least, least+1
+	if !fits(least) {
+		if lo, hi = 0, least; !fits(0) {
+			if lo, hi = 1-least, 0; !fits(lo) {
+				side.Sought = false
+				return side
+			}
+		}
 	}
-	if lo < 0 && !fits(lo) {
-		side.Sought = false
-		return side
-	}
-	last := hi
 	for hi-lo > 1 {
 		if mid := (lo + hi) / 2; fits(mid) {
 			lo = mid
@@ -219,7 +218,7 @@ func sideOf(s *Sheet) Looped {
 		}
 	}
 	side.Longer = lo
-	if _, ok := longer(hi); hi == last && hi > 0 || !ok {
+	if _, ok := longer(hi); hi > least || !ok {
 		side.Bounded = true
 	}
 	return side

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"evenrow/build/hostile"
 	"evenrow/wasm/plan"
 )
 
@@ -138,6 +139,70 @@ func TestLoop(t *testing.T) {
 		none(q)
 		if l := zonedAndLooped(q).Loop; l != nil {
 			t.Errorf("compared although it makes no sense: %+v", q.Header)
+		}
+	}
+}
+
+// Whatever the plan, the rows have as many plants more as still get their water,
+// and one more each does not; where none would do, none are told.
+func TestHowLongRowsMayBe(t *testing.T) {
+	told := map[string]int{}
+	for n := range 240 {
+		p := hostile.Uneven(hostile.Numbered(14, n))
+		if n%2 == 0 {
+			p = hostile.Ordinary(hostile.Numbered(14, n))
+		}
+		least := math.MaxInt
+		for i := range p.Rows {
+			least = min(least, p.Rows[i].Plants)
+		}
+		l := zonedAndLooped(p).Loop
+		if l == nil {
+			continue
+		}
+		for side := range l.Side {
+			s := &l.Side[side]
+			fits := func(more int) bool {
+				q := p
+				if l.Now != side {
+					q = l.Plan
+				}
+				q = q.Clone()
+				for i := range q.Rows {
+					r := &q.Rows[i]
+					r.Plants += more
+					r.PerPiece = min(r.PerPiece, max(1, r.Plants))
+				}
+				return len(q.Check()) == 0 && allOpen(q, nil) >= q.Limits.Reserve
+			}
+			switch {
+			case len(s.Layout.Plants) > longest:
+				continue
+			case !s.Sought:
+				told["none"]++
+				if fits(1 - least) {
+					t.Errorf("plan %d, side %d: rows that are %d shorter would do, and none are told", n, side, least-1)
+				}
+				continue
+			case s.Longer < 0:
+				told["fewer"]++
+			case s.Longer == least:
+				told["twice"]++
+			default:
+				told["more"]++
+			}
+			if !fits(s.Longer) || s.Longer < least && fits(s.Longer+1) {
+				t.Errorf("plan %d, side %d: %d plants more are told: %v, one more: %v", n, side, s.Longer, fits(s.Longer), fits(s.Longer+1))
+			}
+			if s.Longer == least && !s.Bounded {
+				t.Errorf("plan %d, side %d: nothing more than twice the plants was tried, and that is not said", n, side)
+			}
+		}
+	}
+	t.Log(told)
+	for _, kind := range []string{"none", "fewer", "twice", "more"} {
+		if told[kind] < 5 {
+			t.Errorf("%s is told %d times", kind, told[kind])
 		}
 	}
 }
