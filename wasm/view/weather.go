@@ -101,24 +101,15 @@ func (sc *scene) lit(at day.Day) sun.Times {
 
 // sunWords says how long the days of the season are.
 func (sc *scene) sunWords(d *demand.Demand) string {
-	long, short := d.From, d.From
-	var longest, shortest sun.Times
-	for at := d.From; at < d.To; at++ {
+	long, short := sun.Extremes(d.From, d.To, func(at day.Day) float64 { return sc.lit(at).Length })
+	say := func(at day.Day) string {
 		t := sc.lit(at)
-		if at == d.From || t.Length > longest.Length {
-			long, longest = at, t
-		}
-		if at == d.From || t.Length < shortest.Length {
-			short, shortest = at, t
-		}
-	}
-	say := func(at day.Day, t *sun.Times) string {
 		if t.Kind != sun.RisesAndSets {
 			return at.Words() + ": the sun " + t.Kind.String()
 		}
 		return at.Words() + ": " + unit.HoursMinutes(t.Length) + ", from " + unit.Clock(sc.sys, t.Rise) + " to " + unit.Clock(sc.sys, t.Set) + " on your clock"
 	}
-	return "The longest day of the season is " + say(long, &longest) + ". The shortest is " + say(short, &shortest) + "."
+	return "The longest day of the season is " + say(long) + ". The shortest is " + say(short) + "."
 }
 
 // thirst draws the water of each planting over the season, one below another
