@@ -203,6 +203,10 @@ test("requests that are none are refused in words", limit, async () => {
     assert.equal(b.status, status, text);
     assert.ok(b.body.length > 20, `${text} is refused without a word`);
   }
+  // A tunnel is refused too; at the edge by the runtime itself, which never asks the script.
+  for (const [server, status] of /** @type {const} */ ([[near, 405], [far, 500]])) {
+    assert.equal((await raw(server, `CONNECT garden.example:443 HTTP/1.1\r\n${rest}`)).status, status);
+  }
 });
 
 test("one program answers many at once, forms that arrive slowly among them", limit, async () => {
