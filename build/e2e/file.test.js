@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, choose, fields, open, press, text, told, type } from "./form.js";
+import { atRest, box, choose, fields, open, press, text, told, type } from "./form.js";
 
 /** @type {string} */
 let folder;
@@ -38,8 +38,8 @@ async function save(page) {
  */
 async function openFile(page, name) {
   const was = await page.evaluate(() => window.e2e.asked);
-  const box = await page.$("input[data-open]");
-  await box.uploadFile(name);
+  const control = await page.$("input[data-open]");
+  await control.uploadFile(name);
   await page.waitForFunction((was) => window.e2e.asked > was, {}, was);
   await atRest(page);
 }
@@ -93,3 +93,39 @@ behaviour("a damaged file says so and keeps the plan", async ({ page, address })
     assert.deepEqual(await told(page), before, name);
   }
 });
+
+behaviour("a file that cannot be opened leaves what is wrong in the form beside its box", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "rows.1.plants", "0");
+  const wrong = () => page.$eval(box("rows.1.plants"), (e) => [e.getAttribute("aria-invalid"), document.getElementById("e-rows.1.plants")?.textContent]);
+  const before = await wrong();
+  assert.equal(before[0], "true");
+  const path = join(folder, "none.json");
+  await writeFile(path, "{");
+  await openFile(page, path);
+  assert.match(await text(page, "#message"), /cannot be opened/);
+  assert.deepEqual(await wrong(), before);
+}, { both: true });
+
+behaviour("a file that cannot be opened leaves nothing untold of the plan that stands", async ({ page, address, another }) => {
+  await page.evaluateOnNewDocument(() => {
+    // The file comes while what is to be explored waits for the typing to rest.
+    const real = window.setTimeout;
+    window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
+  });
+  await open(page, address);
+  const example = await told(page);
+  await type(page, "rows.1.plants", "17");
+  await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
+  await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
+  const plan = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
+  const path = join(folder, "none.json");
+  await writeFile(path, "{");
+  await openFile(page, path);
+  assert.match(await text(page, "#message"), /cannot be opened/);
+  const anew = await another();
+  await open(anew, address + plan);
+  const right = await told(anew);
+  assert.notEqual(right.headroom, example.headroom);
+  assert.deepEqual(await told(page), right);
+}, { both: true });

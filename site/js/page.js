@@ -351,7 +351,7 @@ function tool(form) {
     if (question?.action === "log-open") book.open(question.plan ?? "", question.text ?? "");
     else if (feedback && question.action) book.keep();
     if (feedback) mark(reply.errors, log);
-    else if (!saving || reply.errors.length) mark(reply.errors, form);
+    else if (reply.link || reply.errors.length) mark(reply.errors, form); // what cannot be opened leaves what is wrong in the form
     if (reply.title) {
       document.title = reply.title + " – Evenrow";
       now.call(reply.title);
@@ -370,8 +370,8 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (reply.errors.length && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
-    // With an error the rest is of the plan whose answer stands, wherever that was.
-    if (!saving) later(reply.more || (reply.errors.length ? due : 0));
+    // With an error, or when nothing could be opened, the rest is of the plan whose answer stands, wherever that was.
+    if (!saving) later(reply.more || due);
   }
 
   /**
