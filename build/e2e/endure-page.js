@@ -23,6 +23,7 @@ import { watch } from "./watch.js";
  * @property {string} id of the plan, in the history
  * @property {Record<string, string>} texts the answer, by element
  * @property {string[]} errors
+ * @property {Record<string, string>} beside what is said beside the boxes, by path; empty where nothing is wrong
  * @property {string} stale
  * @property {string} always
  * @property {string} message
@@ -89,7 +90,7 @@ async function oracle(page, address) {
         return heard();
       }));
   }, address + worker, address + program, sum);
-  /** @typedef {{form?: string, link: string, texts: Record<string, string>, errors: string[], message: string}} Right */
+  /** @typedef {{form?: string, link: string, texts: Record<string, string>, errors: {path: string, text: string}[], message: string}} Right */
   /** The last replies: the same is often asked again. @type {Map<string, Promise<Right>>} */
   const replies = new Map();
   /** @param {Question} question */
@@ -116,7 +117,7 @@ async function oracle(page, address) {
         form: told.ask === undefined ? undefined : new URLSearchParams([...new FormData(draw(told.ask, "form"))]).toString(),
         link: reply.link,
         texts: Object.fromEntries(answers.filter((id) => id in told).map((id) => [id, draw(told[id]).textContent])),
-        errors: reply.errors.map(({ text }) => text),
+        errors: reply.errors,
         message: draw(told.message ?? "").textContent,
       };
     }, question, answers);
@@ -170,6 +171,7 @@ const helped = (page) =>
             return [id, place.textContent];
           })),
           errors: [...document.querySelectorAll("#errors li a")].map((line) => line.textContent),
+          beside: Object.fromEntries([...document.querySelectorAll("#plan .field__error[id]")].map((line) => [line.id.slice(2), line.hidden ? "" : line.textContent])),
           stale: text("stale"),
           always: text("always"),
           message: text("message"),
@@ -249,6 +251,10 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
   let since = 0;
   /** Whether what was typed last was left, so that the plan is kept. */
   let rests = true;
+  /** The question that filled in the months last, of whose pasted table something may be wrong. */
+  let barred = "";
+  /** Whether what stands in the form has no answer, as the page has said. */
+  let without = false;
   /** Checks under way. @type {Promise<void>[]} */
   const waits = [];
 
@@ -384,7 +390,8 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       const seconds = (performance.now() - began) / 1000;
       row.seconds += seconds;
       row.most = Math.max(row.most, seconds);
-      const without = /given up|cannot start/.test(now.message);
+      // What cannot be opened has the last word, and leaves a form without an answer as it is.
+      without = /given up|cannot start/.test(now.message) || (without && !typing.length && !action && now.id === was.id && now.stale === was.stale);
       if (without) row.said++;
       const known = left.get(now.id);
       left.set(now.id, now.form);
@@ -396,8 +403,10 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       if (now.id !== was.id) since = 0;
       if (typing.length) rests = typing[typing.length - 1].left;
       else if (now.id !== was.id || action) rests = true;
+      if (action === "fill-months" && !typing.length) barred = `${typed}&action=${action}`;
+      else if (typing.length || action || now.id !== was.id) barred = "";
       if (waits.length > 20) await waits.shift();
-      waits.push(check({ kind, typing, action, link, file, typed, was, now, known, log: log.toString(), without, rests }).then(tell));
+      waits.push(check({ kind, typing, action, link, file, typed, was, now, known, log: log.toString(), without, rests, barred }).then(tell));
       // The same as in a page that is opened anew, and all that takes longer.
       if (n % 40 === 39) tell(await compare(now, n % 120 === 79 && !now.errors.length)); // what is told of the last good plan was perhaps not explored
     } catch (fault) {
@@ -413,9 +422,9 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
 
   /**
    * What is wrong with what stands there, by the planner that nobody kills.
-   * @param {{kind: string, typing: {path: string, typed: string, left: boolean}[], action: string, link: string, file?: string, typed: string, was: Stands, now: Stands, known?: string, log: string, without: boolean, rests: boolean}} all
+   * @param {{kind: string, typing: {path: string, typed: string, left: boolean}[], action: string, link: string, file?: string, typed: string, was: Stands, now: Stands, known?: string, log: string, without: boolean, rests: boolean, barred: string}} all
    */
-  async function check({ kind, typing, action, link, file, typed, was, now, known, log, without, rests }) {
+  async function check({ kind, typing, action, link, file, typed, was, now, known, log, without, rests, barred }) {
     /** @type {string[]} */
     const faults = [];
     // What should stand there.
@@ -453,13 +462,18 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     if (noted(log) !== noted(now.log) && !(without && moved)) faults.push(`the log: ${difference(noted(log), noted(now.log))}`);
 
     // The answer to it.
-    const right = await ask({ ask: "answer", text: now.form });
+    // What a button cannot do is told until something else is asked.
+    const right = await ask({ ask: "answer", text: barred || now.form });
     const wrong = right.errors.length > 0;
     if (without) {
       if (!now.stale && kind !== "the log") faults.push("an answer that is given up leaves the old one without a word");
     } else {
       // Beside its box an error also says that what was typed is kept.
-      if (now.errors.length !== right.errors.length || now.errors.some((error, i) => !right.errors[i].startsWith(error))) faults.push(`the errors: ${difference(String(right.errors), String(now.errors))}`);
+      if (now.errors.length !== right.errors.length || now.errors.some((error, i) => !right.errors[i].text.startsWith(error))) faults.push(`the errors: ${difference(String(right.errors.map(({ text }) => text)), String(now.errors))}`);
+      const texts = new Map(right.errors.map(({ path, text }) => [path, text]));
+      for (const [path, text] of Object.entries(now.beside)) {
+        if (text !== (texts.get(path) ?? "")) faults.push(`beside ${path}: ${difference(texts.get(path) ?? "", text)}`);
+      }
       if (wrong !== (now.stale !== "")) faults.push(wrong ? "an answer to the last good plan passes for one to the form" : `a right answer is called stale: ${now.stale}`);
       if (wrong && !/to put right/.test(now.always)) faults.push(`the foot says ${now.always}`);
     }
