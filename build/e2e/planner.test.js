@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, explored, fields, open, paste, press, text, verdict } from "./form.js";
+import { atRest, explored, fields, open, paste, press, text, told, verdict } from "./form.js";
 import { change, copied, host, named } from "./host.js";
 import { hurry } from "./hurry.js";
 import { shared } from "./site.js";
@@ -89,6 +89,57 @@ behaviour(
     await atRest(page);
     const { name, "runs.1.rise": rise } = await fields(page);
     assert.deepEqual([name, rise], ["Mine", "high"]);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "a link that takes too long leaves nothing untold of the plan that stands",
+  async ({ page, address, another }) => {
+    await hurry(page);
+    await page.evaluateOnNewDocument(() => {
+      // The link comes while what is to be explored waits for the typing to rest.
+      const real = window.setTimeout;
+      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
+    });
+    await open(page, address);
+    const example = await told(page);
+    await paste(page, "rows.1.plants", "17");
+    await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
+    await page.evaluate(() => { location.hash = "#1-hang"; });
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    const anew = await another();
+    await open(anew, address);
+    await paste(anew, "rows.1.plants", "17");
+    const right = await told(anew);
+    assert.notEqual(right.headroom, example.headroom);
+    const { always } = await told(page);
+    assert.deepEqual(await told(page), { ...right, always });
+    for (const words of [always, await text(page, "#stale")]) assert.match(words, /not the one that was opened/);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "what was to be explored of the last answer is left out when the next one takes too long, and nothing older passes for it",
+  async ({ page, address }) => {
+    await hurry(page);
+    await page.evaluateOnNewDocument(() => {
+      const real = window.setTimeout;
+      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
+    });
+    await open(page, address);
+    await paste(page, "rows.1.plants", "17");
+    await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
+    await paste(page, "name", "hang");
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    await explored(page);
+    const left = await page.$$eval('[data-before="left"]', (all) => all.map((e) => e.id));
+    for (const id of ["designs", "headroom", "ring"]) assert.ok(left.includes(id), `left out: ${left}`);
+    assert.ok(!left.includes("answer") && !left.includes("rows"), `left out: ${left}`);
+    await paste(page, "name", "well");
+    await explored(page);
+    assert.equal(await page.$("[data-before]"), null);
   },
   faultyHost,
 );

@@ -312,9 +312,7 @@ function tool(form) {
         show(id, html);
       }
       if (!reply.more && book.typed()) queue.push({ ask: "feedback", quiet: true });
-      if (!reply.more && skipped) {
-        for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) outdate(place, "left");
-      }
+      if (!reply.more && skipped) leaveOut();
       return later(reply.more);
     }
     if (question && late(question, reply)) return;
@@ -413,6 +411,11 @@ function tool(form) {
   function outdate(place, how) {
     place.setAttribute("data-before", how);
     undraw(place.id);
+  }
+
+  /** Marks what is still not told of the plan whose answer stands, and will not be. */
+  function leaveOut() {
+    for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) outdate(place, "left");
   }
 
   /**
@@ -524,9 +527,14 @@ function tool(form) {
       later((question.step ?? 0) + 1);
     } else if (question && !overtaken) {
       excuse(changes(question) ? "slow-plan" : "slow");
-      if (changes(question)) later(0);
       opened();
-      if (moves(question)) now.stay();
+      if (moves(question)) {
+        now.stay();
+        later(due); // of the plan that stands
+      } else if (changes(question)) {
+        later(0);
+        leaveOut();
+      }
     }
     asked = undefined;
     next();
