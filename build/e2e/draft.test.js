@@ -466,6 +466,76 @@ behaviour("two tabs of one plan have a form each, and one log", async ({ page, a
   }
 }, { both: true });
 
+behaviour("what another tab has typed of a plan is not undone by a tab that only shows it, and is what its list brings", async ({ page, address, beside }) => {
+  await open(page, address);
+  await type(page, "name", "Mine");
+  await type(page, "runs.1.rise", "1");
+  await link(page);
+  const other = await beside();
+  await open(other, address);
+  await stands(other, "Mine");
+  await type(other, "runs.1.rise", "2");
+  await link(other);
+  await other.close();
+
+  // The first tab leaves the plan, without a key.
+  await page.bringToFront();
+  await example(page, "Balcony");
+  const third = await beside();
+  await open(third, address);
+  await stands(third, "Mine");
+  assert.equal(await held(third, "runs.1.rise"), "2", "on the device");
+  await third.close();
+  await page.bringToFront();
+  await page.$eval("[data-plans] a", (a) => a.click());
+  await stands(page, "Mine");
+  assert.equal(await held(page, "runs.1.rise"), "2", "in the first tab");
+}, { both: true });
+
+behaviour("a plan that is forgotten in another tab stands here, is told not to be kept, and is kept anew with the next key", async ({ page, address, beside }) => {
+  const keptIs = () => page.$$eval("#log .if-kept, #log .if-lost", (all) => all.filter((e) => e.checkVisibility({ visibilityProperty: true })).map((e) => e.className).join());
+  const device = (tab) => tab.evaluate(() => Object.entries(localStorage).join());
+  await open(page, address);
+  await type(page, "name", "Mine");
+  await typedNow(page, "log.1.out", "40");
+  await atRest(page);
+  const other = await beside();
+  await open(other, address);
+  await stands(other, "Mine");
+  await example(other, "Balcony");
+  await noted(other, { 1: "" });
+  const turn = () => other.$eval("[data-plans] button", (b) => b.click());
+  await turn();
+  assert.doesNotMatch(await device(other), /Mine|log\.1\.out=40/);
+
+  await page.bringToFront();
+  await page.waitForFunction(() => document.documentElement.dataset.keeps === "no");
+  assert.equal(await keptIs(), "if-lost");
+  await atRest(page);
+  assert.equal(await held(page, "log.1.out"), "40", "the log went from under the reader");
+  // A glance at another plan keeps nothing.
+  await example(page, "Balcony");
+  assert.doesNotMatch(await device(page), /Mine|log\.1\.out=40/);
+  await back(page);
+  await stands(page, "Mine");
+  await other.bringToFront();
+  await turn();
+  await page.bringToFront();
+  await noted(page, { 1: "40" });
+  assert.equal(await keptIs(), "if-kept");
+
+  await other.bringToFront();
+  await turn();
+  await page.bringToFront();
+  await page.waitForFunction(() => document.documentElement.dataset.keeps === "no");
+  await type(page, "runs.1.rise", "1");
+  assert.match(await device(page), /log\.1\.out=40/);
+  assert.equal(await keptIs(), "if-kept");
+  await page.reload();
+  await stands(page, "Mine");
+  await noted(page, { 1: "40" });
+}, { both: true });
+
 behaviour("the one log from before is taken over by the plan that it is written for", async ({ page, address }) => {
   await page.goto(address + "guides.html");
   await page.evaluate(() => localStorage.setItem("evenrow-log", "log.1.day=2027-07-12&log.1.out=40"));

@@ -54,7 +54,7 @@ async function page(local, session = store()) {
 }
 
 /** A plan, to keep. @param {string} id @param {string} text @param {string} [link] @param {string} [title] */
-const plan = (id, text, link = "#1a", title = "Mine") => ({ id, text, link, title });
+const plan = (id, text, link = "#1a", title = "Mine") => ({ id, text, link, title, when: Date.now() });
 
 /** Time goes on: plans are told apart by milliseconds. */
 const tick = () => new Promise((later) => setTimeout(later, 2));
@@ -156,7 +156,7 @@ test("plans come by the time when they were worked on, each with its id, link an
   plans.putPlan(plan(b, "name=b", "#1b", "B"));
   assert.deepEqual(plans.allPlans().map(({ id, title }) => [id, title]), [[b, "B"], [a, "A"]]);
   await tick();
-  plans.putPlan(plans.planOf(a));
+  plans.takeUp(a);
   assert.deepEqual(plans.allPlans().map(({ id }) => id), [a, b]);
   await tick();
   plans.putPlan(plan(b, "name=bb", "#1c", "B"));
@@ -192,7 +192,7 @@ test("each tab has a plan as it left it; the device has it as it was typed last"
     const { plans } = await page(local, session);
     assert.equal(plans.planOf("p").text, text);
     assert.deepEqual(plans.allPlans().map(({ text }) => text), ["name=two"]);
-    assert.equal(plans.planBy("#1a", true)?.text, session === one || session === two ? text : undefined);
+    assert.equal(plans.allPlans(true)[0]?.text, session === one || session === two ? text : undefined);
   }
   const { plans } = await page(local, one);
   plans.forgetPlan("p");
@@ -274,4 +274,35 @@ test("two who write in one log lose no row", async () => {
     ["emptied here", ["1 10"], [], ["1 10"], []],
     ["emptied here, changed there", ["1 10"], [], ["1 11"], ["", "1 11"]],
   ]) assert.equal(log.merged(form(...base), form(...here), form(...there)), form(...both), what);
+});
+
+test("a plan is taken up as it was typed last, whether in this tab or in another", async () => {
+  const local = store();
+  const session = store();
+  const { plans } = await page(local, session);
+  const other = await page(local);
+  plans.putPlan(plan("p", "name=old", "#1a"), true);
+  plans.putPlan(plan("p", "name=old", "#1a"));
+  await tick();
+  other.plans.putPlan(plan("p", "name=new", "#1b"));
+  await tick();
+  plans.putPlan(plan("q", "name=q", "#1q"));
+  assert.equal(plans.planOf("p").text, "name=old", "a reload brings the form of another tab");
+  assert.equal(plans.planBy("#1a"), undefined, "a plan is found by a link that it has no more");
+  assert.equal(plans.planBy("#1b").text, "name=new");
+  await tick();
+  plans.takeUp("p");
+  assert.equal(plans.planOf("p").text, "name=new");
+  assert.equal(plans.allPlans()[0].text, "name=new");
+
+  // What only the tab has is newer where the device was full.
+  await tick();
+  plans.putPlan(plan("p", "name=newer", "#1c"), true);
+  await tick();
+  plans.takeUp("p");
+  assert.equal(plans.allPlans()[0].text, "name=newer");
+  // An example that was only looked at goes to no device.
+  plans.putPlan(plan("e", "name=e", "#1e"), true);
+  plans.takeUp("e");
+  assert.deepEqual(plans.allPlans().map(({ id }) => id), ["p", "q"]);
 });

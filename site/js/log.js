@@ -2,7 +2,7 @@
 // The log of a plan between its form and the device: two tabs may write in one.
 
 import { formText } from "./boxes.js";
-import { logOf, putLog } from "./plans.js";
+import { hasLog, logOf, putLog } from "./plans.js";
 
 /**
  * The rows of a log, by number, each as one text.
@@ -59,9 +59,12 @@ export function logbook(form) {
   /** What the form held when that was last brought together with what is kept: what differs from it was typed since. */
   let base = "";
   const typed = () => tidy(formText(form));
+  /** Whether it was forgotten elsewhere, and stands only here. */
+  const lost = () => base !== "" && !hasLog(id);
   return {
     id: () => id,
     typed,
+    lost,
     /** What is kept of a plan's log. @param {string} plan */
     kept: (plan) => tidy(logOf(plan)),
     /** Is from now on that of a plan. @param {string} plan @param {string} text of it that the form shows */
@@ -69,8 +72,16 @@ export function logbook(form) {
       id = plan;
       base = text;
     },
-    /** Keeps what was typed, together with what another tab has; says whether the form has to be drawn again. */
-    keep() {
+    /**
+     * Keeps what was typed, together with what another tab has; says whether the form has to be drawn again.
+     * What was forgotten elsewhere takes no rows from here, and is kept anew only with what is typed next.
+     * @param {boolean} [work] whether something was typed just now
+     */
+    keep(work) {
+      if (lost()) {
+        if (!work) return false;
+        base = "";
+      }
       const kept = tidy(logOf(id));
       const here = typed();
       const both = merged(base, here, kept);

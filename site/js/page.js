@@ -108,7 +108,7 @@ function tool(form) {
   const book = logbook(log);
   log.addEventListener("input", () => {
     keep(true);
-    if (!agree()) ask({ ask: "feedback" });
+    if (!agree(true)) ask({ ask: "feedback" });
   });
   log.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -140,10 +140,16 @@ function tool(form) {
     target.value = "";
   });
   addEventListener("popstate", () => open());
-  addEventListener("pageshow", ({ persisted }) => persisted && agree());
+  addEventListener("pageshow", ({ persisted }) => {
+    if (!persisted) return;
+    agree(); // it has heard nothing of what other pages did
+    listed(now.id());
+    keeping();
+  });
   listen((name) => {
-    if (!name || name === "log-" + book.id()) agree();
-    else if (name.startsWith("plan-")) listed(now.id());
+    if (name === "log-" + book.id()) agree();
+    if (!name || name.startsWith("plan-")) listed(now.id());
+    keeping();
   });
   watch(keeping);
   addEventListener("beforeprint", leave);
@@ -156,7 +162,7 @@ function tool(form) {
     opened();
     address();
     listed(now.id());
-    agree();
+    agree(true);
     if (typedEarly(form)) {
       keep(true);
       ask({ ask: "answer" });
@@ -182,26 +188,33 @@ function tool(form) {
   /** Keeps what is typed, at once: the page may be gone a moment later. @param {boolean} [work] */
   function keep(work) {
     now.keep(link || first, work);
+    if (work && book.lost()) agree(true); // a plan is kept with its log
   }
 
   /** Says whether the device keeps what is typed, and what it cannot read. */
   function keeping() {
     const found = troubles();
-    site.keeps = found.denied || found.full ? "no" : "yes";
+    site.keeps = found.denied || found.full || book.lost() ? "no" : "yes";
     for (const [name, so] of Object.entries(found)) find(`[data-${name}]`).hidden = !so;
   }
 
-  /** Brings the log together with what is kept of it; says whether it is drawn again. */
-  function agree() {
-    const differs = book.keep();
+  /** Brings the log together with what is kept of it; says whether it is drawn again. @param {boolean} [work] whether something was typed just now */
+  function agree(work) {
+    const differs = book.keep(work);
     if (differs) openLog(book.id());
     return differs;
+  }
+
+  /** The log's form is of a plan. @param {string} plan @param {string} text of its log */
+  function openBook(plan, text) {
+    book.open(plan, text);
+    keeping();
   }
 
   /** Shows the log of a plan. @param {string} plan */
   function openLog(plan) {
     const text = book.kept(plan);
-    if (text === book.typed()) return book.open(plan, text);
+    if (text === book.typed()) return openBook(plan, text);
     drop((q) => q.action === "log-open");
     ask({ ask: "feedback", text, action: "log-open", quiet: true, plan });
   }
@@ -346,8 +359,8 @@ function tool(form) {
     if (shown === link) offer();
     const feedback = question?.ask === "feedback";
     const saving = feedback || question?.ask === "save" || question?.ask === "calendar";
-    if (question?.action === "log-open") book.open(question.plan ?? "", question.text ?? "");
-    else if (feedback && question.action) book.keep();
+    if (question?.action === "log-open") openBook(question.plan ?? "", question.text ?? "");
+    else if (feedback && question.action) book.keep(true);
     if (feedback) mark(reply.errors, log);
     else if (reply.link || reply.errors.length) mark(reply.errors, form); // what cannot be opened leaves what is wrong in the form
     if (reply.title) {

@@ -26,24 +26,46 @@ export function allPlans(own) {
   return all.filter(({ when }) => when).sort((a, b) => b.when - a.when);
 }
 
+/** The plans of the device and of this tab, each as it was typed last. */
+function latest() {
+  const all = [...allPlans(), ...allPlans(true)].sort((a, b) => b.when - a.when);
+  return all.filter((plan, i) => all.findIndex(({ id }) => id === plan.id) === i);
+}
+
 /** A plan as this tab has left it, or else as it was worked on last. @param {string} id @returns {Plan | undefined} */
 export function planOf(id) {
   const plan = get("plan-" + id, true) ?? get("plan-" + id);
   return plan && { ...plan, id };
 }
 
-/** The plan with that link. @param {string} link @param {boolean} [own] of this tab */
-export const planBy = (link, own) => allPlans(own).find((plan) => plan.link === link);
+/** The plan whose link it is, as it was typed last. @param {string} link */
+export const planBy = (link) => latest().find((plan) => plan.link === link);
+
+/** The text that the device has of a plan. @param {string} id @returns {string | undefined} */
+export const textOf = (id) => get("plan-" + id)?.text;
 
 /**
- * Keeps a plan, as the one that was worked on last.
- * @param {Omit<Plan, "when">} plan
+ * Has this tab go on with a plan as it was typed last, in whatever tab; one that
+ * the device keeps is then the one that was worked on last.
+ * @param {string} id
+ */
+export function takeUp(id) {
+  const last = latest().find((plan) => plan.id === id);
+  if (!last || textOf(id) === undefined) return;
+  const now = { ...last, when: Date.now() };
+  putPlan(now, true);
+  putPlan(now);
+}
+
+/**
+ * Keeps a plan.
+ * @param {Plan} plan
  * @param {boolean} [own] in this tab alone
  */
-export function putPlan({ id, text, link, title }, own) {
+export function putPlan({ id, text, link, title, when }, own) {
   const name = "plan-" + id;
   const known = own || size(name);
-  (own ? note : put)(name, { text, link, title, when: Date.now() });
+  (own ? note : put)(name, { text, link, title, when });
   if (known) return;
   let letters = 0;
   allPlans().forEach(({ id: other }, i) => {
@@ -64,6 +86,9 @@ export function forgetPlan(id) {
 
 /** The log of a plan. One from before each plan had its own is that of the plan whose log is written next. @param {string} id @returns {string} */
 export const logOf = (id) => get("log-" + id)?.text ?? former();
+
+/** Whether a plan has a log, be it an empty one. @param {string} id */
+export const hasLog = (id) => size("log-" + id) > 0 || former() !== "";
 
 /** @param {string} id @param {string} text */
 export function putLog(id, text) {

@@ -4,7 +4,7 @@
 // the browser's history, which holds its id.
 
 import { formText } from "./boxes.js";
-import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan } from "./plans.js";
+import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
 
 /**
  * @typedef {object} Opening what is asked of the planner for another plan to stand on the page
@@ -27,6 +27,10 @@ export function standing(form, example) {
   let wanted = id;
   /** Whether this tab has changed it, or brought it here: then it is kept. */
   let worked = false;
+  /** When it was typed last, in this tab or the one that it was taken up from. */
+  let when = Date.now();
+  /** What this tab has kept of it on the device. @type {string | undefined} */
+  let ours;
   let title = document.title;
 
   return {
@@ -43,9 +47,14 @@ export function standing(form, example) {
     keep(link, work) {
       worked ||= Boolean(work);
       if (!worked && link === example) return;
-      const plan = { id, text: formText(form), link, title };
+      if (work) when = Date.now();
+      const plan = { id, text: formText(form), link, title, when };
       putPlan(plan, true);
-      if (worked) putPlan(plan);
+      // A form that only stands here writes over nothing that another tab has typed or forgotten since.
+      if (work || (worked && textOf(id) === ours)) {
+        putPlan(plan);
+        ours = plan.text;
+      }
       if (work) write(""); // a reload brings it, whatever could not be opened here
     },
     /** @param {string} name */
@@ -67,12 +76,12 @@ export function standing(form, example) {
     const text = place ? "" : location.hash;
     const { plan, from } = history.state ?? {};
     if (plan ? plan === wanted : text === link && wanted === id && !first) return;
-    const kept = plan ? planOf(plan) : text ? known(text) : first && allPlans()[0];
+    const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
+    if (found) takeUp(found.id);
+    const kept = found ? planOf(found.id) : plan && planOf(plan);
     if (!kept && first && !text) return write("");
     wanted = kept ? kept.id : plan ?? "";
     if (kept) {
-      const there = plan ? undefined : allPlans().find(({ id }) => id === wanted);
-      if (there) putPlan(there); // the one that was worked on last
       const data = new URLSearchParams(kept.text);
       data.delete("shape"); // the form is drawn, whatever the page shows
       data.set("good", kept.link);
@@ -94,7 +103,9 @@ export function standing(form, example) {
     id = opening.plan ?? kept?.id ?? newPlan();
     if (last) wanted = id;
     worked = !kept && Boolean(opening.worked);
-    if (kept) putPlan(kept);
+    if (kept) takeUp(id);
+    when = planOf(id)?.when ?? Date.now();
+    ours = undefined;
     // One that was changed by a link on its own page goes on with its log.
     if (opening.from && logOf(opening.from)) putLog(id, logOf(opening.from));
     if (opening.ask === "openFile") {
@@ -120,11 +131,12 @@ export function standing(form, example) {
    */
   function enter(a) {
     const from = a.closest("#examples") ? undefined : id;
+    if (a.dataset.plan) takeUp(a.dataset.plan);
     history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
   }
 }
 
 /** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */
 function known(link) {
-  return document.querySelector(`#examples a[href="${CSS.escape(link)}"]`) ? undefined : planBy(link, true) ?? planBy(link);
+  return document.querySelector(`#examples a[href="${CSS.escape(link)}"]`) ? undefined : planBy(link);
 }
