@@ -279,6 +279,27 @@ hosted(
   complaints,
 );
 
+hosted(
+  "a host that goes back to the version that stands, and gives half of it, takes nothing from the device",
+  async ({ page, address, leave }) => {
+    await open(page, address);
+    await kept(page);
+    own.files = version(good, "B");
+    await looked(page);
+    await page.waitForFunction(async () => (await caches.keys()).length === 2);
+    own.files = new Map(good);
+    spoil("/guides.html", half("/guides.html"));
+    await looked(page);
+    assert.ok(own.asked.filter((request) => request === "GET /guides.html").length > 2, "nothing was asked for anew");
+    await leave(() => own.stop());
+    await page.reload();
+    await atRest(page);
+    assert.equal(await of(page), named(good, "worker.js"));
+    assert.equal(await verdict(page), "Yes");
+  },
+  complaints,
+);
+
 hosted("two tabs: what one loads leaves the other whole, and its button works", async ({ page, beside, address }) => {
   const b = version(good, "B");
   await open(page, address);

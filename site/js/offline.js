@@ -37,11 +37,13 @@ self_.addEventListener("fetch", (/** @type {any} */ event) => {
 });
 
 async function install() {
+  // A host that goes back to a version, or has no more than another worker for it, gives again what a page may be of.
+  const had = await caches.has(name);
   try {
     const cache = await caches.open(name);
     await Promise.all(Object.keys(files).map(async (file) => cache.put(file, await whole(file))));
   } catch (fault) {
-    await caches.delete(name);
+    if (!had) await caches.delete(name);
     throw fault;
   }
   // Nobody waits for the end of a version that may have been kept broken.
