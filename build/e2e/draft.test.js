@@ -250,6 +250,14 @@ behaviour("a file over an unsaved plan: Back brings it, with its mistakes and it
   await page.$eval("[data-plans] a", (a) => a.click());
   await stands(page, "Mine");
   assert.equal(await held(page, "runs.1.rise"), "much");
+  // What is said of the plan that was worked on last is not said of a file.
+  await page.goto("about:blank");
+  await open(page, address);
+  await stands(page, "Mine");
+  assert.ok(await page.$eval("[data-back]", (e) => e.checkVisibility()));
+  await (await page.$("input[data-open]")).uploadFile(file);
+  await stands(page, "From a file");
+  assert.equal(await page.$eval("[data-back]", (e) => e.checkVisibility()), false);
 });
 
 behaviour("what is typed right after a row's button is kept, and the button does what it says", async ({ page, address }) => {
@@ -320,6 +328,7 @@ behaviour("a kept plan is forgotten by its own button, and put back by the same,
 
   await page.keyboard.press("Enter");
   assert.deepEqual(await names(), ["Second", "First <b>"]);
+  assert.equal(await text(page, "[data-announce]"), "First <b> and its log are back.");
   assert.deepEqual(await buttons(), ["Forget Second", "*Forget First <b>"]);
   await page.$$eval("[data-plans] a", (all) => all[1].click());
   await stands(page, "First <b>");

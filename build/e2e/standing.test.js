@@ -250,6 +250,17 @@ behaviour("without the planner, the example is called one", async ({ page, addre
   assert.equal(await seen(page, ".opening"), false);
 });
 
+behaviour("without the planner, the example is not called the plan that was worked on last", async ({ page, address, beside }) => {
+  await open(page, address);
+  await paste(page, "name", "Mine");
+  const after = await beside();
+  await holdPlanner(after, "its file is missing (404)");
+  await after.goto(address);
+  await after.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot start"));
+  assert.match(await text(after, "#stale"), /an example, not your plan\. That is still kept on this device/);
+  assert.equal(await seen(after, "[data-back]"), false);
+});
+
 behaviour("without the page's script, nothing stands as the plan of a link", async ({ page, address, leave }) => {
   await leave(async () => {});
   await page.setRequestInterception(true);

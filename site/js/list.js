@@ -23,12 +23,12 @@ export function listed(standing, turned = "") {
   } else if (plan) {
     forgotten.set(turned, { plan, back: forgetPlan(turned) });
   }
+  let words = was ? (find('[data-words="put-back"]').textContent ?? "").replace("…", () => was.plan.title) : "";
   const kept = allPlans();
   for (const { id } of kept) forgotten.delete(id); // another page has it again
   const all = [...kept, ...[...forgotten.values()].map(({ plan }) => plan)].filter(({ id }) => id !== standing);
   const list = find("[data-plans]");
   list.hidden = !all.length;
-  let words = "";
   const lines = all.sort((a, b) => b.when - a.when).map(({ id, link, title, when }) => {
     const line = document.createElement("li");
     const part = list.querySelector("template")?.content.querySelector(forgotten.has(id) ? ".forgotten" : ".kept");

@@ -180,7 +180,6 @@ function tool(form) {
     // What stands on the page is of another plan, and must not pass for this one.
     clearTimeout(opens);
     opens = setTimeout(() => { site.opening = ""; }, waiting.hidden ? 200 : 0);
-    find("[data-back]").hidden = !opening.last;
     ask(opening);
     return true;
   }
@@ -410,6 +409,7 @@ function tool(form) {
   function become(opening, reply) {
     now.stand({ ...opening, worked: opening.worked || opening.ask === "openFile" }, reply.link);
     shown = link = opening.link ?? reply.link;
+    find("[data-back]").hidden = !opening.last;
     listed(now.id());
     openLog(now.id());
   }
