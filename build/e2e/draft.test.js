@@ -344,6 +344,14 @@ behaviour("a kept plan is forgotten by its own button, and put back by the same,
   assert.doesNotMatch(await onDevice(), /Second|log\.1\.out=41/);
 }, { both: true });
 
+behaviour("a kept plan whose name is one long word makes a narrow page no wider", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "name", "Plan-averyveryverylongwordinitthatnobodybreaks");
+  await example(page, "Balcony");
+  assert.ok(await page.$eval("[data-plans] a", (a) => a.checkVisibility()));
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
+}, { width: 360 });
+
 behaviour("what is drawn as before is drawn over what was typed since", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Balcony");
