@@ -653,3 +653,20 @@ behaviour("the largest plan is kept at every key, and back after a reload", asyn
   assert.equal(await held(page, "rows.60.spacing"), "wide");
   assert.match(await text(page, "#errors"), /Row 60: spacing/);
 });
+
+behaviour("a reload that finds nothing of what the history was told a moment ago brings what was typed", async ({ page, address }) => {
+  await page.evaluateOnNewDocument(() => {
+    if (sessionStorage.getItem("lost")) history.replaceState(null, "");
+    const real = window.setTimeout;
+    window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 1e9 : ms, ...more); // nor has the address caught up
+  });
+  await open(page, address);
+  await paste(page, "runs.1.rise", "2");
+  await paste(page, "runs.1.rise", "3");
+  await page.evaluate(() => sessionStorage.setItem("lost", "yes"));
+  await paste(page, "rows.1.plants", "17");
+  await page.reload();
+  await atRest(page);
+  const { "runs.1.rise": rise, "rows.1.plants": plants } = await fields(page);
+  assert.deepEqual([rise, plants], ["3", "17"]);
+});

@@ -5,6 +5,10 @@
 
 import { formText } from "./boxes.js";
 import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
+import { get, note } from "./store.js";
+
+/** Where this tab keeps which plan stands there, and at which addresses. */
+const here = "here";
 
 /**
  * @typedef {object} Opening what is asked of the planner for another plan to stand on the page
@@ -32,6 +36,8 @@ export function standing(form, example) {
   /** What this tab has kept of it on the device. @type {string | undefined} */
   let ours;
   let title = document.title;
+  /** The address before this one: a reload may still find that. */
+  let was = location.hash;
 
   return {
     id: () => id,
@@ -74,7 +80,7 @@ export function standing(form, example) {
     const place = document.getElementById(location.hash.slice(1));
     if (place && !first) return;
     const text = place ? "" : location.hash;
-    const { plan, from } = history.state ?? {};
+    const { plan, from } = history.state ?? (first && reloaded()) ?? {};
     if (plan ? plan === wanted : text === link && wanted === id && !first) return;
     const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
     if (found) takeUp(found.id);
@@ -122,7 +128,10 @@ export function standing(form, example) {
    * @param {string} link empty to leave the address as it is
    */
   function write(link) {
-    if (wanted === id && (history.state?.plan !== id || (link && location.hash !== link))) history.replaceState({ plan: id }, "", link || undefined);
+    if (wanted !== id) return;
+    if (link && location.hash !== link) was = location.hash;
+    if (history.state?.plan !== id || (link && location.hash !== link)) history.replaceState({ plan: id }, "", link || undefined);
+    note(here, { text: id, at: [was, location.hash] });
   }
 
   /**
@@ -134,6 +143,16 @@ export function standing(form, example) {
     if (a.dataset.plan) takeUp(a.dataset.plan);
     history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
   }
+}
+
+/**
+ * What stood here before a reload: one that comes a moment after a change of the
+ * history may find its state as it was before that, which is none.
+ */
+function reloaded() {
+  const stood = get(here, true);
+  const [way] = performance.getEntriesByType("navigation");
+  return stood?.at?.includes(location.hash) && way instanceof PerformanceNavigationTiming && way.type === "reload" ? { plan: stood.text } : undefined;
 }
 
 /** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */
