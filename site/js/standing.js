@@ -7,9 +7,6 @@ import { formText } from "./boxes.js";
 import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
 import { get, note } from "./store.js";
 
-/** Where this tab keeps which plan stands there, and at which addresses. */
-const here = "here";
-
 /**
  * @typedef {object} Opening what is asked of the planner for another plan to stand on the page
  * @property {"open" | "openFile" | "restore"} ask
@@ -80,7 +77,10 @@ export function standing(form, example) {
     const place = document.getElementById(location.hash.slice(1));
     if (place && !first) return;
     const text = place ? "" : location.hash;
-    const { plan, from } = history.state ?? (first && reloaded()) ?? {};
+    // A reload that comes a moment after a change of the history may find its
+    // state as it was before that, which is none.
+    const here = first && /** @type {any} */ (performance.getEntriesByType("navigation")[0]).type === "reload" && get("here", true);
+    const { plan, from } = history.state ?? (here?.at?.includes(location.hash) ? { plan: here.text } : {});
     if (plan ? plan === wanted : text === link && wanted === id && !first) return;
     const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
     if (found) takeUp(found.id);
@@ -129,9 +129,10 @@ export function standing(form, example) {
    */
   function write(link) {
     if (wanted !== id) return;
-    if (link && location.hash !== link) was = location.hash;
-    if (history.state?.plan !== id || (link && location.hash !== link)) history.replaceState({ plan: id }, "", link || undefined);
-    note(here, { text: id, at: [was, location.hash] });
+    const moves = link && location.hash !== link;
+    if (moves) was = location.hash;
+    if (moves || history.state?.plan !== id) history.replaceState({ plan: id }, "", link || undefined);
+    note("here", { text: id, at: [was, location.hash] });
   }
 
   /**
@@ -143,16 +144,6 @@ export function standing(form, example) {
     if (a.dataset.plan) takeUp(a.dataset.plan);
     history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
   }
-}
-
-/**
- * What stood here before a reload: one that comes a moment after a change of the
- * history may find its state as it was before that, which is none.
- */
-function reloaded() {
-  const stood = get(here, true);
-  const [way] = performance.getEntriesByType("navigation");
-  return stood?.at?.includes(location.hash) && way instanceof PerformanceNavigationTiming && way.type === "reload" ? { plan: stood.text } : undefined;
 }
 
 /** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */
