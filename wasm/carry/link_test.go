@@ -341,6 +341,23 @@ func TestNumbersOfAnySizeSurvive(t *testing.T) {
 	}
 }
 
+// A file with a list that is too long is refused, whether the plan uses it or not.
+func TestNoListIsTooLong(t *testing.T) {
+	for _, s := range plan.Sections() {
+		if !s.List {
+			continue
+		}
+		p := plan.Default()
+		s.Resize(p, s.Max+1)
+		if s.Applies(p) != (s.Name != "months") {
+			t.Errorf("%s: applies: %v", s.Name, s.Applies(p))
+		}
+		if q, errs := ReadJSON(JSON(p)); q != nil || len(errs) == 0 || errs[0].Path != s.Name {
+			t.Errorf("%s: a file with %d is read, with %v", s.Name, s.Max+1, errs)
+		}
+	}
+}
+
 // A date that cannot be written could not be typed either, nor kept in a file.
 func TestNoDateIsRefused(t *testing.T) {
 	date := plan.FieldNamed("season", "date")

@@ -22,6 +22,10 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 	var errs []Error
 	for _, s := range sections {
 		if !s.Applies(p) {
+			// A list that is too long would not come back from a link.
+			if n := s.Records(p); s.List && n > s.Max {
+				errs = append(errs, s.countError(s.countProblem(n)))
+			}
 			continue
 		}
 		if e, bad := found[s.Name]; bad {
