@@ -201,7 +201,7 @@ behaviour(
 behaviour(
   "a worker that is killed is replaced, and what was typed is answered",
   async ({ page, address }) => {
-    await hurry(page);
+    await hurry(page, 1); // on a slow machine one that was just started would pass for dead, too
     await open(page, address);
     for (const [i, end] of ["gone", "error", "stopped", "fault"].entries()) {
       await page.evaluate((end) => window.e2eKill(end), end);
