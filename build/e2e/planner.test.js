@@ -145,6 +145,29 @@ behaviour(
 );
 
 behaviour(
+  "what was to be explored when the planner goes down is left out, and nothing older passes for it",
+  async ({ page, address }) => {
+    await hurry(page);
+    await page.evaluateOnNewDocument(() => {
+      const real = window.setTimeout;
+      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
+    });
+    await open(page, address);
+    assert.equal(await page.$("[data-before]"), null);
+    await paste(page, "rows.1.plants", "17");
+    await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
+    await page.evaluate(() => {
+      window.e2eDoomed = 4;
+      window.e2eKill("error");
+    });
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("cannot start"));
+    const left = await page.$$eval('[data-before="left"]', (all) => all.map((e) => e.id));
+    assert.ok(left.includes("headroom") && left.includes("designs") && !left.includes("answer") && !left.includes("season"), `left out: ${left}`);
+  },
+  { both: true },
+);
+
+behaviour(
   "a question that a newer one has overtaken is given up for it",
   async ({ page, address }) => {
     await open(page, address); // with its own clock: the newer answer comes long before a worker is called dead

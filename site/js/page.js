@@ -560,6 +560,7 @@ function tool(form) {
     opened();
     asked = undefined;
     if (!shown) return; // what the page was to open at first comes when it can
+    leaveOut();
     queue.length = 0;
     now.stay();
   }
