@@ -78,7 +78,7 @@ RUN ?= 1
 endure: browsers
 	go test ./build/judge -run TestEverythingHolds -v -timeout 0 -run-number $(RUN) -seasons 100000 -wholes 5000 -texts 1000000
 	@cd build/e2e && npm run --silent endure-edge -- 100000 $(RUN)
-	@cd build/e2e && npm run --silent endure-page
+	@cd build/e2e && npm run --silent endure-page -- 10000 $(RUN)
 
 # Go fuzzes one target of one package at a time.
 fuzz:

@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
 import { atRest, box, choose, fields, open, press, text, told, type } from "./form.js";
+import { tarry } from "./hurry.js";
 
 /** @type {string} */
 let folder;
@@ -108,11 +109,8 @@ behaviour("a file that cannot be opened leaves what is wrong in the form beside 
 }, { both: true });
 
 behaviour("a file that cannot be opened leaves nothing untold of the plan that stands", async ({ page, address, another }) => {
-  await page.evaluateOnNewDocument(() => {
-    // The file comes while what is to be explored waits for the typing to rest.
-    const real = window.setTimeout;
-    window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
-  });
+  // The file comes while what is to be explored waits for the typing to rest.
+  await tarry(page);
   await open(page, address);
   const example = await told(page);
   await type(page, "rows.1.plants", "17");

@@ -1,4 +1,5 @@
-// A page that is soon tired of waiting for its planner, and whose planner can be killed.
+// A page that is soon tired of waiting for its planner, and whose planner can be killed,
+// or that takes its time before it asks for what can wait.
 
 /**
  * Makes the page count its half seconds faster, and keeps the worker of its
@@ -6,7 +7,7 @@
  * @param {import("puppeteer-core").Page} page not yet at the site
  * @param {number} [times] how much faster
  */
-export const hurry = (page, times = 5) =>
+export const hurry = (page, times = 3) =>
   page.evaluateOnNewDocument((times) => {
     const real = window.setInterval;
     window.setInterval = (run, ms, ...more) => real(run, ms === 500 ? 500 / times : ms, ...more);
@@ -33,3 +34,15 @@ export const hurry = (page, times = 5) =>
       if (how === "fault") Object.getPrototypeOf(Real.prototype).postMessage.call(worker, { ask: "nothing", text: "" });
     };
   }, times);
+
+/**
+ * Has the page wait so long, in ms, instead of 400, before it asks for what is to be
+ * explored when the typing rests: something else can come before that.
+ * @param {import("puppeteer-core").Page} page not yet at the site
+ * @param {number} [ms]
+ */
+export const tarry = (page, ms = 5000) =>
+  page.evaluateOnNewDocument((longer) => {
+    const real = window.setTimeout;
+    window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? longer : ms, ...more);
+  }, ms);

@@ -5,7 +5,7 @@ import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
 import { atRest, explored, fields, open, paste, press, text, told, verdict } from "./form.js";
 import { change, copied, host, named } from "./host.js";
-import { hurry } from "./hurry.js";
+import { hurry, tarry } from "./hurry.js";
 import { shared } from "./site.js";
 
 /** @type {{address: string, stop: () => Promise<void>}} */
@@ -97,11 +97,8 @@ behaviour(
   "a link that takes too long leaves nothing untold of the plan that stands",
   async ({ page, address, another }) => {
     await hurry(page);
-    await page.evaluateOnNewDocument(() => {
-      // The link comes while what is to be explored waits for the typing to rest.
-      const real = window.setTimeout;
-      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
-    });
+    // The link comes while what is to be explored waits for the typing to rest.
+    await tarry(page);
     await open(page, address);
     const example = await told(page);
     await paste(page, "rows.1.plants", "17");
@@ -124,10 +121,7 @@ behaviour(
   "what was to be explored of the last answer is left out when the next one takes too long, and nothing older passes for it",
   async ({ page, address }) => {
     await hurry(page);
-    await page.evaluateOnNewDocument(() => {
-      const real = window.setTimeout;
-      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
-    });
+    await tarry(page);
     await open(page, address);
     await paste(page, "rows.1.plants", "17");
     await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
@@ -148,10 +142,7 @@ behaviour(
   "what was to be explored when the planner goes down is left out, and nothing older passes for it",
   async ({ page, address }) => {
     await hurry(page);
-    await page.evaluateOnNewDocument(() => {
-      const real = window.setTimeout;
-      window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? 5000 : ms, ...more);
-    });
+    await tarry(page);
     await open(page, address);
     assert.equal(await page.$("[data-before]"), null);
     await paste(page, "rows.1.plants", "17");
