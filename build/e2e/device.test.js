@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
 import { back, held, noted, stands, typedNow } from "./drafts.js";
-import { atRest, example, fields, open, text, type, verdict } from "./form.js";
+import { atRest, example, fields, link, open, text, type, verdict } from "./form.js";
 import { alike } from "./plans.js";
 import { command } from "./site.js";
 
@@ -46,6 +46,9 @@ behaviour("where the store is full of a sudden, the page says so from then on, u
   const ofLog = () => page.$$eval("#log .if-kept, #log .if-lost", (all) => all.filter((e) => e.checkVisibility()).map((e) => e.className).join());
   assert.equal(await said(), false);
   assert.equal(await ofLog(), "if-kept");
+  // What is kept gets shorter once more when the plan has its link; the room that
+  // leaves would be enough for the name below.
+  await link(page);
   // Really full: by a neighbour on the same host.
   await page.evaluate(() => {
     let more = "x".repeat(1 << 20);
