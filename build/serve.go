@@ -58,6 +58,7 @@ func serveCommand(args []string, std stdio) int {
 			Version: version,
 			Fault:   func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
 			Pack:    server.Packing,
+			Aside:   local.Aside,
 		})
 	}
 	s := local.Server(h)

@@ -41,6 +41,10 @@ type Options struct {
 	// [Turns] makes one.
 	Queue *queue.Queue
 
+	// Aside does heavy work, such as that whatever is light is not held up by it, and
+	// returns when it is done. It is nil where there is but one thread.
+	Aside func(work func())
+
 	// Fault is told of a fault of the program and where it was; nil when
 	// nobody listens. It is told nothing of the plan.
 	Fault func(fault any, stack []byte)
@@ -164,7 +168,7 @@ func (q *question) answer(w http.ResponseWriter, to *route) {
 		q.send(w, q.refuse(http.StatusMethodNotAllowed, "This cannot be done here", "This address answers "+strings.Join(to.methods, ", ")+" and nothing else."))
 		return
 	}
-	out := q.guarded(to)
+	out := q.guarded(func() reply { return q.reply(to) })
 	if q.Pack != nil {
 		defer q.leave()
 	} else {
@@ -180,8 +184,8 @@ func (q *question) leave() {
 	}
 }
 
-// guarded is what the route answers, or a page that admits a fault.
-func (q *question) guarded(to *route) (out reply) {
+// guarded is what is answered, or a page that admits a fault.
+func (q *question) guarded(answer func() reply) (out reply) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			if _, none := fault.(gone); none {
@@ -195,6 +199,11 @@ func (q *question) guarded(to *route) (out reply) {
 			out = q.refuse(http.StatusInternalServerError, "Evenrow has a fault", "It could not work this plan out, and the plan is not to blame. Change it a little, or use the planner, which works it out on your own device.")
 		}
 	}()
+	return answer()
+}
+
+// reply is what the route answers.
+func (q *question) reply(to *route) (out reply) {
 	a, refusal, ok := q.read(to)
 	if !ok {
 		return refusal
@@ -203,14 +212,22 @@ func (q *question) guarded(to *route) (out reply) {
 	if tag != "" && matches(q.r.Header.Values("If-None-Match"), tag) {
 		return reply{status: http.StatusNotModified, tag: tag, keep: keep}
 	}
+	work := 0
 	if to.work != nil {
-		turn, wait := q.Queue.Enter(q.r.Context(), to.work(a.shown()))
+		work = to.work(a.shown())
+		turn, wait := q.Queue.Enter(q.r.Context(), work)
 		if turn == nil {
 			return q.later(wait)
 		}
 		q.turn = turn
 	}
-	if out = to.answer(q, a); out.status == http.StatusOK {
+	if work > light && q.Aside != nil {
+		// What it throws there, nobody would catch here.
+		q.Aside(func() { out = q.guarded(func() reply { return to.answer(q, a) }) })
+	} else {
+		out = to.answer(q, a)
+	}
+	if out.status == http.StatusOK {
 		out.tag, out.keep = tag, keep
 	}
 	return out

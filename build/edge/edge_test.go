@@ -269,6 +269,58 @@ func TestWhoHasWaitedTooLongIsToldToComeAgain(t *testing.T) {
 	}
 }
 
+// What takes long is worked out aside, and only that; a fault there is admitted as
+// any other is.
+func TestHeavyWorkIsDoneAside(t *testing.T) {
+	b, err := real()
+	if err != nil {
+		t.Fatal(err)
+	}
+	aside, told := 0, 0
+	h := New(nil, b.Shell, Options{
+		Fault: func(any, []byte) { told++ },
+		Aside: func(work func()) {
+			aside++
+			work()
+			aside++
+		},
+	}).(*handler)
+	heavy := "/plan?rows.1.plants=200&rows.2.plants=200"
+	for _, c := range []struct {
+		target        string
+		status, aside int
+	}{{"/plan", 200, 0}, {"/plan?1zz", 400, 0}, {heavy, 200, 2}} {
+		aside = 0
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, httptest.NewRequest("GET", c.target, nil))
+		if w.Code != c.status || aside != c.aside {
+			t.Errorf("%s: %d, want %d; %d steps aside, want %d", c.target, w.Code, c.status, aside, c.aside)
+		}
+	}
+	for _, thrown := range []any{"a leak", gone{}} {
+		aside, told = 0, 0
+		done := make(chan struct{})
+		h.Aside = func(work func()) {
+			aside++
+			go func() {
+				defer close(done)
+				work()
+			}()
+			<-done
+		}
+		w := httptest.NewRecorder()
+		q := &question{handler: h, r: httptest.NewRequest("GET", heavy, nil)}
+		q.answer(w, &route{"/plan", forms, func(*question, *asked) reply { panic(thrown) }, pageWork})
+		_, left := thrown.(gone)
+		if want := map[bool]int{false: 500, true: 503}[left]; w.Code != want || aside != 1 || left == (told > 0) {
+			t.Errorf("%v: %d, want %d; aside %d times, told of %d faults", thrown, w.Code, want, aside, told)
+		}
+	}
+	if h.Queue.Waiting() > 0 {
+		t.Error("somebody waits")
+	}
+}
+
 // To compress a page is work as well, and is done in its turn.
 func TestAnAnswerIsPackedInItsTurn(t *testing.T) {
 	b, err := real()
