@@ -31,13 +31,14 @@ func TestWayOutOfACircle(t *testing.T) {
 		}
 	}
 	node := l.Plants[5].Node
-	found := make(chan []int, 1)
+	found := make(chan []Hop, 1)
 	go func() { found <- l.Way(node, flow) }()
 	select {
 	case way := <-found:
-		if !slices.Equal(way, l.Path(node)) {
+		if !slices.Equal(links(way), l.Path(node)) {
 			t.Errorf("way %v", way)
 		}
+		follow(t, way, node)
 	case <-time.After(5 * time.Second):
 		t.Fatal("it goes round for ever")
 	}
@@ -58,8 +59,52 @@ func TestWayBetweenTeesTogether(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, pl := range l.Plants {
-		if way := l.Way(pl.Node, sol.Flow); len(way) == 0 || len(way) > len(l.Points) || l.Network.Links[way[0]].From != 0 {
+		way := l.Way(pl.Node, sol.Flow)
+		if len(way) == 0 || len(way) > len(l.Points) {
 			t.Fatalf("way to plant %d of row %d: %v", pl.Number, pl.Row+1, way)
 		}
+		follow(t, way, pl.Node)
+	}
+}
+
+// Where the water stands still, what rounding leaves of a flow may be of any sign:
+// the way to the end of such a row still leads to its end.
+func TestWayThroughStillWater(t *testing.T) {
+	l := New(plan.Default())
+	end := l.Plants[len(l.Plants)-1].Node
+	path := l.Path(end)
+	flow := make([]float64, len(l.Network.Links))
+	for i, k := range path {
+		if flow[k] = 1e-5; i > len(path)/2 {
+			flow[k] = -3e-15
+		}
+	}
+	way := l.Way(end, flow)
+	if !slices.Equal(links(way), path) {
+		t.Errorf("way %v, and the path is %v", way, path)
+	}
+	follow(t, way, end)
+}
+
+func links(way []Hop) (all []int) {
+	for _, hop := range way {
+		all = append(all, hop.Link)
+	}
+	return all
+}
+
+// follow checks that a way leads from the source to a node, each hop from where the
+// last one led.
+func follow(t *testing.T, way []Hop, node int) {
+	t.Helper()
+	at := 0
+	for _, hop := range way {
+		if hop.From != at {
+			t.Fatalf("a hop from %d begins where the last led to %d: %v", hop.From, at, way)
+		}
+		at = hop.To
+	}
+	if at != node {
+		t.Fatalf("the way to %d leads to %d: %v", node, at, way)
 	}
 }

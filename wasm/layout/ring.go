@@ -51,12 +51,17 @@ func (l *Layout) farTee(row, header int) {
 	l.joint(FarTee, 1, l.Ends[row], header, header, l.tube(r.Tube, r.Bore))
 }
 
+// A Hop is one link of the water's way, and the nodes that it leads from and to
+// on that way: a ring's links may be passed against their direction.
+type Hop struct{ Link, From, To int }
+
 // Way returns the links that the water passes from the source to a node, in
 // order, given the flow of each link: from a node back through the link that
 // brings it most. Without a ring that is [Layout.Path], which is also what is
 // left where the water stands still, or seems to run in circles: between tees
-// that stand together its flow is lost in the rounding of their heads.
-func (l *Layout) Way(node int, flow []float64) []int {
+// that stand together its flow is lost in the rounding of their heads. There the
+// sign of a flow says nothing of where the way leads.
+func (l *Layout) Way(node int, flow []float64) []Hop {
 	bring := make([]int, len(l.Points)) // by node: the link that brings most
 	for i := range bring {
 		bring[i] = i - 1
@@ -80,14 +85,19 @@ func (l *Layout) Way(node int, flow []float64) []int {
 			most[to], bring[to] = q, k
 		}
 	}
-	var way []int
+	var way []Hop
 	for at := node; at != 0; {
 		k := bring[at]
 		if len(way) == len(bring) {
-			return l.Path(node)
+			way = way[:0]
+			for _, k := range l.Path(node) {
+				way = append(way, Hop{k, l.Network.Links[k].From, l.Network.Links[k].To})
+			}
+			return way
 		}
-		way = append(way, k)
-		at = l.Network.Links[k].From + l.Network.Links[k].To - at
+		from := l.Network.Links[k].From + l.Network.Links[k].To - at
+		way = append(way, Hop{k, from, at})
+		at = from
 	}
 	for i, j := 0, len(way)-1; i < j; i, j = i+1, j-1 {
 		way[i], way[j] = way[j], way[i]

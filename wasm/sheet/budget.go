@@ -15,15 +15,12 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	runs := make([]float64, len(l.Plan.Runs))
 	var devices, regulator, inFilter, header, row, fittings float64
 	node := l.Plants[z.Worst].Node
-	for _, k := range l.Way(node, z.Solution.Flow) {
-		link := &n.Links[k]
-		lost := z.Solution.Head[link.From] - z.Solution.Head[link.To]
-		if z.Solution.Flow[k] < 0 {
-			lost = -lost // against the link, in a ring
-		}
-		st := &l.Stretches[l.StretchOf(k)]
+	for _, hop := range l.Way(node, z.Solution.Flow) {
+		link := &n.Links[hop.Link]
+		lost := z.Solution.Head[hop.From] - z.Solution.Head[hop.To]
+		st := &l.Stretches[l.StretchOf(hop.Link)]
 		if link.Law == nil {
-			at := atFittings(link, lost, math.Abs(z.Solution.Flow[k]))
+			at := atFittings(link, lost, math.Abs(z.Solution.Flow[hop.Link]))
 			fittings += at
 			lost -= at
 		}

@@ -33,8 +33,9 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 	}
 	n := &l.Network
 	start = spot{0, z.Solution.Head[0], n.Nodes[0].Z}
-	for _, k := range l.Way(l.Plants[plant].Node, z.Solution.Flow) {
-		st := &l.Stretches[l.StretchOf(k)]
+	for _, hop := range l.Way(l.Plants[plant].Node, z.Solution.Flow) {
+		link := &n.Links[hop.Link]
+		st := &l.Stretches[l.StretchOf(hop.Link)]
 		kind, index := st.Kind, st.Index
 		switch {
 		case kind == layout.HeaderOf, kind == layout.FarOf:
@@ -48,15 +49,11 @@ func (sc *scene) trail(z *sheet.ZoneResult, plant int) (start spot, steps []step
 			steps = append(steps, step{kind: kind, index: index})
 		}
 		s := &steps[len(steps)-1]
-		node := n.Links[k].To
-		if z.Solution.Flow[k] < 0 {
-			node = n.Links[k].From // against the link, in a ring
+		if link.Law == nil {
+			s.length += link.Length
 		}
-		if n.Links[k].Law == nil {
-			s.length += n.Links[k].Length
-		}
-		s.links = append(s.links, k)
-		s.spots = append(s.spots, spot{s.length, z.Solution.Head[node], n.Nodes[node].Z})
+		s.links = append(s.links, hop.Link)
+		s.spots = append(s.spots, spot{s.length, z.Solution.Head[hop.To], n.Nodes[hop.To].Z})
 	}
 	for i := range steps {
 		s := &steps[i]
