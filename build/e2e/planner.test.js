@@ -3,7 +3,8 @@
 import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, explored, fields, open, paste, press, text, told, verdict } from "./form.js";
+import { back, noted, stands } from "./drafts.js";
+import { atRest, example, explored, fields, open, paste, press, text, told, verdict } from "./form.js";
 import { change, copied, host, named } from "./host.js";
 import { hurry, tarry } from "./hurry.js";
 import { shared } from "./site.js";
@@ -22,6 +23,7 @@ before(async () => {
       for (const name of Object.keys(all)) wrapped[name] = (text) => {
         if (text.includes("name=hang") && name === "answer" || text.endsWith("-hang")) for (;;);
         if (text.includes("name=quiet") && name === "rest" && text.includes("step=3")) for (;;);
+        if (text.includes("log.1.out=77") && text.includes("action=log-open")) for (;;);
         if (text.includes("name=die") && name === "answer") throw new RangeError("Maximum call stack size exceeded");
         return all[name](text);
       };
@@ -89,6 +91,34 @@ behaviour(
     await atRest(page);
     const { name, "runs.1.rise": rise } = await fields(page);
     assert.deepEqual([name, rise], ["Mine", "high"]);
+  },
+  faultyHost,
+);
+
+behaviour(
+  "where the log of another plan takes too long, none stands for it, and no key goes into that of the plan before",
+  async ({ page, address }) => {
+    await hurry(page);
+    await open(page, address);
+    await paste(page, "name", "First");
+    await paste(page, "log.1.out", "77");
+    await example(page, "Balcony");
+    await noted(page, { 1: "" });
+    await paste(page, "name", "Second");
+    await paste(page, "log.1.out", "12");
+    const shows = () => page.$eval("#log", (log) => log.checkVisibility());
+    assert.ok(await shows());
+    await back(page);
+    await stands(page, "First");
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    await atRest(page);
+    assert.equal(await shows(), false, "the log of another plan stands there");
+    // It comes as soon as it can; here, with the plan that it belongs to.
+    await page.evaluate(() => history.forward());
+    await stands(page, "Second");
+    await noted(page, { 1: "12" });
+    assert.ok(await shows());
+    assert.equal(await text(page, "#message"), "");
   },
   faultyHost,
 );

@@ -207,6 +207,7 @@ function tool(form) {
   /** The log's form is of a plan. @param {string} plan @param {string} text of its log */
   function openBook(plan, text) {
     book.open(plan, text);
+    log.hidden = plan !== now.id();
     keeping();
   }
 
@@ -231,9 +232,9 @@ function tool(form) {
     if (!busy()) keepPlan();
   }
 
-  /** Whether the answer to another plan is on its way. */
+  /** The question, if there is one on its way, whose answer may be to another plan. */
   function busy() {
-    return Boolean(asked && changes(asked)) || queue.some(changes);
+    return [asked, ...queue].find((question) => question && changes(question));
   }
 
   /** Keeps the plan whose answer stands on the page. */
@@ -289,7 +290,7 @@ function tool(form) {
   function overtakes(newer, older) {
     if (!changes(newer)) return false;
     if (moves(older)) return newer.ask !== "answer";
-    return !older.action && older.ask !== "save" && older.ask !== "calendar";
+    return older.action ? older.action === "log-open" : !saves(older);
   }
 
   function next() {
@@ -323,12 +324,14 @@ function tool(form) {
         owed.delete(id);
         show(id, html);
       }
-      if (!reply.more && book.typed()) queue.push({ ask: "feedback", quiet: true });
+      if (!reply.more && !log.hidden && book.typed()) queue.push({ ask: "feedback", quiet: true });
       if (!reply.more && skipped) leaveOut();
       return later(reply.more);
     }
     if (question && late(question, reply)) return;
-    if (question && moves(question)) {
+    const moved = question && moves(question);
+    const wrong = reply.errors.length;
+    if (moved) {
       opened();
       if (reply.link || question.ask === "restore") become(question, reply);
       else {
@@ -340,16 +343,16 @@ function tool(form) {
       shown = reply.link;
       left ||= question?.ask !== "answer";
     }
-    if (reply.errors.length && question?.good !== undefined) {
+    if (wrong && question?.good !== undefined) {
       shown = link; // an error falls back to it
       share = "";
     }
-    if (question && changes(question) && (reply.link || reply.errors.length)) unsay();
+    if (question && changes(question) && (reply.link || wrong)) unsay();
     if (reply.more) {
-      owed = new Set(others(reply).map((place) => place.id));
+      owed = new Set(others(reply));
       skipped = false;
       // What is still of the plan before is marked, until it is told of this one.
-      if (question?.ask !== "answer") for (const place of others(reply)) outdate(place, "");
+      if (question?.ask !== "answer") for (const id of owed) outdate(id, "");
     }
     for (const { id, html } of reply.fragments) {
       if (id === "share") share = html;
@@ -357,16 +360,16 @@ function tool(form) {
     }
     if (shown === link) offer();
     const feedback = question?.ask === "feedback";
-    const saving = feedback || question?.ask === "save" || question?.ask === "calendar";
+    const saving = feedback || (question && saves(question));
     if (question?.action === "log-open") openBook(question.plan ?? "", question.text ?? "");
     else if (feedback && question.action) book.keep(true);
     if (feedback) mark(reply.errors, log);
-    else if (reply.link || reply.errors.length) mark(reply.errors, form); // what cannot be opened leaves what is wrong in the form
+    else if (reply.link || wrong) mark(reply.errors, form); // what cannot be opened leaves what is wrong in the form
     if (reply.title) {
       document.title = reply.title + " – Evenrow";
       now.call(reply.title);
     }
-    if (!saving && (question?.action || (question && moves(question)))) keep();
+    if (!saving && (question?.action || moved)) keep();
     if (reply.link && !busy()) {
       if (left) keepPlan();
       else rest();
@@ -375,11 +378,12 @@ function tool(form) {
     if (!question?.quiet) announcing = reply.announce;
     clearTimeout(settling);
     if (!busy()) settling = setTimeout(settle, 700);
-    const led = question && moves(question) && leading;
+    const led = moved && leading;
     if (led) leading = false;
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
-    else if (reply.errors.length && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
+    else if (wrong && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
+    if (!asked && book.id() !== now.id()) openLog(now.id());
     // With an error, or when nothing could be opened, the rest is of the plan whose answer stands, wherever that was.
     if (!saving) later(reply.more || due);
   }
@@ -396,7 +400,7 @@ function tool(form) {
     const draws = (id) => reply.fragments.some((fragment) => fragment.id === id);
     if (question.action === "log-open") {
       if (question.plan === now.id() && question.text === book.kept(now.id())) return false;
-      if (!queue.some((q) => q.action === "log-open")) openLog(now.id());
+      openLog(now.id());
       return true;
     }
     const stays = question.ask === "answer" ? !draws("ask") || sent === formText(form) : question.ask !== "feedback" || !draws("log") || noted === formText(log);
@@ -417,18 +421,19 @@ function tool(form) {
   /** The places of what is told that a reply leaves as they are. @param {Reply} reply */
   function others(reply) {
     const filled = ["examples", "advice", ...reply.fragments.map((f) => f.id)];
-    return [...desk.querySelectorAll(".part > div[id]")].filter((place) => !filled.includes(place.id));
+    return Array.from(desk.querySelectorAll(".part > div[id]"), (place) => place.id).filter((id) => !filled.includes(id));
   }
 
-  /** Marks what is not of the plan whose answer stands. @param {Element} place @param {"" | "left"} how still on its way, or left out */
-  function outdate(place, how) {
-    place.setAttribute("data-before", how);
-    undraw(place.id);
+  /** Marks what is not of the plan whose answer stands. @param {string} id @param {"" | "left"} how still on its way, or left out */
+  function outdate(id, how) {
+    find("#" + id).setAttribute("data-before", how);
+    undraw(id);
   }
 
   /** Marks what is still not told of the plan whose answer stands, and will not be. */
   function leaveOut() {
-    for (const place of desk.querySelectorAll(".part > div[id]")) if (owed.has(place.id)) outdate(place, "left");
+    later(0);
+    for (const id of owed) outdate(id, "left");
   }
 
   /**
@@ -452,6 +457,11 @@ function tool(form) {
   /** Whether the answer may be to another plan. @param {Question} question */
   function changes(question) {
     return question.ask === "answer" || moves(question);
+  }
+
+  /** Whether its reply is a file. @param {Question} question */
+  function saves(question) {
+    return ["save", "calendar"].includes(question.ask);
   }
 
   /** Whether it is for another plan to stand on the page. @param {Question} question */
@@ -544,10 +554,7 @@ function tool(form) {
       if (moves(question)) {
         now.stay();
         later(due); // of the plan that stands
-      } else if (changes(question)) {
-        later(0);
-        leaveOut();
-      }
+      } else if (changes(question)) leaveOut();
     }
     asked = undefined;
     next();
@@ -579,9 +586,10 @@ function tool(form) {
   function excuse(why, fault = "") {
     announcing = words(why).replace("…", fault);
     say("message", announcing);
+    log.hidden = book.id() !== now.id(); // that of another plan does not stand for this one's
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
-    const question = asked && changes(asked) ? asked : queue.find(changes);
+    const question = busy();
     // Another plan that is on its way still hides this one.
     if (!question || (why === "again" && moves(question))) return;
     const stands = words(question.ask === "answer" ? "not-the-form" : shown ? "not-opened" : question.ask === "restore" ? "not-yours" : "not-the-link");
