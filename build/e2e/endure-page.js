@@ -27,7 +27,7 @@ import { watch } from "./watch.js";
  * @property {string} stale
  * @property {string} always
  * @property {string} message
- * @property {string} log of the drain, as form data
+ * @property {string | undefined} log of the drain, as form data; none where that of the plan was not to be had
  * @property {string} [kept] the form, as the device has it
  * @property {{path: string, kind: string, held: string, options: string[]}[]} boxes
  * @property {string[]} buttons of rows and the like
@@ -147,6 +147,8 @@ const helped = (page) =>
     };
     const restful = () => {
       const { asked, answered } = window.e2e;
+      // What is asked of a worker that is still to be ready has not been posted.
+      if (window.e2eReady !== window.e2eWorker && !/cannot start/.test(text("message"))) return false;
       return asked > 0 && asked === answered && document.querySelector("[data-wait]")?.hidden && document.documentElement.dataset.opening === undefined;
     };
     window.e2eHelp = {
@@ -175,7 +177,7 @@ const helped = (page) =>
           stale: text("stale"),
           always: text("always"),
           message: text("message"),
-          log: data(document.querySelector("#log")),
+          log: document.querySelector("#log").hidden ? undefined : data(document.querySelector("#log")),
           kept: kept === null ? undefined : JSON.parse(kept).text,
           boxes: [...document.querySelectorAll("#plan :is(input, select, textarea)")].filter((e) => e.type !== "hidden" && e.id.startsWith("f-")).map((e) => ({
             path: e.id.slice(2),
@@ -332,7 +334,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     const tell = (faults) => {
       if (!faults.length) return;
       row.failed++;
-      tally.failures.push(`question ${n} of seed ${seed}, ${kind}${action && " " + action}, ${JSON.stringify(typing).slice(0, 300)}, killed ${JSON.stringify(kills)}${early ? " before it" : ""}, plan ${was.id}: ${faults.join("; ")}`);
+      tally.failures.push(`question ${n} of seed ${seed}, ${kind}${action && " " + action}, ${JSON.stringify(typing).slice(0, 300)}, killed ${JSON.stringify(kills)}${early ? " before it" : ""}, plan ${was.id}, then ${now.id}${without ? ", without an answer" : ""}: ${faults.join("; ")}`);
     };
     try {
       const did = page.evaluate(
@@ -366,7 +368,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
             box.dispatchEvent(new Event("change", { bubbles: true }));
             while (box.files.length) await new Promise((later) => setTimeout(later, 5)); // it is read first
           }
-          if (kind === "the log") {
+          if (kind === "the log" && !log.form.hidden) {
             log.value = drained;
             log.dispatchEvent(new InputEvent("input", { bubbles: true }));
           }
@@ -391,13 +393,13 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       row.seconds += seconds;
       row.most = Math.max(row.most, seconds);
       // What cannot be opened has the last word, and leaves a form without an answer as it is.
-      without = /given up|cannot start/.test(now.message) || (without && !typing.length && !action && now.id === was.id && now.stale === was.stale);
+      without = /plan takes too long|cannot start/.test(now.message) || (without && !typing.length && !action && now.id === was.id && now.stale === was.stale);
       if (without) row.said++;
       const known = left.get(now.id);
       left.set(now.id, now.form);
-      const log = new URLSearchParams(kind === "the log" ? was.log : logs.get(now.id) ?? "");
-      if (kind === "the log") log.set("log.1.out", drained);
-      logs.set(now.id, now.log);
+      const log = new URLSearchParams((kind === "the log" && was.log) || logs.get(now.id));
+      if (kind === "the log" && was.log !== undefined) log.set("log.1.out", drained);
+      if (now.log !== undefined) logs.set(now.id, now.log);
       if (!now.stale && !now.message) links.push(now.link);
       if (links.length > 40) links.splice(examples.length, 1);
       if (now.id !== was.id) since = 0;
@@ -438,7 +440,8 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     let forms = [typed];
     let reply = await ask({ ask: "answer", text: typed });
     forms = [reply.form ?? typed];
-    if (without && (moved || action)) forms.push(was.form, typed);
+    if (without) forms.push(typed);
+    if (without && (moved || action)) forms.push(was.form);
     if (action) {
       reply = await ask({ ask: "answer", text: `${typed}&action=${action}` });
       forms.push(reply.form ?? typed);
@@ -459,7 +462,9 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     }
 
     const noted = (/** @type {string} */ log) => [...new URLSearchParams(log)].filter(([, typed]) => typed).join("&");
-    if (noted(log) !== noted(now.log) && !(without && moved)) faults.push(`the log: ${difference(noted(log), noted(now.log))}`);
+    if (now.log === undefined) {
+      if (!/given up|cannot start/.test(now.message)) faults.push("there is no log, without a word");
+    } else if (noted(log) !== noted(now.log) && !(without && moved)) faults.push(`the log: ${difference(noted(log), noted(now.log))}`);
 
     // The answer to it.
     // What a button cannot do is told until something else is asked.

@@ -20,6 +20,7 @@ export const hurry = (page, times = 3) =>
         super(...args);
         window.e2eWorker = this;
         window.e2eStarted++;
+        this.addEventListener("message", ({ data }) => { if (data.ready) window.e2eReady = this; });
         if (window.e2eDoomed-- > 0) setTimeout(() => window.e2eKill("error", this), 5);
         else window.e2eDoomed = 0;
       }
