@@ -96,6 +96,19 @@ behaviour(
 );
 
 behaviour(
+  "where the first plan takes too long, the link of the example that stands is a whole one",
+  async ({ page, address }) => {
+    await hurry(page);
+    await page.goto(address + "#1-hang");
+    await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
+    assert.match(await text(page, "#stale"), /an example, not the plan in the link/);
+    const link = await page.$eval("[data-link]", (box) => box.value);
+    assert.ok(link.startsWith(address) && link.includes("#1"), link);
+  },
+  faultyHost,
+);
+
+behaviour(
   "where the log of another plan takes too long, none stands for it, and no key goes into that of the plan before",
   async ({ page, address }) => {
     await hurry(page);

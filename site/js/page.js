@@ -158,9 +158,9 @@ function tool(form) {
     settle();
   });
   book.open(now.id(), "");
+  address(); // of the example, also where nothing else comes
   if (!open(true)) {
     opened();
-    address();
     listed(now.id());
     agree(true);
     if (typedEarly(form)) {
