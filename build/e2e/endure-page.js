@@ -408,7 +408,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       if (action === "fill-months" && !typing.length) barred = `${typed}&action=${action}`;
       else if (typing.length || action || now.id !== was.id) barred = "";
       if (waits.length > 20) await waits.shift();
-      waits.push(check({ kind, typing, action, link, file, typed, was, now, known, log: log.toString(), without, rests, barred }).then(tell));
+      waits.push(check({ kind, typing, action, link, file, typed, was, now, known, log: log.toString(), without, rests, barred, twice: kills.length > 1 }).then(tell));
       // The same as in a page that is opened anew, and all that takes longer.
       if (n % 40 === 39) tell(await compare(now, n % 120 === 79 && !now.errors.length)); // what is told of the last good plan was perhaps not explored
     } catch (fault) {
@@ -424,9 +424,9 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
 
   /**
    * What is wrong with what stands there, by the planner that nobody kills.
-   * @param {{kind: string, typing: {path: string, typed: string, left: boolean}[], action: string, link: string, file?: string, typed: string, was: Stands, now: Stands, known?: string, log: string, without: boolean, rests: boolean, barred: string}} all
+   * @param {{kind: string, typing: {path: string, typed: string, left: boolean}[], action: string, link: string, file?: string, typed: string, was: Stands, now: Stands, known?: string, log: string, without: boolean, rests: boolean, barred: string, twice: boolean}} all
    */
-  async function check({ kind, typing, action, link, file, typed, was, now, known, log, without, rests, barred }) {
+  async function check({ kind, typing, action, link, file, typed, was, now, known, log, without, rests, barred, twice }) {
     /** @type {string[]} */
     const faults = [];
     // What should stand there.
@@ -445,7 +445,8 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
     if (action) {
       reply = await ask({ ask: "answer", text: `${typed}&action=${action}` });
       forms.push(reply.form ?? typed);
-      if (!without) forms.splice(0, 1);
+      // One whose worker dies twice is not done.
+      if (!without && !twice) forms.splice(0, 1);
     }
     if (moved && !without) {
       const opened = kind === "a file" ? await ask({ ask: "openFile", text: file ?? "" }) : link ? await ask({ ask: "open", text: link }) : undefined;
@@ -480,7 +481,8 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
         if (text !== (texts.get(path) ?? "")) faults.push(`beside ${path}: ${difference(texts.get(path) ?? "", text)}`);
       }
       if (wrong !== (now.stale !== "")) faults.push(wrong ? "an answer to the last good plan passes for one to the form" : `a right answer is called stale: ${now.stale}`);
-      if (wrong && !/to put right/.test(now.always)) faults.push(`the foot says ${now.always}`);
+      // Before anything else has stood here, a link that cannot be opened has the last word.
+      if (wrong && !/to put right|an example, not the plan/.test(now.always)) faults.push(`the foot says ${now.always}`);
     }
     if (!wrong && !without && rests && now.link !== right.link) faults.push(`the link ${now.link} is not that of the form, ${right.link}`);
     const due = wrong ? await ask({ ask: "open", text: now.link }) : right;
