@@ -120,18 +120,28 @@ behaviour(
     await paste(page, "name", "Second");
     await paste(page, "log.1.out", "12");
     const shows = () => page.$eval("#log", (log) => log.checkVisibility());
+    const left = () => page.$eval("#advice", (place) => place.getAttribute("data-before"));
     assert.ok(await shows());
     await back(page);
     await stands(page, "First");
     await page.waitForFunction(() => document.querySelector("#message")?.textContent?.includes("takes too long"));
     await atRest(page);
     assert.equal(await shows(), false, "the log of another plan stands there");
+    assert.equal(await left(), "left", "what was said of another plan's log stands there");
     // It comes as soon as it can; here, with the plan that it belongs to.
     await page.evaluate(() => history.forward());
     await stands(page, "Second");
     await noted(page, { 1: "12" });
     assert.ok(await shows());
+    assert.equal(await left(), null);
     assert.equal(await text(page, "#message"), "");
+    // Also the log that was in the form before.
+    await back(page);
+    await page.waitForFunction(() => document.getElementById("log")?.hidden);
+    await page.evaluate(() => history.forward());
+    await page.waitForFunction(() => !document.getElementById("log")?.hidden);
+    assert.equal(await left(), null);
+    await noted(page, { 1: "12" });
   },
   faultyHost,
 );

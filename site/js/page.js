@@ -207,14 +207,14 @@ function tool(form) {
   /** The log's form is of a plan. @param {string} plan @param {string} text of its log */
   function openBook(plan, text) {
     book.open(plan, text);
-    log.hidden = plan !== now.id();
+    log.hidden = false;
     keeping();
   }
 
   /** Shows the log of a plan. @param {string} plan */
   function openLog(plan) {
     const text = book.kept(plan);
-    if (text === book.typed()) return openBook(plan, text);
+    if (!log.hidden && text === book.typed()) return openBook(plan, text);
     drop((q) => q.action === "log-open");
     ask({ ask: "feedback", text, action: "log-open", quiet: true, plan });
   }
@@ -383,7 +383,7 @@ function tool(form) {
     const place = document.getElementById(reply.focus) ?? (led ? find("#question") : null);
     if (place) reveal(place);
     else if (wrong && !feedback && (question?.submitted || saving)) reveal(find("#errors"));
-    if (!asked && book.id() !== now.id()) openLog(now.id());
+    if (!asked && book.id() !== now.id()) openLog(now.id()); // which was not to be had
     // With an error, or when nothing could be opened, the rest is of the plan whose answer stands, wherever that was.
     if (!saving) later(reply.more || due);
   }
@@ -586,7 +586,10 @@ function tool(form) {
   function excuse(why, fault = "") {
     announcing = words(why).replace("…", fault);
     say("message", announcing);
-    log.hidden = book.id() !== now.id(); // that of another plan does not stand for this one's
+    if (book.id() !== now.id()) {
+      log.hidden = true; // what is of another plan's log does not stand for this one's
+      outdate("advice", "left");
+    }
     clearTimeout(settling);
     settling = setTimeout(settle, 700);
     const question = busy();
