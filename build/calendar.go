@@ -3,7 +3,7 @@ package main
 import (
 	"io"
 
-	"evenrow/wasm/page"
+	"evenrow/wasm/shown/page"
 )
 
 func calendarCommand(args []string, std stdio) int {

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/chlorine"
+	"evenrow/wasm/trade/chlorine"
 )
 
 var (

@@ -18,7 +18,7 @@ import (
 	"evenrow/build/policy"
 	"evenrow/build/server"
 	"evenrow/build/site"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // maxWorker is how many bytes the worker may have, compressed by gzip: what the

@@ -16,7 +16,7 @@ import (
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // plain is the repository's own site for a host that answers with plan pages.

@@ -6,8 +6,8 @@ import (
 	"os"
 	"strings"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 func exampleCommand(args []string, std stdio) int {

@@ -8,9 +8,9 @@ import (
 	"slices"
 	"strings"
 
-	"evenrow/wasm/formula"
-	"evenrow/wasm/method"
-	"evenrow/wasm/unit"
+	"evenrow/wasm/ground/formula"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/method"
 )
 
 func formulaCommand(args []string, std stdio) int {

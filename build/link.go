@@ -9,8 +9,8 @@ import (
 	"os"
 	"strings"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 func linkCommand(args []string, std stdio) int {

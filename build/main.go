@@ -9,7 +9,7 @@ import (
 	"os"
 	"strings"
 
-	"evenrow/wasm/unit"
+	"evenrow/wasm/ground/unit"
 )
 
 // A command is one thing that this program does. Its function returns the

@@ -11,9 +11,9 @@ import (
 	"testing"
 
 	"evenrow/build/site"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/method"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/method"
 )
 
 // call runs a command line and returns what it prints.

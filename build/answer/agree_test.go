@@ -9,10 +9,10 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/day"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // seasons are the examples and random plans: crops that share a valve or have

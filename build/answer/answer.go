@@ -18,14 +18,14 @@ import (
 	"math"
 	"slices"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/evenness"
-	"evenrow/wasm/flush"
-	"evenrow/wasm/headroom"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/startup"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
+	"evenrow/wasm/trade/evenness"
+	"evenrow/wasm/works/flush"
+	"evenrow/wasm/works/headroom"
+	"evenrow/wasm/works/startup"
 )
 
 // A number is written as null when it is not finite, which JSON cannot hold.

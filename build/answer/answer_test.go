@@ -8,7 +8,7 @@ import (
 	"math"
 	"testing"
 
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // Every constant has its name, so that none is written as "other".
@@ -17,18 +17,18 @@ func TestEveryKindHasItsName(t *testing.T) {
 		file, kind string
 		names      int
 	}{
-		{"sheet/sheet.go", "Verdict", len(verdicts)},
-		{"sheet/sheet.go", "FindingKind", len(findings)},
-		{"sheet/sheet.go", "FixKind", len(fixes)},
-		{"sheet/sheet.go", "LossKind", len(losses)},
-		{"sheet/alike.go", "Sameness", len(samenesses)},
-		{"layout/layout.go", "StretchKind", len(stretches)},
-		{"flush/flush.go", "Place", len(ends)},
-		{"headroom/headroom.go", "Kind", len(rooms)},
-		{"parts/parts.go", "Group", len(groups)},
-		{"design/design.go", "Limit", len(limits)},
-		{"season/tasks.go", "TaskKind", len(taskNames)},
-		{"season/conflicts.go", "ConflictKind", len(conflictNames)},
+		{"shown/sheet/sheet.go", "Verdict", len(verdicts)},
+		{"shown/sheet/sheet.go", "FindingKind", len(findings)},
+		{"shown/sheet/sheet.go", "FixKind", len(fixes)},
+		{"shown/sheet/sheet.go", "LossKind", len(losses)},
+		{"shown/sheet/alike.go", "Sameness", len(samenesses)},
+		{"works/layout/layout.go", "StretchKind", len(stretches)},
+		{"works/flush/flush.go", "Place", len(ends)},
+		{"works/headroom/headroom.go", "Kind", len(rooms)},
+		{"works/parts/parts.go", "Group", len(groups)},
+		{"works/design/design.go", "Limit", len(limits)},
+		{"year/season/tasks.go", "TaskKind", len(taskNames)},
+		{"year/season/conflicts.go", "ConflictKind", len(conflictNames)},
 	} {
 		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
 			t.Errorf("%s has %d values of %s, and %d of them have names here", tt.file, got, tt.kind, tt.names)

@@ -1,11 +1,11 @@
 package answer
 
 import (
-	"evenrow/wasm/carry"
-	"evenrow/wasm/catalogue"
-	"evenrow/wasm/design"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/works/design"
 )
 
 type search struct {

@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // The designs of every example lead to plans whose answer is yes, and the ring

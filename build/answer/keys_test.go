@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // The language of the keys: words in lower case, divided by underscores. A

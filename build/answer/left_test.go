@@ -6,8 +6,8 @@ import (
 	"slices"
 	"testing"
 
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // What is cut is named, whatever the bound, and what is not is not.

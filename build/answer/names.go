@@ -1,6 +1,6 @@
 package answer
 
-import "evenrow/wasm/sheet"
+import "evenrow/wasm/shown/sheet"
 
 // A kindOf is how a kind is called, and the unit of its value and limit.
 type kindOf struct{ name, unit string }

@@ -1,9 +1,9 @@
 package answer
 
 import (
-	"evenrow/wasm/day"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/season"
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/year/season"
 )
 
 // A year is the calendar of a plan. Days are as ISO 8601 writes them.

@@ -1,10 +1,10 @@
 package answer
 
 import (
-	"evenrow/wasm/chance"
-	"evenrow/wasm/fault"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/startup"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/chance"
+	"evenrow/wasm/works/fault"
+	"evenrow/wasm/works/startup"
 )
 
 // A start is the first minutes of a zone's shot, and what runs out after it.

@@ -6,9 +6,9 @@ import (
 	"slices"
 	"testing"
 
-	"evenrow/wasm/climate"
-	"evenrow/wasm/fault"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/climate"
+	"evenrow/wasm/works/fault"
 )
 
 // What is explored after the answer is in the file too, whole.

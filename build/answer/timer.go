@@ -1,11 +1,11 @@
 package answer
 
 import (
-	"evenrow/wasm/climate"
-	"evenrow/wasm/day"
-	"evenrow/wasm/demand"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/shots"
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/climate"
+	"evenrow/wasm/year/demand"
+	"evenrow/wasm/year/shots"
 )
 
 // A line is what the timer is set to for some days of the year.

@@ -85,9 +85,9 @@ func wasm(root, command string, flags ...string) ([]byte, error) {
 var small = []string{
 	"-gcflags=all=-l",
 	"-gcflags=math=",
-	"-gcflags=evenrow/wasm/emitter=",
-	"-gcflags=evenrow/wasm/network=",
-	"-gcflags=evenrow/wasm/pipe=",
+	"-gcflags=evenrow/wasm/trade/emitter=",
+	"-gcflags=evenrow/wasm/works/network=",
+	"-gcflags=evenrow/wasm/trade/pipe=",
 }
 
 // run returns what the go command prints. The error holds what it complained

@@ -221,14 +221,14 @@ func TestNeededNames(t *testing.T) {
 
 func TestPackageOf(t *testing.T) {
 	for name, want := range map[string]string{
-		"runtime.gopanic":                       "runtime.",
-		"evenrow/wasm/view.(*form).row.func1":   "evenrow/wasm/view.",
-		"slices.SortFunc[go.shape.[]a/b.T,x]":   "slices.",
-		"type:.eq.evenrow/wasm/plan.Month":      "type:.eq.evenrow/wasm/plan.",
-		"internal/runtime/maps.(*Map).Delete":   "internal/runtime/maps.",
-		"example.org/v2.3/x.(*T[a/b.C]).String": "example.org/v2.3/x.",
-		"_rt0_wasm_js":                          "",
-		"":                                      "",
+		"runtime.gopanic": "runtime.",
+		"evenrow/wasm/shown/view.(*form).row.func1": "evenrow/wasm/shown/view.",
+		"slices.SortFunc[go.shape.[]a/b.T,x]":       "slices.",
+		"type:.eq.evenrow/wasm/grower/plan.Month":   "type:.eq.evenrow/wasm/grower/plan.",
+		"internal/runtime/maps.(*Map).Delete":       "internal/runtime/maps.",
+		"example.org/v2.3/x.(*T[a/b.C]).String":     "example.org/v2.3/x.",
+		"_rt0_wasm_js":                              "",
+		"":                                          "",
 	} {
 		if got := packageOf(name); got != want {
 			t.Errorf("packageOf(%q) is %q, want %q", name, got, want)

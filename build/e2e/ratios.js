@@ -27,7 +27,7 @@ const browser = await launch();
 const server = createServer((_, reply) => reply.setHeader("Content-Type", "text/html").end("<!doctype html><title>t</title>"));
 try {
   await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const compile = (out, env, what = "network") => run("go", ["test", "-c", "-o", out, "./wasm/" + what], { cwd: root, env: { ...process.env, ...env } });
+  const compile = (out, env, what = "network") => run("go", ["test", "-c", "-o", out, "./wasm/works/" + what], { cwd: root, env: { ...process.env, ...env } });
   await compile(native, {});
   await compile(wasm, inside);
   const best = {};

@@ -10,8 +10,8 @@ import (
 	"sync"
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // Requests that are answered at once get what each would get alone, whatever

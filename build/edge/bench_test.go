@@ -3,8 +3,8 @@ package edge
 import (
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 func BenchmarkPage(b *testing.B) {

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 var (

@@ -22,8 +22,8 @@ import (
 	"evenrow/build/policy"
 	"evenrow/build/queue"
 	"evenrow/build/shell"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/view"
 )
 
 // Options are what hosts differ in.

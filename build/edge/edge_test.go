@@ -17,8 +17,8 @@ import (
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // real is the repository's own site around a program that does nothing.

@@ -5,10 +5,10 @@ import (
 	"strconv"
 	"strings"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/unit"
-	"evenrow/wasm/view"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/view"
 )
 
 // file is the plan as the file that the planner saves and opens.

@@ -9,10 +9,10 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
 )
 
 func requestTo(host string) *http.Request {

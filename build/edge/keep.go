@@ -10,8 +10,8 @@ import (
 
 	"evenrow/build/policy"
 	"evenrow/build/shell"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // version is that of the program and of the frames that it fills.

@@ -10,8 +10,8 @@ import (
 
 	"evenrow/build/server"
 	"evenrow/build/shell"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // busy is a handler that works out nothing more for long: its one turn is taken.

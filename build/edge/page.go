@@ -6,10 +6,10 @@ import (
 	"strings"
 
 	"evenrow/build/shell"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // page draws the form for what was typed, and what is told about the plan shown:

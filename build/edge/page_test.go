@@ -13,10 +13,10 @@ import (
 
 	"github.com/tdewolff/parse/v2"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // An element is a start tag.

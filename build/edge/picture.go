@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenrow/wasm/view"
+	"evenrow/wasm/shown/view"
 )
 
 // Colours of the picture: those of the site's style by day, because a picture

@@ -12,10 +12,10 @@ import (
 	"unicode/utf8"
 
 	"evenrow/build/shell"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/view"
 )
 
 // An asked is what a request asks for: a plan, or a form that holds none yet.

@@ -7,8 +7,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
-	"evenrow/wasm/plan"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/view"
 )
 
 // A form that cannot be read as it was meant is refused, and not answered with

@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"evenrow/build/queue"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // Work is counted in milliseconds of a processor of our day, roughly: what it

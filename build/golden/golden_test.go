@@ -23,11 +23,11 @@ import (
 
 	"evenrow/build/answer"
 	"evenrow/build/hostile"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 var (

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"evenrow/wasm/formula"
-	"evenrow/wasm/unit"
+	"evenrow/wasm/ground/formula"
+	"evenrow/wasm/ground/unit"
 )
 
 // pairs reads the lines "key: value" or "key = value" of a block. Each of need

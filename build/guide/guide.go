@@ -37,7 +37,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"evenrow/build/problem"
-	"evenrow/wasm/formula"
+	"evenrow/wasm/ground/formula"
 )
 
 // A Guide is one page, rendered.

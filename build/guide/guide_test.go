@@ -10,9 +10,9 @@ import (
 	"testing/fstest"
 
 	"evenrow/build/problem"
-	"evenrow/wasm/formula"
-	"evenrow/wasm/source"
-	"evenrow/wasm/unit"
+	"evenrow/wasm/ground/formula"
+	"evenrow/wasm/ground/source"
+	"evenrow/wasm/ground/unit"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected pages in testdata; read the diff before you commit")

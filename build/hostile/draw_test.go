@@ -4,7 +4,7 @@ import (
 	"reflect"
 	"testing"
 
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // What is drawn is taken by the form, is the same each time, and is what it is

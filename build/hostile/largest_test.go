@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // largest is more than any plan: every list full, every name as long as it may

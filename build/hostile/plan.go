@@ -6,10 +6,10 @@ import (
 	"strconv"
 	"strings"
 
-	"evenrow/wasm/catalogue"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/unit"
-	"evenrow/wasm/water"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/water"
 )
 
 // Plan returns a plan that Check finds nothing wrong with: one of the examples

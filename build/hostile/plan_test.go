@@ -3,7 +3,7 @@ package hostile
 import (
 	"testing"
 
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
 )
 
 // Plans are accepted, differ in everything that a plan can differ in, and go

@@ -5,8 +5,8 @@ import (
 	"regexp"
 	"strings"
 
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // An Input is a kind of text that comes from outside.

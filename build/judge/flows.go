@@ -6,10 +6,10 @@ import (
 	"math"
 	"slices"
 
-	"evenrow/wasm/emitter"
-	"evenrow/wasm/network"
-	"evenrow/wasm/pipe"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/emitter"
+	"evenrow/wasm/trade/pipe"
+	"evenrow/wasm/works/network"
 )
 
 // flows checks the solutions of a sheet with the formulas alone: what flows into

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // headline checks what the answer says of the plants, which is worked out again

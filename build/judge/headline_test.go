@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"evenrow/build/hostile"
-	"evenrow/wasm/sheet"
+	"evenrow/wasm/shown/sheet"
 )
 
 // The headline speaks of plants, and is true of them, of whatever kind it is:

@@ -12,11 +12,11 @@ import (
 	"strings"
 
 	"evenrow/build/answer"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // How far a plan is followed.

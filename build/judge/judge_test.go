@@ -20,8 +20,8 @@ import (
 	"evenrow/build/server"
 	"evenrow/build/site"
 	"evenrow/build/tool"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
 )
 
 // How much of each run; make endure gives more.

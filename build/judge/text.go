@@ -8,9 +8,9 @@ import (
 	"strings"
 
 	"evenrow/build/hostile"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
 )
 
 // Text holds what is said to a text from outside against what must be so of

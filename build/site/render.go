@@ -82,7 +82,7 @@ func (b *builder) fill(fragment string, cautions map[string]guide.Caution) strin
 	return shell.Cautions(fragment, func(name string) string {
 		c, ok := cautions[name]
 		if !ok {
-			b.report.Add("wasm/view", 0, "leaves a place for the caution "+name+", which is not in content/cautions")
+			b.report.Add("wasm/shown/view", 0, "leaves a place for the caution "+name+", which is not in content/cautions")
 		}
 		return c.Inner()
 	})

@@ -4,8 +4,8 @@ import (
 	"html"
 	"strings"
 
-	"evenrow/wasm/method"
-	"evenrow/wasm/unit"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/method"
 )
 
 // assumptions is the table of what the calculation goes by and no formula

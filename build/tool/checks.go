@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenrow/wasm/method/check"
+	"evenrow/wasm/shown/method/check"
 )
 
 // checks is the table of check values: what a source states, what the program

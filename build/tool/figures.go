@@ -3,13 +3,13 @@ package tool
 import (
 	"strconv"
 
-	"evenrow/wasm/catalogue"
-	"evenrow/wasm/dose"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/shots"
-	"evenrow/wasm/unit"
-	"evenrow/wasm/view"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/dose"
+	"evenrow/wasm/year/shots"
 )
 
 // figures are what the guides say in their text of the default example, from

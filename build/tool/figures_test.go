@@ -6,9 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // What the guides say of how long plants last is what the page says of the same

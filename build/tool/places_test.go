@@ -7,10 +7,10 @@ import (
 	"testing"
 
 	"evenrow/build/site"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // Every fragment of the first page has one place: among the parts below the

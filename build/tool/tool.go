@@ -9,12 +9,12 @@ import (
 
 	"evenrow/build/guide"
 	"evenrow/build/site"
-	"evenrow/wasm/carry"
-	"evenrow/wasm/method"
-	"evenrow/wasm/page"
-	"evenrow/wasm/plan"
-	"evenrow/wasm/sheet"
-	"evenrow/wasm/view"
+	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/method"
+	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 // New returns the calculation as the site's builder asks for it.

@@ -7,8 +7,8 @@ import (
 
 	"evenrow/build/guide"
 	"evenrow/build/problem"
-	"evenrow/wasm/method/check"
-	"evenrow/wasm/plan"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/method/check"
 )
 
 func TestStartHasEveryPart(t *testing.T) {

@@ -8,7 +8,7 @@ package main
 import (
 	"syscall/js"
 
-	"evenrow/wasm/page"
+	"evenrow/wasm/shown/page"
 )
 
 func main() {

@@ -1,0 +1,95 @@
+package plan
+
+import "evenrow/wasm/ground/unit"
+
+// A Type is what may be typed into a field.
+type Type uint8
+
+const (
+	Number Type = iota // a number in the units of the field's Kind
+	Whole              // a whole number
+	Choice             // one of Options
+	Text               // a line of text
+	Date               // a day, typed as ISO 8601 writes it; kept as days since 1 January 1970
+)
+
+// A Section groups fields on the page. Its name is the first part of a path.
+type Section struct {
+	ID       int    // permanent number in links, never reused
+	Name     string // "supply"; the first part of its fields' paths; empty for the plan's own fields, whose paths are one word
+	Title    string // "Supply"
+	List     bool   // its fields come once per record: rows, runs, emitters, points
+	One      string // List: what one record is called, such as "row"
+	Min, Max int    // List: how many records
+	Intro    string // one sentence, may be empty
+	Many     string // List: what several are called, such as "rows"
+	Guide    string // name of a guide in content/guides, may be empty
+	Cautions []Caution
+
+	// When says whether the section applies; nil for always.
+	When func(p *Plan) bool
+	// Len returns the number of records of a List, and Resize changes it,
+	// new records being copies of the last, or zero when there is none.
+	Len    func(p *Plan) int
+	Resize func(p *Plan, n int)
+}
+
+// A Caution stands in a section, at its head or directly before one of its
+// fields, and with the others of the plan on paper.
+type Caution struct {
+	Name  string // of a file in content/cautions
+	Field string // name of the field that it stands before; empty for the head of the section
+	// When says whether it concerns a plan; nil for always.
+	When func(p *Plan, _ int) bool
+}
+
+// Applies reports whether the caution is shown for p.
+func (c *Caution) Applies(p *Plan) bool { return c.When == nil || c.When(p, 0) }
+
+// A Field is one input, declared once. Forms, range checks, units, links,
+// files and the documentation of limits all come from it.
+type Field struct {
+	ID      int    // permanent number in links, unique within its section, never reused
+	Section string // name of a Section
+	Name    string // last part of the path, such as "length"
+	Label   string // without the unit
+	Type    Type
+	Kind    unit.Kind // Number
+	Min     float64   // inclusive, in the kind's inner unit; for Text the least length
+	Max     float64   // inclusive; for Text the greatest length in characters
+	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index; a Text has the default ""
+	Options []Option  // Choice
+	Empty   bool      // Number: may be left empty, which is the value Unset
+	Help    string    // one short sentence; may be empty
+	Guide   string    // name of a guide page and heading, "pump-curve#reading"; may be empty
+
+	// When says whether the field applies to record i; nil for always. A field
+	// that does not apply is not shown and not checked, but keeps its value.
+	When func(p *Plan, i int) bool
+
+	// One of these reaches the value in record i; i is 0 outside lists.
+	Number func(p *Plan, i int) *float64 // Number
+	Int    func(p *Plan, i int) *int     // Whole, Choice, Date
+	Text   func(p *Plan, i int) *string  // Text
+
+	// relation says what is wrong with the value in record i beside other
+	// values that are in range: a clause, empty when all is well.
+	relation func(p *Plan, i int) string
+}
+
+// An Option is one choice. Its position is the stored number and permanent.
+type Option struct {
+	Code  string // in JSON and form data, such as "end"
+	Label string // on the page, such as "at the end, by row 1"
+}
+
+// An Error says which field is wrong and what would be right.
+type Error struct {
+	Path    string // as in the form: "rows.2.spacing", records counted from 1
+	Label   string // "Row 2: spacing"
+	Typed   string // what was typed, kept as it was
+	Problem string // a clause that follows the label, such as "must be from 0.1 to 5 m"
+}
+
+// Error returns the label and the problem as one sentence without its stop.
+func (e Error) Error() string { return e.Label + " " + e.Problem }

@@ -1,0 +1,41 @@
+package plan
+
+import (
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/trade/catalogue"
+)
+
+// unparenthesised takes parentheses out of a label: units stand in them.
+//
+// A [strings.Replacer] adds 8 kB to the download.
+func unparenthesised(label string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(label, "(", ""), ")", "")
+}
+
+// The defaults of prices are invented: common practice, no source.
+var priceFields = func() []*Field {
+	list := []*Field{
+		number(1, "valve", "Valve of a row", unit.Money, 0, 1e5, 8,
+			"With its fittings; each row has one when there are several zones.", func(p *Plan, _ int) *float64 { return &p.Prices.Valve }).when(zoned),
+		number(2, "zone", "Each zone, when there are several", unit.Money, 0, 1e5, 25,
+			"Its place at the timer and its cable.", func(p *Plan, _ int) *float64 { return &p.Prices.Zone }).when(zoned),
+		choice(3, "flush", "Must each row flush clean?", []Option{{"no", "no"}, {"yes", "yes, one at a time, the others shut"}}, 1,
+			"", func(p *Plan, _ int) *int { return &p.Prices.Flush }),
+	}
+	for i := range catalogue.Tubes {
+		c := &catalogue.Tubes[i]
+		label, name := "Tubing, "+unparenthesised(c.Short), "tube-"+strconv.Itoa(i)
+		if i == catalogue.Custom {
+			label = "Tubing that you measured"
+		}
+		f := number(10+i, name, label, unit.Price, 0, 1e4, catalogue.Prices[i],
+			"0 when it is not available.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
+		list = append(list, f.when(func(p *Plan, _ int) bool {
+			return p.uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
+		}))
+	}
+	return list
+}()

@@ -1,0 +1,86 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"evenrow/wasm/grower/plan"
+)
+
+// In the browser the form is drawn again when a caution comes or goes, and the
+// list that is printed with every answer.
+func TestCautionsFollowTheFormInTheBrowser(t *testing.T) {
+	for from, to := range map[string]string{"pump-points": "mains", "mains": "pump-two", "gravity": "mains", "pump-two": "gravity"} {
+		data := start(t)
+		data.Set("supply.kind", from)
+		form, _ := fragment(Answer(data.Encode()), "ask")
+		if form != "" {
+			data = filled(form)
+		}
+		data.Set("supply.kind", to)
+		r := Answer(data.Encode())
+		form, drawn := fragment(r, "ask")
+		list, told := fragment(r, "cautions")
+		if !drawn || !told {
+			t.Fatalf("%s to %s: the form is drawn: %v, the cautions are: %v", from, to, drawn, told)
+		}
+		for name, part := range map[string]string{"form": form, "list": list} {
+			if pump := strings.HasPrefix(to, "pump"); strings.Contains(part, `data-caution="electricity"`) != pump {
+				t.Errorf("%s to %s: in the %s, the caution of a pump is %v", from, to, name, !pump)
+			}
+		}
+	}
+	// One that hangs on a field alone changes the form too.
+	data := start(t)
+	data.Set("season.shelter", "open")
+	if form, drawn := fragment(Answer(data.Encode()), "ask"); !drawn || strings.Contains(form, `data-caution="tunnel"`) {
+		t.Error("without a shelter the caution of one stays")
+	}
+}
+
+// Every caution that a section declares is on paper once.
+func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
+	for _, e := range plan.Examples() {
+		r := whole(e.Plan)
+		form, _ := fragment(r, "ask")
+		list, _ := fragment(r, "cautions")
+		seen := 0
+		for _, s := range plan.Sections() {
+			for i := range s.Cautions {
+				box := `data-caution="` + s.Cautions[i].Name + `"`
+				n := strings.Count(list, box)
+				if n > 1 || (n == 1) != strings.Contains(form, box) {
+					t.Errorf("%s: %s stands %d times in the list, and %d times in the form", e.Key, box, n, strings.Count(form, box))
+				}
+				seen += n
+			}
+		}
+		if seen < 8 {
+			t.Errorf("%s: %d cautions", e.Key, seen)
+		}
+	}
+}
+
+// The tasks, on the page and in the calendar, put the electricity after the
+// last clamp, and never have a pump run shut.
+func TestTasksPutElectricityLast(t *testing.T) {
+	p := plan.Default()
+	var e Explorer
+	r := e.Rest(plan.DraftOf(p).Encode() + "&step=1")
+	tasks, _ := fragment(r, "tasks")
+	for name, text := range map[string]string{
+		"page":     tasks,
+		"calendar": strings.ReplaceAll(strings.ReplaceAll(Calendar(plan.DraftOf(p).Encode()).File, "\r\n ", ""), "\\,", ","),
+	} {
+		for _, want := range []string{"unplugged, or the tap shut, until every joint is clamped and the cautions are met", "all closed but one, open a crack"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the %s lacks %q", name, want)
+			}
+		}
+		for _, bad := range []string{"away from water until it is tested", "open, then closed"} {
+			if strings.Contains(text, bad) {
+				t.Errorf("the %s says %q", name, bad)
+			}
+		}
+	}
+}

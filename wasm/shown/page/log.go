@@ -1,0 +1,83 @@
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
+	"evenrow/wasm/year/drain"
+)
+
+// leastRows is how many days the log shows at least.
+const leastRows = 3
+
+// Feedback answers the log of the drain: form holds the plan and the log, and
+// under plan.ActionName which of the log's buttons was pressed. The log itself
+// is sent again only when its rows change; what stands below a row always is.
+// Errors are those of the log.
+func (e *Explorer) Feedback(form string) Reply {
+	d := plan.ParseDraft(form)
+	p, errs := d.Read()
+	r := Reply{}
+	rows := max(leastRows, drain.Rows(d.Get))
+	action := d.Get(plan.ActionName)
+	row, remove := strings.CutPrefix(action, view.LogRemove)
+	switch {
+	case action == view.LogCSV:
+		return Reply{FileName: "drain.csv", FileKind: "text/csv", File: drain.CSV(d.Get)}
+	case action == view.LogAdd:
+		for rows < drain.MaxRows && d.Has(drain.Path(rows, drain.DayName)) {
+			rows++ // what the form shows already, and one
+		}
+		r.Focus = "f-" + drain.Path(rows, drain.DayName)
+	case remove:
+		n, _ := strconv.Atoi(row)
+		without(&d, max(n, 1))
+		rows = max(leastRows, drain.Rows(d.Get))
+		r.Focus = "f-" + drain.Path(min(max(n, 1), rows), drain.DayName)
+	}
+	var s *sheet.Sheet
+	near := day.Day(p.Season.LastFrost)
+	if len(errs) == 0 && drain.Rows(d.Get) > 0 {
+		s = e.of(p)
+		if s.Season == nil {
+			s.Explore(sheet.Season)
+		}
+		near = s.Season.First/2 + s.Season.Last/2
+	}
+	log, slips := drain.Read(d.Get, p.Units == unit.US, near)
+	hint := view.Hints(s, p, log)
+	if action != "" {
+		r.add("log", view.Log(d.Get, rows, hint))
+	}
+	for row := 1; row <= rows || d.Has(drain.Path(row, drain.DayName)); row++ {
+		r.add(view.HintName(row), hint(row))
+	}
+	html, aloud := view.Advice(s, p, log, slips)
+	r.add("advice", html)
+	if r.Errors = view.Slips(slips); len(slips) > 0 {
+		aloud = view.Sentence(r.Errors[0])
+	}
+	if action != view.LogOpen {
+		r.Announce = aloud
+	}
+	return r
+}
+
+// without takes a row out of the log; those after it move up.
+func without(d *plan.Draft, row int) {
+	names := drain.Names()
+	for ; row <= drain.MaxRows; row++ {
+		for _, name := range names {
+			next := ""
+			if row < drain.MaxRows {
+				next = d.Get(drain.Path(row+1, name))
+			}
+			d.Set(drain.Path(row, name), next)
+		}
+	}
+}

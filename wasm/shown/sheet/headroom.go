@@ -1,0 +1,51 @@
+package sheet
+
+import (
+	"math"
+
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/headroom"
+)
+
+// rooms finds how much more a plan whose answer is yes can carry.
+func rooms(s *Sheet) []headroom.Room {
+	if s.Verdict != Yes {
+		return nil
+	}
+	weakest := s.Layout.Plants[s.Zones[s.Critical].Worst].Row
+	const unnamed = math.MaxInt
+	found := headroom.Of(s.Plan, len(s.Zones), weakest, s.slack(), func(p *plan.Plan) headroom.Answer {
+		if short := allOpen(p, s.meter()) - p.Limits.Reserve; short < 0 {
+			return headroom.Answer{Why: unnamed, Slack: short / asMuch}
+		}
+		return assess(p, s.meter()).slack()
+	})
+	for i := range found {
+		if r := &found[i]; r.Why == unnamed {
+			r.Why = assess(r.Plan(s.Plan, r.Fails), s.meter()).slack().Why
+		}
+	}
+	return found
+}
+
+// asMuch is a head in m that weighs as much as the whole of another limit.
+const asMuch = 10
+
+// slack is the verdict with how far it is from turning: the least of what is
+// left to the limits that more of anything uses up.
+func (s *Sheet) slack() headroom.Answer {
+	a := headroom.Answer{Yes: s.Verdict == Yes, Slack: math.Inf(1)}
+	if len(s.Findings) > 0 {
+		a.Why = int(s.Findings[0].Kind)
+	}
+	limits := &s.Plan.Limits
+	for i := range s.Zones {
+		z := &s.Zones[i]
+		a.Slack = min(a.Slack, (z.Margin-limits.Reserve)/asMuch, z.Fouled/asMuch, z.Even.EU-limits.Evenness,
+			1-max(z.LeadSpeed, z.HeaderSpeed)/limits.Speed)
+		if c := s.Layout.Curve; c != nil {
+			a.Slack = min(a.Slack, 1-z.Flow/c.LastFlow())
+		}
+	}
+	return a
+}

@@ -1,0 +1,262 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"evenrow/wasm/ground/numeric"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/emitter"
+	"evenrow/wasm/trade/filter"
+	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/network"
+)
+
+// findingKinds is how many kinds of finding there are.
+const findingKinds = NoBackflow + 1
+
+// verdictOf is the verdict that a finding leads to by itself; those not named
+// are advice and leave it at Yes.
+var verdictOf = [findingKinds]Verdict{
+	PowerOnly:    Cannot,
+	Unsolved:     Cannot,
+	NeverOpen:    No,
+	Unsteady:     No,
+	BelowRange:   Nearly,
+	AboveRange:   Nearly,
+	ShortReserve: Nearly,
+	Uneven:       Nearly,
+	FastLead:     Nearly,
+	OffCurve:     Nearly,
+	OverRating:   Nearly,
+	Fouled:       Nearly,
+	OutsidePlace: Nearly,
+	TooHigh:      No,
+	Suction:      Nearly,
+	Unlike:       Nearly,
+}
+
+// find adds a finding, or widens the one of its kind from another zone.
+func (s *Sheet) find(f Finding) {
+	for i := range s.Findings {
+		old := &s.Findings[i]
+		if old.Kind != f.Kind {
+			continue
+		}
+		f.Count += old.Count
+		if math.Abs(f.Value-f.Limit) > math.Abs(old.Value-old.Limit) {
+			*old = f
+		}
+		old.Count = f.Count
+		return
+	}
+	s.Findings = append(s.Findings, f)
+}
+
+// sortFindings puts the gravest findings first and takes the verdict from the
+// first.
+func (s *Sheet) sortFindings() {
+	f := s.Findings // one of each kind at most
+	numeric.Sort(len(f), func(i, j int) bool {
+		a, b := verdictOf[f[i].Kind], verdictOf[f[j].Kind]
+		return a > b || a == b && f[i].Kind < f[j].Kind
+	}, func(i, j int) { f[i], f[j] = f[j], f[i] })
+	if len(s.Findings) > 0 {
+		s.Verdict = verdictOf[s.Findings[0].Kind]
+	}
+}
+
+// judgeZone finds what is wrong with one zone's water.
+func (s *Sheet) judgeZone(z *ZoneResult) {
+	s.judgeEmitters(z)
+	s.judgeHeights(z)
+	limits := &s.Plan.Limits
+	shut := z.Open < z.Emitters
+	if !shut && z.Below == 0 {
+		if z.Margin < limits.Reserve {
+			s.find(Finding{Kind: ShortReserve, Row: -1, Value: z.Margin, Limit: limits.Reserve, Zone: z.Zone})
+		}
+		if z.Fouled < 0 {
+			s.find(Finding{Kind: Fouled, Row: -1, Value: z.Fouled, Zone: z.Zone})
+		}
+	}
+	if !shut && z.Even.EU < limits.Evenness {
+		s.find(Finding{Kind: Uneven, Row: -1, Value: z.Even.EU, Limit: limits.Evenness, Zone: z.Zone})
+	}
+	if v := max(z.LeadSpeed, z.HeaderSpeed); v > limits.Speed {
+		s.find(Finding{Kind: FastLead, Row: -1, Value: v, Limit: limits.Speed, Zone: z.Zone})
+	}
+	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow()*(1+rounding) {
+		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
+	}
+	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < 3600*z.Flow {
+		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow / 3600, Limit: 1, Zone: z.Zone})
+	}
+}
+
+// judgeEmitters finds the zone's emitters that are shut or out of range.
+func (s *Sheet) judgeEmitters(z *ZoneResult) {
+	l := s.Layout
+	for i := range l.Plants {
+		p := &l.Plants[i]
+		if l.ZoneOf(p.Row) != z.Zone {
+			continue
+		}
+		node := &l.Network.Nodes[p.Node]
+		e := &l.Network.Emitters[node.Emitter]
+		h := z.Solution.Head[p.Node] - node.Z
+		f := Finding{Count: int(node.Count), Row: p.Row, Plant: p.Number, Value: h, Zone: z.Zone}
+		switch state := e.State(h); {
+		case !z.Solution.Open[p.Node] && h < e.Opens, z.Solution.Open[p.Node] && h <= 0:
+			f.Kind, f.Limit = NeverOpen, e.Opens
+			s.findBest(f)
+			continue
+		case !z.Solution.Open[p.Node]:
+			f.Kind, f.Limit = Unsteady, e.Closes
+		case state == emitter.Below:
+			f.Kind, f.Limit = BelowRange, e.Lowest
+		case state == emitter.Above:
+			f.Kind, f.Limit = AboveRange, e.Highest
+		default:
+			continue
+		}
+		s.find(f)
+	}
+}
+
+// judgeHeights finds where the way to the emitters climbs higher than the water.
+// Solved as if all tubing were full, water may run over a height that it never
+// got up to, and be drawn over one where every joint lets in air.
+func (s *Sheet) judgeHeights(z *ZoneResult) {
+	l := s.Layout
+	row := layout.Stretch{Kind: layout.RowOf}
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		switch st.Kind {
+		case layout.RowOf:
+			// In one line the water goes on from the end of each row but the last.
+			if l.Plan.Header.Layout != plan.OneLine || st.Index == len(l.Plan.Rows)-1 {
+				continue
+			}
+			fallthrough
+		case layout.RunOf, layout.HeaderOf, layout.Between:
+			node := l.Network.Links[st.Links[len(st.Links)-1]].To
+			f := Finding{Row: -1, Zone: z.Zone, Value: l.Still(st) - l.Network.Nodes[node].Z}
+			if f.Value > 0 {
+				// What a tank's regulator takes away comes back in the lead.
+				f.Kind = Suction
+				f.Value = z.Solution.Head[node] - l.Network.Nodes[node].Z + l.Still(st) - l.Still(&row)
+			} else {
+				f.Kind = TooHigh
+			}
+			if f.Value < -rounding || f.Kind == TooHigh {
+				s.find(f)
+			}
+		}
+	}
+}
+
+// rounding is what heads in m, and shares of flows, are not told apart by.
+const rounding = 1e-6
+
+// findBest adds a finding that keeps the value nearest to its limit: of the
+// emitters that never open, the one that comes closest.
+func (s *Sheet) findBest(f Finding) {
+	for i := range s.Findings {
+		if old := &s.Findings[i]; old.Kind == f.Kind {
+			f.Count += old.Count
+			if f.Value-f.Limit > old.Value-old.Limit {
+				*old = f
+			}
+			old.Count = f.Count
+			return
+		}
+	}
+	s.Findings = append(s.Findings, f)
+}
+
+// judgePlan finds what is wrong whatever the flows are.
+func (s *Sheet) judgePlan() {
+	p := s.Plan
+	largest := filter.LargestOpening(smallestPassage(p), filter.Loosest)
+	switch {
+	case p.Filter.Present == 0:
+		s.find(Finding{Kind: NoFilter, Row: -1})
+	case p.Filter.Opening > largest:
+		s.find(Finding{Kind: CoarseFilter, Row: -1, Value: p.Filter.Opening, Limit: largest})
+	}
+	if p.Supply.Kind == plan.Mains && p.Supply.Devices == 0 {
+		s.find(Finding{Kind: NoBackflow, Row: -1})
+	}
+	s.judgePressure()
+	for i := range p.Rows {
+		s.judgeRow(i)
+	}
+}
+
+// smallestPassage returns the smallest passage of the emitters in use, in m.
+func smallestPassage(p *plan.Plan) float64 {
+	least := math.Inf(1)
+	for i := range p.Rows {
+		least = min(least, p.Emitters[p.Rows[i].Emitter].Passage)
+	}
+	return least
+}
+
+// judgePressure compares the pressure with every valve and emitter shut, which
+// is the highest that the tubing ever sees, with what it may carry in the sun.
+func (s *Sheet) judgePressure() {
+	l := s.Layout
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		if st.Tube == layout.NoTube {
+			continue
+		}
+		tube := &catalogue.Tubes[l.Tubes[st.Tube].Entry]
+		rating := l.Network.Water.HeadOf(tube.InSun())
+		for _, k := range st.Links {
+			link := &l.Network.Links[k]
+			if h := l.Still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
+				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating})
+			}
+		}
+	}
+}
+
+// judgeRow compares a row with the ground that it stands on.
+func (s *Sheet) judgeRow(row int) {
+	l, place := s.Layout, &s.Plan.Place
+	for i := range l.Plants {
+		p := &l.Plants[i]
+		if p.Row != row {
+			continue
+		}
+		const slack = 1e-6 // rounding of sums of spacings
+		switch {
+		case p.At.X > place.Length+slack || p.At.X < -slack:
+			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.X, Limit: place.Length})
+		case p.At.Y > place.Width+slack:
+			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.Y, Limit: place.Width})
+		}
+	}
+}
+
+// held returns the zone's network with a source that gives the same head in m,
+// above its own level, at any flow.
+func held(l *layout.Layout, zone int, head float64) *network.Network {
+	n := l.Zone(zone)
+	if l.Stretches[0].Kind == layout.Source {
+		n.Links = slices.Clone(n.Links)
+		n.Links[l.Stretches[0].Links[0]].Law = constant(head)
+	} else {
+		n.Head = head
+	}
+	return n
+}
+
+// constant is a source of one head.
+type constant float64
+
+// Loss returns the opposite of the head, whatever the flow.
+func (c constant) Loss(float64) (loss, slope float64) { return -float64(c), 0 }

@@ -1,0 +1,64 @@
+// Package catalogue holds the tables of generic parts: tubing with its real
+// bores, loss coefficients of fittings, media and crops. No brands.
+//
+// The position of an entry in a table is permanent, because links hold it: new
+// entries go to the end.
+package catalogue
+
+import "evenrow/wasm/ground/source"
+
+// A Tube is one size of tubing.
+type Tube struct {
+	Name      string  // as the trade says it, such as "16 mm drip tubing (13.6 mm bore)"
+	Short     string  // for lists, such as "16 mm"
+	Bore      float64 // m
+	Outside   float64 // m
+	Roughness float64 // m, absolute
+	Rating    float64 // Pa at 20 °C, the pressure that it may carry for long
+	Row       bool    // emitters can be punched into it
+	PE100     bool    // of that grade, whose loss of strength with warmth is published
+	Source    source.Ref
+	Takes     Joining // the fittings that hold it
+}
+
+// A Joining is how fittings hold tubing. Common practice, no source, but for
+// the two clamps of an insert fitting, which is what those who sell PE pipe of
+// ASTM D2239 ask for.
+type Joining uint8
+
+const (
+	Barbs       Joining = iota // pushed into the bore and clamped around the outside: soft tubing, which is sold by its bore
+	Inserts                    // barbs too, longer, with two clamps: PE pipe that is made to its bore
+	Compression                // a ring and a nut around the outside, which leave the bore free: PE pipe that is made to its outside
+)
+
+// Clamps returns how many clamps an end of tubing takes.
+func (j Joining) Clamps() int { return [...]int{Barbs: 1, Inserts: 2, Compression: 0}[j] }
+
+// Word returns what the trade calls fittings of this kind: "barbed".
+func (j Joining) Word() string {
+	return [...]string{Barbs: "barbed", Inserts: "insert", Compression: "compression"}[j]
+}
+
+// Custom is the index in Tubes of tubing whose bore the grower has measured.
+const Custom = 0
+
+// A Fitting is a part in the water's way that costs head.
+type Fitting struct {
+	Name   string
+	K      float64 // loss coefficient on the velocity in the tubing
+	Source source.Ref
+}
+
+// A Medium is what roots grow in.
+type Medium struct {
+	Name   string // "coco slab"
+	Piece  string // "slab": what is counted
+	Plural string // "slabs"
+	Length float64
+	Width  float64
+	Height float64 // m, expanded
+	Volume float64 // m³, expanded, of one piece
+	Water  float64 // m³ of water to expand or wet one piece
+	Source source.Ref
+}

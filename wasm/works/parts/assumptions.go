@@ -1,0 +1,55 @@
+package parts
+
+import (
+	"evenrow/wasm/ground/formula"
+	"evenrow/wasm/ground/source"
+	"evenrow/wasm/ground/unit"
+)
+
+// Assumptions are what this package goes by and no formula shows.
+func Assumptions() []formula.Assumption {
+	return []formula.Assumption{
+		{
+			Code: "parts.emitterSpare", Title: "Spare emitters",
+			Values: []float64{emitterSpare / 100.0}, Kind: unit.Share,
+			Used:   "The list of parts, with two at least.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.sowingSpare", Title: "Spare plugs to sow in",
+			Values: []float64{sowingSpare / 100.0}, Kind: unit.Share,
+			Used:   "The list of parts, with two at least.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.leastSpare", Title: "Least number of spare emitters or plugs",
+			Values: []float64{leastSpare},
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.ranges", Title: "Scales that pressure gauges are sold with, to",
+			Values: ranges[unit.Metric], Unit: "bar",
+			Used:   "The list of parts in metric units.",
+			Source: source.Ref{Work: "EN 837-1, nominal ranges", Standing: source.Memory},
+		},
+		{
+			Code: "parts.ranges", Title: "Those in US units, to",
+			Values: ranges[unit.US], Unit: "psi",
+			Used:   "The list of parts in US units.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.count.gauges", Title: "The scale that is listed",
+			Rule:   "The least that has the pressure at rest on it, and the pressure while watering within three quarters of it.",
+			Used:   "The list of parts.",
+			Source: source.Ref{Work: "EN 837-2", Standing: source.Memory},
+		},
+		{
+			Code: "parts.sightTube", Title: "Height of still water up to which a clear hose is listed and no gauge",
+			Values: []float64{sightTube}, Kind: unit.Head,
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+	}
+}

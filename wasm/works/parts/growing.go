@@ -1,0 +1,105 @@
+package parts
+
+import (
+	"slices"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
+)
+
+// growing adds the medium by kind and what the plants are raised in.
+func (c *count) growing() {
+	c.media()
+	crops, blockCrops := c.crops(false), c.crops(true)
+	plants := len(c.Plants)
+	spare := share(plants, sowingSpare, leastSpare)
+	c.add(Line{
+		Group: Growing,
+		Name:  "Plug to sow in",
+		Count: plants + spare,
+		Spare: spare,
+		Why:   "one for each plant of " + list(crops) + ", and 1 more for every 10, since not every seed comes up",
+	})
+	blocks := 0
+	for i := range c.Plants {
+		if c.Plan.Trait(c.Plan.Rows[c.Plants[i].Row].Crop, catalogue.InBlock) > 0 {
+			blocks++
+		}
+	}
+	c.add(Line{
+		Group: Growing,
+		Name:  "Block to raise a plant in, about 10 cm (4 in)",
+		Count: blocks,
+		Why:   "one for each plant of " + list(blockCrops),
+	})
+}
+
+// crops returns the names of the crops planted, or of those raised in blocks,
+// each once.
+func (c *count) crops(inBlocks bool) []string {
+	var names []string
+	for i := range c.Plan.Rows {
+		crop := c.Plan.Rows[i].Crop
+		name := c.Plan.CropName(crop)
+		if (!inBlocks || c.Plan.Trait(crop, catalogue.InBlock) > 0) && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// media adds slabs, bags, buckets and pots, whole ones in each row, and the
+// filling of those that come empty.
+func (c *count) media() {
+	fill, filled := 0.0, []string(nil)
+	for kind := range catalogue.Media {
+		m := &catalogue.Media[kind]
+		total, rows := 0, 0
+		each, perPiece := 0, 0 // in each row, where all are alike; else 0
+		for i := range c.Plan.Rows {
+			r := &c.Plan.Rows[i]
+			if r.Medium != kind {
+				continue
+			}
+			n := (r.Plants + r.PerPiece - 1) / r.PerPiece
+			if rows == 0 {
+				each, perPiece = n, r.PerPiece
+			}
+			if n != each {
+				each = 0
+			}
+			if r.PerPiece != perPiece {
+				perPiece = 0
+			}
+			total += n
+			rows++
+		}
+		if total == 0 {
+			continue
+		}
+		why := "whole " + m.Plural + " in " + of(rows, "row", "rows")
+		if each > 0 {
+			why = of(each, m.Piece, m.Plural) + " in each of " + of(rows, "row", "rows")
+			if rows == 1 {
+				why = of(each, m.Piece, m.Plural) + " in the row"
+			}
+		}
+		if perPiece > 0 {
+			why += ", " + of(perPiece, "plant", "plants") + " to a " + m.Piece
+		}
+		c.add(Line{
+			Group: Growing,
+			Name:  unit.Capital(m.Name) + ", " + unit.Text(unit.Volume, c.sys, m.Volume),
+			Count: total,
+			Why:   why,
+		})
+		if kind == plan.Bucket || kind == plan.Pot {
+			fill += float64(total) * m.Volume
+			filled = append(filled, of(total, m.Piece, m.Plural)+" of "+unit.Text(unit.Volume, c.sys, m.Volume))
+		}
+	}
+	if fill > 0 {
+		c.one(Growing, "Coco or other loose medium, "+unit.Text(unit.Volume, c.sys, fill)+" in all", "fills "+list(filled))
+	}
+}

@@ -1,0 +1,133 @@
+// Package parts counts what has to be bought to build a plan, from its layout.
+package parts
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/layout"
+)
+
+// A Group is a heading of the list.
+type Group uint8
+
+const (
+	Tubing Group = iota
+	Fittings
+	EmittersGroup
+	WaterPath
+	Growing
+	Tools
+)
+
+// A Line is one thing to buy.
+type Line struct {
+	Group  Group
+	Name   string  // "Tee, 25 mm to 16 mm"
+	Count  int     // pieces; 0 for tubing, which has a length
+	Length float64 // m, for tubing: the exact sum
+	Spare  int     // included in Count
+	Why    string  // where the number comes from: "one at each of 4 rows"
+
+	// Where the parts stand, for pictures; both empty for what stands nowhere
+	// in particular or at every plant.
+	Nodes     []int // nodes of the layout, for fittings
+	Stretches []int // stretches of the layout, for tubing
+}
+
+// Count returns what has to be bought for a layout, by group in the order of
+// the groups. Every number is counted from the layout's own joints, stretches
+// and plants. Spares are added for emitters, clamps and plugs alone, and said
+// to be so.
+//
+// working is the highest pressure in the tubing while it waters, and ahead what
+// the supply gives before its regulator then, in Pa, 0 where they are not known.
+//
+// It leaves out what a plan says nothing of: the tank's filling, the way from
+// the tank into the pump, and whatever the third outlet of a tee in the lead
+// goes to.
+func Count(l *layout.Layout, working, ahead float64) []Line {
+	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints}
+	if c.regulated() && l.Plan.Supply.Kind == plan.GravityTank {
+		// It stands in the lead, just before its end.
+		r := &l.Plan.Runs[len(l.Plan.Runs)-1]
+		tube := slices.Index(l.Tubes, layout.TubeOf(r.Tube, r.Bore))
+		c.joints = append(slices.Clone(l.Joints), layout.Joint{Kind: layout.Adapter, N: 2, Node: l.Feed, Ends: [3]int{layout.NoTube, tube, layout.NoTube}})
+	}
+	c.tubing()
+	c.fittings()
+	c.emitters()
+	c.waterPath()
+	c.growing()
+	c.tools()
+	return c.lines
+}
+
+// A count is a list in the making.
+type count struct {
+	*layout.Layout
+	sys            unit.System
+	joints         []layout.Joint // of the layout, and those at a tank's regulator
+	working, ahead float64        // Pa
+	lines          []Line
+}
+
+// add puts a line on the list, or its number to that of the line of its name.
+func (c *count) add(n Line) {
+	if n.Count == 0 && n.Length == 0 {
+		return
+	}
+	for i := range c.lines {
+		o := &c.lines[i]
+		if o.Group == n.Group && o.Name == n.Name {
+			o.Count += n.Count
+			o.Length += n.Length
+			o.Spare += n.Spare
+			o.Why += "; " + n.Why
+			o.Nodes = append(o.Nodes, n.Nodes...)
+			o.Stretches = append(o.Stretches, n.Stretches...)
+			return
+		}
+	}
+	c.lines = append(c.lines, n)
+}
+
+// one adds a thing of which the plan needs one.
+func (c *count) one(g Group, name, why string) {
+	c.add(Line{Group: g, Name: name, Count: 1, Why: why})
+}
+
+// of writes a number of things: "1 row", "4 rows".
+func of(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// each writes where one thing stands at each of several places: "one at each
+// of 4 rows", or "one at the row".
+func each(at string, n int, one, many string) string {
+	if n == 1 {
+		return "one " + at + " the " + one
+	}
+	return "one " + at + " each of " + strconv.Itoa(n) + " " + many
+}
+
+// list joins words with commas and a last "and".
+func list(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// share returns n hundredths, rounded up, of a number of things, but at least
+// least.
+func share(things, hundredths, least int) int {
+	return max(least, (things*hundredths+99)/100)
+}
