@@ -7,6 +7,7 @@
 # make race      look for races where things happen at once: a part of make test
 # make bench     time the calculation, natively, as WebAssembly, in a browser and at the edge
 # make endure    the large runs, of which make test has a sample; they take hours
+# make mutants   change the calculation in one place after the other: does a test of the package notice? SAMPLE=300 for some
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
 # make browsers  install what the end-to-end tests need, Debian only
 # make clean     remove what was built
@@ -17,7 +18,7 @@ BENCHTIME ?= 1s
 # Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
 wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
 
-.PHONY: help serve test build edge lint unit race wasm-unit e2e bench endure fuzz browsers clean
+.PHONY: help serve test build edge lint unit race wasm-unit e2e bench endure mutants fuzz browsers clean
 
 help:
 	@sed -n 's/^# make/make/p' Makefile
@@ -79,6 +80,11 @@ endure: browsers
 	go test ./build/judge -run TestEverythingHolds -v -timeout 0 -run-number $(RUN) -seasons 100000 -wholes 5000 -texts 1000000
 	@cd build/e2e && npm run --silent endure-edge -- 100000 $(RUN)
 	@cd build/e2e && npm run --silent endure-page -- 10000 $(RUN)
+
+# PACKAGES are folders; without them, those of the list in build/mutants/main.go.
+SAMPLE ?= 0
+mutants:
+	go run ./build/mutants -sample $(SAMPLE) $(PACKAGES)
 
 # Go fuzzes one target of one package at a time.
 fuzz:
