@@ -20,8 +20,8 @@ import (
 
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/view"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/headroom"
@@ -223,7 +223,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	p := s.Plan
 	round, _ := s.Round()
 	d := document{
-		Answer:     view.Announce(s),
+		Answer:     answer.Announce(s),
 		Verdict:    name(verdicts[:], int(s.Verdict)),
 		Findings:   []finding{},
 		Fixes:      []fix{},

@@ -7,7 +7,7 @@ import (
 
 // withoutNames shortens, in place, the name of each function to that of its
 // package. A stack trace then shows "evenrow/wasm/shown/view." where it showed
-// "evenrow/wasm/shown/view.Errors". With their offsets, the names are a twenty-fifth
+// "evenrow/wasm/shown/form.Errors". With their offsets, the names are a twenty-fifth
 // of the download.
 //
 // The runtime reads the names of a few functions, and these stay; see needed.

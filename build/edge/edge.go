@@ -23,7 +23,7 @@ import (
 	"evenrow/build/queue"
 	"evenrow/build/shell"
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/form"
 )
 
 // Options are what hosts differ in.
@@ -58,7 +58,7 @@ type Options struct {
 // New returns a handler that answers for plans, and hands everything else to
 // files. When files is nil there is nothing else.
 func New(files http.Handler, s *shell.Shell, o Options) http.Handler {
-	h := &handler{files: files, shell: s, examples: exampleLinks(), offered: view.Examples(examples()), Options: o}
+	h := &handler{files: files, shell: s, examples: exampleLinks(), offered: form.Examples(examples()), Options: o}
 	if o.Queue == nil {
 		h.Queue = Turns(max(1, runtime.GOMAXPROCS(0)-1))
 	}

@@ -7,8 +7,8 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/carry"
+	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/page"
-	"evenrow/wasm/shown/view"
 )
 
 // file is the plan as the file that the planner saves and opens.
@@ -39,7 +39,7 @@ func table(q *question, a *asked) reply {
 		if l.Length > 0 {
 			length = unit.Figure(unit.Length, p.Units, l.Length)
 		}
-		record(&b, view.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
+		record(&b, buy.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
 	}
 	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"
 	return reply{status: http.StatusOK, kind: tableKind, name: name, body: b.String()}

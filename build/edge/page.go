@@ -8,6 +8,9 @@ import (
 	"evenrow/build/shell"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
@@ -21,22 +24,22 @@ func (q *question) page(a *asked) reply {
 		a.draft = plan.DraftOf(a.plan)
 	}
 	values := map[string]string{
-		"ask":      opened(view.Ask(a.plan, a.draft, a.errs), a.record),
+		"ask":      opened(form.Ask(a.plan, a.draft, a.errs), a.record),
 		"examples": q.offered,
 	}
 	title, shown := "Something to put right", a.shown()
 	if len(a.errs) > 0 {
 		out.status = http.StatusUnprocessableEntity
-		values["errors"] = view.Errors(a.errs)
-		stale := view.LastGood
+		values["errors"] = form.Errors(a.errs)
+		stale := form.LastGood
 		if a.last == nil {
-			stale = view.NotYours
+			stale = form.NotYours
 		}
-		values["stale"] = view.Message(stale)
+		values["stale"] = form.Message(stale)
 	}
 	s := q.sheet(shown, sheet.Prompt...)
 	if len(a.errs) == 0 {
-		title = view.Title(shown)
+		title = scene.Title(shown)
 	}
 	told := view.Told(s, address)
 	for _, which := range sheet.Prompt {
@@ -51,7 +54,7 @@ func (q *question) page(a *asked) reply {
 		values[id] = shell.Cautions(values[id], q.caution)
 	}
 	values[shell.Title] = html.EscapeString(title)
-	values[shell.Summary] = html.EscapeString(view.Announce(s))
+	values[shell.Summary] = html.EscapeString(answer.Announce(s))
 	values[shell.Origin] = html.EscapeString(q.origin())
 	values[shell.Link] = carry.Link(shown)
 	out.body = shell.Fill(q.shell.Plan, values)
@@ -73,10 +76,10 @@ func opened(form, record string) string {
 	return strings.Replace(form, ` id="s-`+record+`">`, ` id="s-`+record+`" autofocus>`, 1)
 }
 
-func examples() []view.Example {
-	var list []view.Example
+func examples() []form.Example {
+	var list []form.Example
 	for _, e := range plan.Examples() {
-		list = append(list, view.Example{Title: e.Title, Summary: e.Summary, Link: address(e.Plan)})
+		list = append(list, form.Example{Title: e.Title, Summary: e.Summary, Link: address(e.Plan)})
 	}
 	return list
 }

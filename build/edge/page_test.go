@@ -9,14 +9,13 @@ import (
 	"strings"
 	"testing"
 
-	lex "github.com/tdewolff/parse/v2/html"
-
 	"github.com/tdewolff/parse/v2"
+	lex "github.com/tdewolff/parse/v2/html"
 
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/view"
 )
 
 // An element is a start tag.
@@ -71,8 +70,8 @@ func TestPagesOfExamples(t *testing.T) {
 		w := ask(t, "GET", "/plan?"+link, "")
 		page := w.Body.String()
 		s := sheet.Answer(x.Plan)
-		if w.Code != 200 || !strings.Contains(html.UnescapeString(page), view.Announce(s)[4:40]) {
-			t.Fatalf("%s: %d, without the answer %q", x.Key, w.Code, view.Announce(s))
+		if w.Code != 200 || !strings.Contains(html.UnescapeString(page), answer.Announce(s)[4:40]) {
+			t.Fatalf("%s: %d, without the answer %q", x.Key, w.Code, answer.Announce(s))
 		}
 		for _, l := range s.Parts {
 			if !strings.Contains(page, html.EscapeString(l.Name)) {
@@ -140,7 +139,7 @@ func TestPreviews(t *testing.T) {
 				title = e.attr["href"]
 			}
 		}
-		answer := view.Announce(sheet.Answer(x.Plan))
+		answer := answer.Announce(sheet.Answer(x.Plan))
 		for name, want := range map[string]string{
 			"description": answer, "og:description": answer, "og:title": x.Plan.Name, "og:type": "website",
 			"og:url": "http://garden.example:8080/plan?" + link, "robots": "noindex",
@@ -224,7 +223,7 @@ func TestMistakesStandBesideTheirFieldsAndNothingIsLost(t *testing.T) {
 			t.Errorf("nothing is said beside %s: %q", path, beside)
 		}
 	}
-	if !strings.Contains(page, "answer to the last good plan, not to what the form holds now") || !strings.Contains(page, view.Announce(sheet.Work(plan.Examples()[1].Plan))[4:40]) {
+	if !strings.Contains(page, "answer to the last good plan, not to what the form holds now") || !strings.Contains(page, answer.Announce(sheet.Work(plan.Examples()[1].Plan))[4:40]) {
 		t.Error("the answer to the last good plan is not there")
 	}
 	data.Del("good")

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/view"
 )
 
@@ -61,14 +63,14 @@ func picture(q *question, a *asked) reply {
 	if rows == "" {
 		width, height = 760, head
 	}
-	answer := view.Announce(s)
+	answer := answer.Announce(s)
 	var b strings.Builder
 	w, h := strconv.FormatFloat(width, 'f', -1, 64), strconv.FormatFloat(height+head, 'f', -1, 64)
 	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="` + w + `" height="` + h + `" viewBox="0 0 ` + w + ` ` + h +
 		`" role="img" font-family="system-ui, sans-serif" font-size="12" font-weight="500" stroke-linejoin="round" stroke-linecap="round"` +
-		` fill="` + ink + `"><title>` + html.EscapeString(view.Title(s.Plan)) + `</title><desc>` + html.EscapeString(answer) + `</desc>` +
+		` fill="` + ink + `"><title>` + html.EscapeString(scene.Title(s.Plan)) + `</title><desc>` + html.EscapeString(answer) + `</desc>` +
 		`<path` + attr("fill", paper) + ` d="M0 0h` + w + `v` + h + `H0Z"/>` +
-		`<text x="22" y="28" font-size="18" font-weight="600">` + html.EscapeString(short(view.Title(s.Plan), 60)) + `</text>` +
+		`<text x="22" y="28" font-size="18" font-weight="600">` + html.EscapeString(short(scene.Title(s.Plan), 60)) + `</text>` +
 		`<text x="22" y="50" font-size="15">` + html.EscapeString(short(answer, 96)) + `</text>`)
 	if _, inner, found := strings.Cut(rows, ">"); found {
 		b.WriteString(`<g transform="translate(0 ` + strconv.Itoa(head) + `)">` + drawn(strings.TrimSuffix(inner, "</svg>")) + "</g>")

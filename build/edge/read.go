@@ -14,8 +14,8 @@ import (
 	"evenrow/build/shell"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/page"
-	"evenrow/wasm/shown/view"
 )
 
 // An asked is what a request asks for: a plan, or a form that holds none yet.
@@ -78,9 +78,9 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 }
 
 // readForm reads what was typed, and does what the button pressed asks for.
-func readForm(form string) *asked {
-	d := plan.ParseDraft(form)
-	a := &asked{typed: true, record: d.Apply(), key: "form " + form}
+func readForm(text string) *asked {
+	d := plan.ParseDraft(text)
+	a := &asked{typed: true, record: d.Apply(), key: "form " + text}
 	a.draft = d
 	a.plan, a.errs = d.Read()
 	if len(a.errs) > 0 {
@@ -92,12 +92,12 @@ func readForm(form string) *asked {
 
 // ours reports whether a form has anything with the name of a field of ours, or
 // of what stands beside the fields.
-func ours(form string) bool {
-	for pair := range strings.SplitSeq(form, "&") {
+func ours(text string) bool {
+	for pair := range strings.SplitSeq(text, "&") {
 		name, _, _ := strings.Cut(pair, "=")
 		name, _ = url.QueryUnescape(name)
 		switch name {
-		case plan.ActionName, plan.UnitsWas, plan.TableName, page.GoodName, view.ShapeName:
+		case plan.ActionName, plan.UnitsWas, plan.TableName, page.GoodName, form.ShapeName:
 			return true
 		}
 		section := ""

@@ -8,7 +8,7 @@ import (
 	"unicode/utf16"
 
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/scene"
 )
 
 // A form that cannot be read as it was meant is refused, and not answered with
@@ -43,7 +43,7 @@ func TestFormsThatAreNotWhatTheySay(t *testing.T) {
 		"another site's form":    {"user=me&password=secret", nil, 400, "no form of Evenrow"},
 		"no form at all":         {"<xml/>", nil, 400, "no form of Evenrow"},
 		"two types":              {good, []string{"Content-Type", kind + ", text/plain"}, 415, "must be a form"},
-		"an empty form":          {"", []string{"Content-Type", kind}, 200, view.Title(plan.Default())},
+		"an empty form":          {"", []string{"Content-Type", kind}, 200, scene.Title(plan.Default())},
 		"UTF-8, said":            {good, []string{"Content-Type", kind + "; charset=UTF-8"}, 200, "Mine"},
 		"packed in no way":       {good, []string{"Content-Encoding", "identity"}, 200, "Mine"},
 		"one field among others": {"utm=1&name=Mine", nil, 200, "Mine"},

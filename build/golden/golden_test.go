@@ -25,6 +25,7 @@ import (
 	"evenrow/build/hostile"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
@@ -121,7 +122,7 @@ func random(n int) *plan.Plan {
 }
 
 // shown is everything that the page shows of a plan.
-func shown(p *plan.Plan) []view.Fragment {
+func shown(p *plan.Plan) []block.Fragment {
 	all := page.Open(strings.TrimPrefix(carry.Link(p), "#")).Fragments
 	s := sheet.Work(p)
 	link := func(p *plan.Plan) string { return "#" + carry.Link(p) }
@@ -141,7 +142,7 @@ var (
 
 // words is what stands in fragments, a line for each run of text, with the names
 // that only a screen reader says.
-func words(fragments []view.Fragment) string {
+func words(fragments []block.Fragment) string {
 	var b strings.Builder
 	for _, f := range fragments {
 		b.WriteString("== " + f.ID + "\n")

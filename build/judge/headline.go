@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/view"
 )
 
 // headline checks what the answer says of the plants, which is worked out again
@@ -51,7 +51,7 @@ func headline(s *sheet.Sheet) (kind, fault string) {
 	for _, z := range s.Zones {
 		worst = min(worst, eu(z.Zone))
 	}
-	word, claim, _ := strings.Cut(view.Announce(s), ". ")
+	word, claim, _ := strings.Cut(answer.Announce(s), ". ")
 	const tiny = 1e-9
 	if s.Verdict != sheet.Yes {
 		its := strings.HasPrefix(claim, "Every plant gets its water")

@@ -14,6 +14,7 @@ import (
 	"evenrow/build/answer"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
@@ -115,7 +116,7 @@ func Plan(p *plan.Plan, far int) (v Verdict) {
 
 // answered checks that the page says of a plan's form what was told of the plan,
 // and that the form is well formed. ids holds the ids of what was told.
-func answered(p *plan.Plan, link string, told []view.Fragment, ids map[string]bool, fault func(string, ...any)) {
+func answered(p *plan.Plan, link string, told []block.Fragment, ids map[string]bool, fault func(string, ...any)) {
 	r := page.Answer(plan.DraftOf(p).Encode())
 	if len(r.Errors) > 0 {
 		fault("the form of the plan has an error: %v", r.Errors[0])
@@ -140,7 +141,7 @@ func answered(p *plan.Plan, link string, told []view.Fragment, ids map[string]bo
 }
 
 // shown checks a fragment of the page.
-func shown(f view.Fragment, ids map[string]bool, fault func(string, ...any)) {
+func shown(f block.Fragment, ids map[string]bool, fault func(string, ...any)) {
 	if err := wellFormed(f.HTML, ids); err != nil {
 		fault("%s: %v", f.ID, err)
 	}

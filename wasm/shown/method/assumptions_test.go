@@ -55,9 +55,9 @@ var exempt = map[string]string{
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark",
 	"startup.brim": "precision", "startup.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
-	"view.barHeight": "form of a picture", "view.letterWidth": "form of a picture", "view.hour": "a unit", "view.outages": "form of a table",
-	"view.widths": "form of a picture", "view.mostBars": "form of a picture", "view.mostTasks": "form of a table", "view.mostWords": "form of the page",
-	"view.mostThirsts": "form of a picture", "view.nothing": "precision",
+	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
+	"block.Widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
+	"grow.mostThirsts": "form of a picture", "answer.nothing": "precision",
 }
 
 func all() (all []formula.Assumption) {

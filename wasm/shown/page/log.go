@@ -7,8 +7,9 @@ import (
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/year/drain"
 )
 
@@ -19,17 +20,17 @@ const leastRows = 3
 // under plan.ActionName which of the log's buttons was pressed. The log itself
 // is sent again only when its rows change; what stands below a row always is.
 // Errors are those of the log.
-func (e *Explorer) Feedback(form string) Reply {
-	d := plan.ParseDraft(form)
+func (e *Explorer) Feedback(typed string) Reply {
+	d := plan.ParseDraft(typed)
 	p, errs := d.Read()
 	r := Reply{}
 	rows := max(leastRows, drain.Rows(d.Get))
 	action := d.Get(plan.ActionName)
-	row, remove := strings.CutPrefix(action, view.LogRemove)
+	row, remove := strings.CutPrefix(action, watering.LogRemove)
 	switch {
-	case action == view.LogCSV:
+	case action == watering.LogCSV:
 		return Reply{FileName: "drain.csv", FileKind: "text/csv", File: drain.CSV(d.Get)}
-	case action == view.LogAdd:
+	case action == watering.LogAdd:
 		for rows < drain.MaxRows && d.Has(drain.Path(rows, drain.DayName)) {
 			rows++ // what the form shows already, and one
 		}
@@ -50,19 +51,19 @@ func (e *Explorer) Feedback(form string) Reply {
 		near = s.Season.First/2 + s.Season.Last/2
 	}
 	log, slips := drain.Read(d.Get, p.Units == unit.US, near)
-	hint := view.Hints(s, p, log)
+	hint := watering.Hints(s, p, log)
 	if action != "" {
-		r.add("log", view.Log(d.Get, rows, hint))
+		r.add("log", watering.Log(d.Get, rows, hint))
 	}
 	for row := 1; row <= rows || d.Has(drain.Path(row, drain.DayName)); row++ {
-		r.add(view.HintName(row), hint(row))
+		r.add(watering.HintName(row), hint(row))
 	}
-	html, aloud := view.Advice(s, p, log, slips)
+	html, aloud := watering.Advice(s, p, log, slips)
 	r.add("advice", html)
-	if r.Errors = view.Slips(slips); len(slips) > 0 {
-		aloud = view.Sentence(r.Errors[0])
+	if r.Errors = watering.Slips(slips); len(slips) > 0 {
+		aloud = form.Sentence(r.Errors[0])
 	}
-	if action != view.LogOpen {
+	if action != watering.LogOpen {
 		r.Announce = aloud
 	}
 	return r

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/watering"
 )
 
 // noted adds rows of the log to a form: date, drain, EC, pH, EC of the feed,
@@ -203,7 +203,7 @@ func TestDatesOfTheLog(t *testing.T) {
 			data.Del(name)
 		}
 	}
-	data.Set(plan.ActionName, view.LogOpen)
+	data.Set(plan.ActionName, watering.LogOpen)
 	r = e.Feedback(data.Encode())
 	log, _ = fragment(r, "log")
 	if back := filled(log); back.Get("log.2.day") != "2027-07-13" || back.Get("log.2.feed") != "2" || back.Get("log.2.sky") != "" || len(r.Errors) != 0 || r.Announce != "" {
@@ -222,7 +222,7 @@ func TestLogKeepsWhatIsTyped(t *testing.T) {
 		}
 		return filled(html)
 	}
-	back := press(view.LogOpen)
+	back := press(watering.LogOpen)
 	for name, v := range data {
 		if strings.HasPrefix(name, "log.") && back.Get(name) != v[0] {
 			t.Errorf("%s was %q and came back as %q", name, v[0], back.Get(name))
@@ -231,18 +231,18 @@ func TestLogKeepsWhatIsTyped(t *testing.T) {
 	if back.Has("log.4.day") {
 		t.Error("a row more than there is")
 	}
-	back = press(view.LogAdd)
+	back = press(watering.LogAdd)
 	if !back.Has("log.4.day") || back.Has("log.5.day") || back.Get("log.3.out") != "30" {
 		t.Errorf("one row more: %v", back)
 	}
-	back = press(view.LogRemove + "2")
+	back = press(watering.LogRemove + "2")
 	if back.Get("log.2.out") != "30" || back.Get("log.1.out") != "40" || back.Get("log.3.out") != "" {
 		t.Errorf("without row 2: %v", back)
 	}
-	press(view.LogRemove + "999")
-	press(view.LogRemove + "-1")
+	press(watering.LogRemove + "999")
+	press(watering.LogRemove + "-1")
 
-	data.Set(plan.ActionName, view.LogCSV)
+	data.Set(plan.ActionName, watering.LogCSV)
 	r := e.Feedback(data.Encode())
 	rows, err := csv.NewReader(strings.NewReader(r.File)).ReadAll()
 	if err != nil || len(rows) != 4 || rows[2][3] != `x"<` || r.FileName != "drain.csv" || len(r.Fragments) != 0 {

@@ -10,8 +10,13 @@ import (
 
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/year/ical"
 	"evenrow/wasm/year/season"
 )
@@ -23,7 +28,7 @@ const GoodName = "good"
 
 // A Reply is what changes on the page.
 type Reply struct {
-	Fragments []view.Fragment
+	Fragments []block.Fragment
 	Errors    []plan.Error // every one; empty when the plan could be worked out
 	Link      string       // of the plan, beginning with "#"; empty when there are errors
 	Title     string       // of the page; empty to leave it
@@ -44,10 +49,10 @@ func Start() Reply {
 	for which := range sheet.Exploration(sheet.Explorations) {
 		r.Fragments = append(r.Fragments, view.Explored(s, which, link)...)
 	}
-	r.Fragments = append(r.Fragments, view.Fragment{ID: "examples", HTML: view.Examples(examples())})
+	r.Fragments = append(r.Fragments, block.Fragment{ID: "examples", HTML: form.Examples(examples())})
 	noLog := func(string) string { return "" }
-	advice, _ := view.Advice(s, p, nil, nil)
-	r.add("log", view.Log(noLog, leastRows, func(int) string { return "" }))
+	advice, _ := watering.Advice(s, p, nil, nil)
+	r.add("log", watering.Log(noLog, leastRows, func(int) string { return "" }))
 	r.add("advice", advice)
 	r.Announce = ""
 	return r
@@ -57,16 +62,16 @@ func Start() Reply {
 // as they are, or become those of the plan under [GoodName] if the form has one,
 // and the page says that they are not of what the form holds, and lists what is
 // wrong. The form itself is sent again only when what it shows changes.
-func Answer(form string) Reply {
-	d := plan.ParseDraft(form)
-	shape := d.Get(view.ShapeName)
+func Answer(typed string) Reply {
+	d := plan.ParseDraft(typed)
+	shape := d.Get(form.ShapeName)
 	record := d.Apply()
 	p, errs := d.Read()
 	r := Reply{Errors: errs}
-	if record != "" || shape != view.Shape(p) {
-		r.add("ask", view.Ask(p, d, errs))
+	if record != "" || shape != form.Shape(p) {
+		r.add("ask", form.Ask(p, d, errs))
 	} else {
-		r.Fragments = view.Summaries(p)
+		r.Fragments = form.Summaries(p)
 	}
 	if record != "" {
 		r.Focus = "s-" + record
@@ -80,7 +85,7 @@ func Answer(form string) Reply {
 			r.Link = ""
 		}
 		r.wrong(errs)
-		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + view.Sentence(errs[0])
+		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + form.Sentence(errs[0])
 		return r
 	}
 	r.told(p)
@@ -107,7 +112,7 @@ func OpenFirst(link string) Reply {
 	p, err := opened(link)
 	if err != "" {
 		r := refused(err)
-		r.stale(view.NotTheLink, nil)
+		r.stale(form.NotTheLink, nil)
 		return r
 	}
 	return whole(p)
@@ -150,15 +155,15 @@ func OpenFile(json string) Reply {
 }
 
 // Save returns the plan in the form as a file. A plan with errors is not saved.
-func Save(form string) Reply {
-	return saved(form, func(p *plan.Plan) Reply {
+func Save(typed string) Reply {
+	return saved(typed, func(p *plan.Plan) Reply {
 		return Reply{FileName: FileName(p.Name), FileKind: "application/json", File: string(carry.JSON(p))}
 	})
 }
 
 // Calendar returns the season of the plan in the form as an iCalendar file. A
 // plan with errors has none.
-func Calendar(form string) Reply { return saved(form, CalendarFile) }
+func Calendar(typed string) Reply { return saved(typed, CalendarFile) }
 
 // CalendarFile returns a plan's iCalendar file.
 func CalendarFile(p *plan.Plan) Reply {
@@ -166,8 +171,8 @@ func CalendarFile(p *plan.Plan) Reply {
 	return Reply{FileName: name, FileKind: "text/calendar;charset=utf-8", File: ical.Write(season.Of(p).Calendar(p))}
 }
 
-func saved(form string, write func(*plan.Plan) Reply) Reply {
-	d := plan.ParseDraft(form)
+func saved(typed string, write func(*plan.Plan) Reply) Reply {
+	d := plan.ParseDraft(typed)
 	d.Apply()
 	p, errs := d.Read()
 	if len(errs) > 0 {
@@ -179,19 +184,19 @@ func saved(form string, write func(*plan.Plan) Reply) Reply {
 }
 
 // Sentence is an error as it stands beside its field.
-func Sentence(e plan.Error) string { return view.Sentence(e) }
+func Sentence(e plan.Error) string { return form.Sentence(e) }
 
 // whole returns everything for a plan, the form included.
 func whole(p *plan.Plan) Reply {
 	r := Reply{}
-	r.add("ask", view.Ask(p, plan.DraftOf(p), nil))
+	r.add("ask", form.Ask(p, plan.DraftOf(p), nil))
 	r.told(p)
 	r.clear()
 	return r
 }
 
 func (r *Reply) add(id, html string) {
-	r.Fragments = append(r.Fragments, view.Fragment{ID: id, HTML: html})
+	r.Fragments = append(r.Fragments, block.Fragment{ID: id, HTML: html})
 }
 
 // told adds the results of a plan without errors.
@@ -199,10 +204,10 @@ func (r *Reply) told(p *plan.Plan) {
 	s := sheet.Answer(p)
 	r.More = 1
 	r.Link = link(p)
-	r.Title = view.Title(p)
-	r.Announce = view.Announce(s)
+	r.Title = scene.Title(p)
+	r.Announce = answer.Announce(s)
 	r.Fragments = append(r.Fragments, view.Told(s, link)...)
-	r.add("share", view.Share(r.Link))
+	r.add("share", form.Share(r.Link))
 }
 
 // clear takes away what was said of another plan, or of errors.
@@ -214,14 +219,14 @@ func (r *Reply) clear() {
 
 // wrong says what is wrong with the form, and that the answer is not to it.
 func (r *Reply) wrong(errs []plan.Error) {
-	r.add("errors", view.Errors(errs))
-	r.stale(view.LastGood, errs)
+	r.add("errors", form.Errors(errs))
+	r.stale(form.LastGood, errs)
 }
 
 // stale says that the answer on the page is not to what the reader looks for.
 func (r *Reply) stale(why string, errs []plan.Error) {
-	r.add("stale", view.Message(why))
-	foot := view.Foot(errs)
+	r.add("stale", form.Message(why))
+	foot := form.Foot(errs)
 	for i := range r.Fragments {
 		if r.Fragments[i].ID == "always" {
 			r.Fragments[i].HTML = foot
@@ -233,16 +238,16 @@ func (r *Reply) stale(why string, errs []plan.Error) {
 
 func refused(why string) Reply {
 	r := Reply{Focus: "message"}
-	r.add("message", view.Message(why))
+	r.add("message", form.Message(why))
 	return r
 }
 
 func link(p *plan.Plan) string { return "#" + strings.TrimPrefix(carry.Link(p), "#") }
 
-func examples() []view.Example {
-	var list []view.Example
+func examples() []form.Example {
+	var list []form.Example
 	for _, e := range plan.Examples() {
-		list = append(list, view.Example{Title: e.Title, Summary: e.Summary, Link: link(e.Plan)})
+		list = append(list, form.Example{Title: e.Title, Summary: e.Summary, Link: link(e.Plan)})
 	}
 	return list
 }

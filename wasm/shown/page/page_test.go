@@ -10,12 +10,12 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/view"
+	"evenrow/wasm/shown/block"
 )
 
 // fragment returns the content of a place, and whether the reply has it.
 func fragment(r Reply, id string) (string, bool) {
-	i := slices.IndexFunc(r.Fragments, func(f view.Fragment) bool { return f.ID == id })
+	i := slices.IndexFunc(r.Fragments, func(f block.Fragment) bool { return f.ID == id })
 	if i < 0 {
 		return "", false
 	}

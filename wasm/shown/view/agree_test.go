@@ -11,6 +11,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 )
 
@@ -311,7 +312,7 @@ var facts = []fact{
 // leastAlike is the number of the zone that the evenness is of; empty where none
 // of its emitters is open.
 func (p *printed) leastAlike() string {
-	z := newScene(p.s).least()
+	z := scene.New(p.s, nil).Least()
 	if z.Open == 0 {
 		return ""
 	}
@@ -324,7 +325,8 @@ func alone(p *plan.Plan) bool { return len(p.Emitters) == 1 }
 
 // earliest and latest are the first and the last date of a column of the plantings.
 func (p *printed) earliest(column string) []string { return p.date(column, -1) }
-func (p *printed) latest(column string) []string   { return p.date(column, 1) }
+
+func (p *printed) latest(column string) []string { return p.date(column, 1) }
 
 func (p *printed) date(column string, sign int) []string {
 	best := ""

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/catalogue"
 )
@@ -134,12 +135,12 @@ func TestEmittersThatDiffer(t *testing.T) {
 
 	two := plan.Default()
 	two.Rows[1].PerPlant = 2
-	if got := Announce(sheet.Answer(two)); !strings.HasPrefix(got, "Nearly. Every emitter opens, but rows") {
+	if got := answer.Announce(sheet.Answer(two)); !strings.HasPrefix(got, "Nearly. Every emitter opens, but rows") {
 		t.Errorf("two emitters a plant in one row: %s", got)
 	}
 	zones := eightInRowTwo()
 	zones.Rows[1].Zone = 2
-	if got := Announce(sheet.Answer(zones)); got != "Yes. All 120 emitters open, and every plant of a zone gets nearly the same water." {
+	if got := answer.Announce(sheet.Answer(zones)); got != "Yes. All 120 emitters open, and every plant of a zone gets nearly the same water." {
 		t.Errorf("zones at different flows: %s", got)
 	}
 }
@@ -159,11 +160,11 @@ func TestAThirstierCropGetsMore(t *testing.T) {
 	if r := s.Water[3].Need / needs[3].Need; math.Abs(r-0.5) > 0.1 {
 		t.Fatalf("plants on half of the floor take up %.2f of it", r)
 	}
-	if got := Announce(s); got != "Yes. All 120 emitters open. Plants get different amounts of water, each row about in proportion to what its crop needs." {
+	if got := answer.Announce(s); got != "Yes. All 120 emitters open. Plants get different amounts of water, each row about in proportion to what its crop needs." {
 		t.Error(got)
 	}
 	p.Emitters[1].Flow /= 2
-	if got := Announce(sheet.Answer(p)); !strings.HasPrefix(got, "Nearly.") {
+	if got := answer.Announce(sheet.Answer(p)); !strings.HasPrefix(got, "Nearly.") {
 		t.Error(got)
 	}
 }
@@ -178,11 +179,11 @@ func TestOneZoneAsNeededDoesNotSpeakForAnother(t *testing.T) {
 	p.Rows[3].Spacing /= 2
 	p.Rows[3].Emitter = 1
 	p.Rows[0].Zone, p.Rows[1].Zone = 2, 2
-	if got := Announce(sheet.Answer(p)); !strings.Contains(got, "each row about in proportion") {
+	if got := answer.Announce(sheet.Answer(p)); !strings.Contains(got, "each row about in proportion") {
 		t.Errorf("tomatoes alone in zone 2: %s", got)
 	}
 	p.Rows[1].Crop = slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return c.Name == "lettuce" })
-	if got := Announce(sheet.Answer(p)); got != "Yes. All 120 emitters open, but not every plant gets the same water." {
+	if got := answer.Announce(sheet.Answer(p)); got != "Yes. All 120 emitters open, but not every plant gets the same water." {
 		t.Errorf("lettuce and tomatoes in zone 2: %s", got)
 	}
 }

@@ -9,6 +9,9 @@ import (
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/grow"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/year/season"
@@ -67,7 +70,7 @@ func TestSeasonInWords(t *testing.T) {
 
 func TestRowWords(t *testing.T) {
 	for want, rows := range map[string][]int{"no row": nil, "row 3": {2}, "rows 1 and 2": {0, 1}, "rows 1 to 4": {0, 1, 2, 3}, "rows 1, 3 and 5": {0, 2, 4}, "rows 1 to 3 and 5": {0, 1, 2, 4}, "rows 2, 3 and 7 to 9": {1, 2, 6, 7, 8}} {
-		if got := rowWords(rows); got != want {
+		if got := grow.RowWords(rows); got != want {
 			t.Errorf("%v: %s, want %s", rows, got, want)
 		}
 	}
@@ -78,7 +81,7 @@ func TestRowWords(t *testing.T) {
 func TestAnySeasonIsDrawn(t *testing.T) {
 	wrong := regexp.MustCompile(`NaN|Inf|%!|e\+\d|-1000|[ ,>]1 (days|weeks|plants)\b`)
 	r := rand.New(rand.NewPCG(4, 10))
-	drawn := 0
+	taken := 0
 	for range 50 {
 		p := plan.Default()
 		p.Units = unit.System(r.IntN(unit.Systems))
@@ -108,17 +111,17 @@ func TestAnySeasonIsDrawn(t *testing.T) {
 		if errs := p.Check(); len(errs) > 0 {
 			continue
 		}
-		drawn++
-		sc := newScene(&sheet.Sheet{Plan: p, Season: season.Of(p)})
-		for _, f := range []Fragment{sc.part("season", (*scene).season), sc.part("crops", (*scene).crops), sc.part("tasks", (*scene).tasks)} {
+		taken++
+		sc := scene.New(&sheet.Sheet{Plan: p, Season: season.Of(p)}, nil)
+		for _, f := range drawn(sc, []section{{"season", grow.Season}, {"crops", grow.Crops}, {"tasks", grow.Tasks}}) {
 			whole(t, f.ID, f.HTML)
 			if bad := wrong.FindString(f.HTML); bad != "" {
 				t.Fatalf("%s prints %q", f.ID, bad)
 			}
 		}
 	}
-	if drawn < 20 {
-		t.Errorf("only %d of the seasons are taken by the form", drawn)
+	if taken < 20 {
+		t.Errorf("only %d of the seasons are taken by the form", taken)
 	}
 }
 
@@ -129,7 +132,7 @@ func TestOwnCropsAreChosenByName(t *testing.T) {
 	plan.SectionNamed("crops").SetDefaults(p, 0)
 	p.Crops[0].Name = "physalis <3"
 	p.Rows[1].Crop = catalogue.FirstOwn
-	form := Ask(p, plan.DraftOf(p), nil)
+	form := form.Ask(p, plan.DraftOf(p), nil)
 	for _, want := range []string{`<option value="own crop 1" selected>physalis &lt;3</option>`, "Row 2: physalis &lt;3, 30 plants", "Crop 1: physalis"} {
 		if !strings.Contains(form, want) {
 			t.Errorf("the form lacks %s", want)

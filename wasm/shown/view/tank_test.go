@@ -7,6 +7,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/year/shots"
 )
@@ -29,9 +30,9 @@ func TestTheTankHoldsTheDayThatTakesMost(t *testing.T) {
 			}
 		}
 		t.Logf("%.0f L at most, %.0f L in the line of greatest use", most*1e3, peak*1e3)
-		sc := newScene(s)
-		html := sc.part("tank", (*scene).tank).HTML
-		if want := sc.amount(unit.Volume, most) + " on a hot day"; !strings.Contains(html, want) {
+		sc := scene.New(s, nil)
+		html := said(t, s, "tank")
+		if want := sc.Amount(unit.Volume, most) + " on a hot day"; !strings.Contains(html, want) {
 			t.Errorf("%q is not in %.400s", want, html)
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/year/drain"
 )
@@ -118,7 +119,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"the card", func(*plan.Plan) {}, "timer", "10\u00a0Jul</th>"},
 		{"no water", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0
-		}, "timer", timerWaits},
+		}, "timer", watering.TimerWaits},
 	} {
 		p := plan.Default()
 		c.change(p)
@@ -151,14 +152,14 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 
 func TestMinutesAndLists(t *testing.T) {
 	for s, want := range map[float64]string{300: "5\u00a0min", 282: "4\u00a0min 42\u00a0s", 45: "45\u00a0s", 59.9: "1\u00a0min", 119.7: "2\u00a0min"} {
-		if got := minutes(s); got != want {
+		if got := watering.Minutes(s); got != want {
 			t.Errorf("%g s is %q, want %q", s, got, want)
 		}
 	}
-	if got := listed([]int{0, 1, 2, 4, 6, 7}); got != "1 to 3, 5, 7 to 8" {
+	if got := watering.Listed([]int{0, 1, 2, 4, 6, 7}); got != "1 to 3, 5, 7 to 8" {
 		t.Errorf("rows %q", got)
 	}
-	if got := Lasting(math.Inf(1)) + ", " + Lasting(20*60) + ", " + Lasting(50*3600) + ", " + Lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
+	if got := watering.Lasting(math.Inf(1)) + ", " + watering.Lasting(20*60) + ", " + watering.Lasting(50*3600) + ", " + watering.Lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
 		t.Errorf("lasting: %q", got)
 	}
 }
@@ -181,7 +182,7 @@ func TestAdviceIsTold(t *testing.T) {
 			"Leave the timer as it was on a typical day. Over the last 2 such days that were measured, 11.5\u00a0% drained, and 20\u00a0% should. As the timer was last set, it would have been 18.3\u00a0%."},
 		{[]drain.Entry{{Out: nan, EC: 2, PH: 6, Feed: 2}, {Out: 0.21, EC: nan, PH: nan, Feed: nan}}, "Leave the timer as it was on a typical day."},
 	} {
-		html, _ := Advice(nil, plan.Default(), c.log, nil)
+		html, _ := watering.Advice(nil, plan.Default(), c.log, nil)
 		whole(t, "advice", html)
 		if !strings.Contains(html, c.want) || regexp.MustCompile(`NaN|Inf`).MatchString(html) {
 			t.Errorf("%+v: %q is not in\n%s", c.log, c.want, html)

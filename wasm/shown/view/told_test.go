@@ -10,6 +10,9 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
 )
 
@@ -72,7 +75,7 @@ func TestFragmentsAreWellFormedAndFinite(t *testing.T) {
 	wrong := regexp.MustCompile(`NaN|Inf|\bnone\b [a-z]|%!|e\+\d`)
 	for key, s := range sheets() {
 		seen := map[string]bool{}
-		fragments := append(Everything(s, func(*plan.Plan) string { return "#1x" }), Fragment{"ask", Ask(s.Plan, plan.DraftOf(s.Plan), nil)})
+		fragments := append(Everything(s, func(*plan.Plan) string { return "#1x" }), block.Fragment{ID: "ask", HTML: form.Ask(s.Plan, plan.DraftOf(s.Plan), nil)})
 		for _, f := range fragments {
 			name := key + ", " + f.ID
 			for _, id := range append(whole(t, name, f.HTML), f.ID) {
@@ -121,7 +124,7 @@ func TestAnswerBeginsWithTheVerdict(t *testing.T) {
 			t.Errorf("there is no plan %s", key)
 			continue
 		}
-		if got := Announce(s); got != want {
+		if got := answer.Announce(s); got != want {
 			t.Errorf("%s: %q\nwant %q", key, got, want)
 		}
 		html := Told(s, nil)[0].HTML
@@ -191,7 +194,7 @@ func TestOneDropForEveryPlant(t *testing.T) {
 
 func TestRoundStep(t *testing.T) {
 	for _, tt := range []struct{ v, want float64 }{{1, 1}, {1.1, 2}, {2.1, 5}, {5.1, 10}, {0.03, 0.05}, {700, 1000}} {
-		if got := roundStep(tt.v); math.Abs(got-tt.want) > 1e-12*tt.want {
+		if got := block.RoundStep(tt.v); math.Abs(got-tt.want) > 1e-12*tt.want {
 			t.Errorf("roundStep(%g) = %g, want %g", tt.v, got, tt.want)
 		}
 	}

@@ -8,84 +8,85 @@
 package view
 
 import (
-	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/buy"
+	"evenrow/wasm/shown/grow"
+	"evenrow/wasm/shown/mend"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/watering"
+	"evenrow/wasm/shown/why"
 )
 
-// A Fragment is the content of one place on the page.
-type Fragment struct {
-	ID   string // of the element whose content it is
-	HTML string
+// A section is one place on the page: its id, and what draws it.
+type section struct {
+	id   string
+	draw func(*scene.Scene)
 }
 
-// A Linker returns the address of a plan within the page, beginning with "#".
-type Linker func(*plan.Plan) string
+// withAnswer are the sections that come with the answer, in the order of the page.
+var withAnswer = [...]section{
+	{"answer", answer.Answer},
+	{"always", answer.Always},
+	{"pressure", why.Pressure},
+	{"budget", why.Budget},
+	{"rows", answer.Rows},
+	{"along", why.Along},
+	{"pump", why.Pump},
+	{"evenness", why.Evenness},
+	{"speeds", why.Speeds},
+	{"surge", why.Surge},
+	{"findings", answer.Findings},
+	{"parts", buy.Parts},
+	{"cautions", (*scene.Scene).Cautions},
+}
+
+// withExploration are those that come with an exploration.
+var withExploration = [sheet.Explorations][]section{
+	sheet.Season: {
+		{"season", grow.Season},
+		{"crops", grow.Crops},
+		{"weather", grow.Weather},
+		{"tasks", grow.Tasks},
+		{"shots", watering.Shots},
+		{"timer", watering.Timer},
+		{"tank", watering.Tank},
+		{"outage", watering.Outage},
+	},
+	sheet.Looping:   {{"zones", why.Zones}, {"ring", why.Ring}},
+	sheet.Starting:  {{"starting", why.Starting}, {"stopping", why.Stopping}},
+	sheet.Flushing:  {{"flush", mend.Flush}},
+	sheet.Searching: {{"designs", answer.Designs}},
+	sheet.Faulting:  {{"faults", mend.Faults}},
+	sheet.Chancing:  {{"chance", why.Chance}},
+	sheet.Carrying:  {{"headroom", answer.Headroom}},
+}
 
 // Told returns everything that is said about a worked-out plan, in the order
-// of the page. The form, the errors and the link belong to others: [Ask],
-// [Errors] and [Share]; what can wait to [Explored].
-func Told(s *sheet.Sheet, link Linker) []Fragment {
-	sc := newScene(s)
-	return []Fragment{
-		sc.part("answer", func(sc *scene) { sc.answer(link) }),
-		sc.part("always", (*scene).always),
-		sc.part("pressure", (*scene).pressure),
-		sc.part("budget", (*scene).budget),
-		sc.part("rows", (*scene).rows),
-		sc.part("along", (*scene).along),
-		sc.part("pump", (*scene).pump),
-		sc.part("evenness", (*scene).evenness),
-		sc.part("speeds", (*scene).speeds),
-		sc.part("surge", (*scene).surge),
-		sc.part("findings", (*scene).findings),
-		sc.part("parts", (*scene).parts),
-		sc.part("cautions", (*scene).cautions),
-	}
+// of the page. The form, the errors and the link belong to package form; what
+// can wait to [Explored].
+func Told(s *sheet.Sheet, link scene.Linker) []block.Fragment {
+	return drawn(scene.New(s, link), withAnswer[:])
 }
 
 // Explored returns the fragments of what [sheet.Sheet.Explore] added in one
 // exploration, or that it was left out.
-func Explored(s *sheet.Sheet, which sheet.Exploration, link Linker) []Fragment {
-	sc := newScene(s)
-	sc.left = s.Left[which]
-	switch which {
-	case sheet.Season:
-		return []Fragment{
-			sc.part("season", (*scene).season),
-			sc.part("crops", (*scene).crops),
-			sc.part("weather", (*scene).weather),
-			sc.part("tasks", (*scene).tasks),
-			sc.part("shots", (*scene).shots),
-			sc.part("timer", (*scene).timer),
-			sc.part("tank", (*scene).tank),
-			sc.part("outage", (*scene).outage),
-		}
-	case sheet.Looping:
-		return []Fragment{
-			sc.part("zones", func(sc *scene) { sc.zones(link) }),
-			sc.part("ring", func(sc *scene) { sc.ring(link) }),
-		}
-	case sheet.Starting:
-		return []Fragment{
-			sc.part("starting", (*scene).starting),
-			sc.part("stopping", (*scene).stopping),
-		}
-	case sheet.Flushing:
-		return []Fragment{sc.part("flush", (*scene).flush)}
-	case sheet.Searching:
-		return []Fragment{sc.part("designs", func(sc *scene) { sc.designs(link) })}
-	case sheet.Faulting:
-		return []Fragment{sc.part("faults", (*scene).faults)}
-	case sheet.Chancing:
-		return []Fragment{sc.part("chance", (*scene).chance)}
-	case sheet.Carrying:
-		return []Fragment{sc.part("headroom", (*scene).headroom)}
+func Explored(s *sheet.Sheet, which sheet.Exploration, link scene.Linker) []block.Fragment {
+	if !s.Left[which] {
+		return drawn(scene.New(s, link), withExploration[which])
 	}
-	return nil
+	var all []block.Fragment
+	for i := range withExploration[which] {
+		w := &block.Writer{}
+		w.Tag("p", leftOut)
+		all = append(all, block.Fragment{ID: withExploration[which][i].id, HTML: w.String()})
+	}
+	return all
 }
 
 // Everything returns the fragments of a sheet of which all was explored.
-func Everything(s *sheet.Sheet, link Linker) []Fragment {
+func Everything(s *sheet.Sheet, link scene.Linker) []block.Fragment {
 	all := Told(s, link)
 	for which := range sheet.Exploration(sheet.Explorations) {
 		all = append(all, Explored(s, which, link)...)
@@ -96,28 +97,13 @@ func Everything(s *sheet.Sheet, link Linker) []Fragment {
 // What is said in the place of a result that takes too much work.
 const leftOut = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
 
-// part draws one fragment, into the memory of the one before.
-func (sc *scene) part(id string, draw func(*scene)) Fragment {
-	sc.b = sc.b[:0]
-	if sc.left {
-		sc.tag("p", leftOut)
-	} else {
-		draw(sc)
+// drawn draws sections, each into the memory of the one before.
+func drawn(sc *scene.Scene, list []section) []block.Fragment {
+	all := make([]block.Fragment, 0, len(list))
+	for i := range list {
+		sc.Clear()
+		list[i].draw(sc)
+		all = append(all, block.Fragment{ID: list[i].id, HTML: sc.String()})
 	}
-	return Fragment{id, sc.String()}
-}
-
-// Title is the title of the page with a plan: its name, or a plain word.
-func Title(p *plan.Plan) string {
-	if p.Name == "" {
-		return "A plan"
-	}
-	return p.Name
-}
-
-// Announce is the answer as it is read aloud once after a change.
-func Announce(s *sheet.Sheet) string {
-	sc := newScene(s)
-	word, rest := sc.verdict()
-	return word + ". " + rest
+	return all
 }

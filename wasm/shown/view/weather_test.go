@@ -10,7 +10,9 @@ import (
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/year/drain"
 )
 
@@ -19,7 +21,7 @@ func toldWeather(t *testing.T, name string, p *plan.Plan) string {
 	t.Helper()
 	s := sheet.Answer(p)
 	s.Explore(sheet.Season)
-	html := newScene(s).part("weather", (*scene).weather).HTML
+	html := said(t, s, "weather")
 	whole(t, name, html)
 	if bad := regexp.MustCompile(`NaN|Inf|\bnone\b`).FindString(html); bad != "" {
 		t.Errorf("%s prints %s", name, bad)
@@ -104,7 +106,7 @@ func TestTheScaleOfThirstHasAFigure(t *testing.T) {
 			p.Sky.Adjust = use
 			s := sheet.Answer(p)
 			s.Explore(sheet.Season)
-			html := newScene(s).part("weather", (*scene).weather).HTML
+			html := said(t, s, "weather")
 			if regexp.MustCompile(`>0(\.0*)? (L|gal)</text>`).MatchString(html) {
 				t.Errorf("system %d, use %g: no figure but 0 beside the picture", sys, use)
 			}
@@ -141,7 +143,7 @@ func TestTheFormTakesATable(t *testing.T) {
 	d.Set(plan.ActionName, plan.FillMonths)
 	d.Apply()
 	p, errs := d.Read()
-	html := Ask(p, d, errs)
+	html := form.Ask(p, d, errs)
 	for _, want := range []string{`<textarea id="f-months-table"`, `1 &lt;2&gt;`, "The pasted table must have", "January: 3", "December: 4"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("%s does not stand in the form", want)
@@ -166,7 +168,7 @@ func TestSentencesTakeTheirFigures(t *testing.T) {
 		}
 	}
 	log := []drain.Entry{{Row: 1, Sky: drain.Typical, Out: 0.05, EC: math.NaN(), PH: math.NaN(), Feed: math.NaN(), Shots: math.NaN(), Long: math.NaN()}}
-	if html, _ := Advice(s, s.Plan, log, nil); !strings.Contains(html, "by no more than 15\u00a0% as far as the timer can be set so finely, and measure 3 days before") {
+	if html, _ := watering.Advice(s, s.Plan, log, nil); !strings.Contains(html, "by no more than 15\u00a0% as far as the timer can be set so finely, and measure 3 days before") {
 		t.Errorf("the log advises %s", html)
 	}
 }

@@ -1,0 +1,210 @@
+package answer
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math/rand/v2"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/design"
+)
+
+// planOf returns an example.
+func planOf(t *testing.T, key string) *plan.Plan {
+	t.Helper()
+	for _, e := range plan.Examples() {
+		if e.Key == key {
+			return e.Plan
+		}
+	}
+	t.Fatalf("no example %q", key)
+	return nil
+}
+
+// A negative head is how far the water stands too low.
+func TestWaterBelowTheEmittersInWords(t *testing.T) {
+	sc := part{scene.Bare(&sheet.Sheet{Plan: plan.Default()}, unit.Metric)}
+	for _, c := range []struct {
+		f    sheet.Finding
+		want string
+	}{
+		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: -0.3, Limit: 7}, "The water stands 0.3\u00a0m below the lowest of the shut emitters."},
+		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: 3, Limit: 7}, "those that are shut get at most 0.29\u00a0bar (3.0\u00a0m)."},
+		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: -6.49, Limit: 12}, "Row 3 begins 6.49\u00a0m before the place."},
+		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: 13, Limit: 12}, "Row 3 reaches 13\u00a0m, and the place ends at 12\u00a0m."},
+	} {
+		if got := sc.explain(&c.f); !strings.Contains(got, c.want) {
+			t.Errorf("%s\nwant %s", got, c.want)
+		}
+	}
+}
+
+// One, several and all emitters above their range are told in one grammar.
+func TestEmittersAboveTheirRangeInWords(t *testing.T) {
+	sc := part{scene.Bare(&sheet.Sheet{Plan: plan.Default(), Verdict: sheet.Nearly, Zones: []sheet.ZoneResult{{Emitters: 3}}}, unit.Metric)}
+	for n, want := range []string{1: "1 runs", 2: "2 run", 3: "all of them run"} {
+		sc.S.Findings = []sheet.Finding{{Kind: sheet.AboveRange, Count: n}}
+		if _, got := sc.verdict(); n > 0 && got != "Every emitter opens, but "+want+" above the pressure that such emitters are made for." {
+			t.Error(got)
+		}
+	}
+}
+
+// What a remedy says in figures is enough as it is printed, whichever of the two
+// for a pressure is read: so much higher a tank, a regulator set to so much, a
+// filter cleaned at so much, or emitters that make do with so much.
+func TestRemediesAsTheyArePrinted(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 14))
+	tried := map[sheet.FixKind]int{}
+	number := regexp.MustCompile(`([\d.]+)\x{a0}(bar|psi|m|ft)\b`)
+	for n := range 500 {
+		p := planOf(t, []string{"balcony", "millrace"}[n%2])
+		p.Units = unit.System(r.IntN(2))
+		p.Filter.Fouling *= 1 + 7*r.Float64()
+		p.Limits.Reserve = 2 * r.Float64()
+		switch n % 5 {
+		case 0:
+			p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+			p.Runs[0].Rise = -p.Emitters[0].Lowest/1e4*r.Float64() + 0.3
+		case 1:
+			p.Filter.Fouling = (0.5 + 2*r.Float64()) * 1e5
+			p.Filter.Rated = p.Filter.Rated / 6
+		case 2, 3:
+			p.Supply.Kind = plan.PumpTwo
+			p.Supply.ShutOff, p.Supply.MaxFlow = 12+30*r.Float64(), (5+60*r.Float64())/6e4
+			p.Supply.Regulator = float64(r.IntN(2)) * 1e5 * (1 + 3*r.Float64())
+		}
+		if len(p.Check()) > 0 {
+			continue
+		}
+		s := sheet.Answer(p)
+		sc := part{scene.New(s, nil)}
+		for i := range s.Fixes {
+			f := &s.Fixes[i]
+			for _, c := range []*sheet.Change{&f.Change, f.And} {
+				if !f.Solves || c == nil {
+					continue
+				}
+				var set func(q *plan.Plan, v float64)
+				switch c.Kind {
+				case sheet.RaiseTank:
+					set = func(q *plan.Plan, v float64) { q.Runs[0].Rise = p.Runs[0].Rise - v }
+				case sheet.AddRegulator:
+					set = func(q *plan.Plan, v float64) { q.Supply.Regulator = v }
+				case sheet.CleanerFilter:
+					set = func(q *plan.Plan, v float64) { q.Filter.Fouling = v }
+				case sheet.LowerEmitters:
+					e := &p.Emitters[p.Rows[s.Layout.Plants[s.Zones[s.Critical].Worst].Row].Emitter]
+					set = func(q *plan.Plan, v float64) {
+						for i := range q.Emitters {
+							if c := &q.Emitters[i]; e == &p.Emitters[i] {
+								c.Lowest, c.Opens, c.Closes = v, e.Opens*v/e.Lowest, e.Closes*v/e.Lowest
+							}
+						}
+					}
+				default:
+					continue
+				}
+				tried[c.Kind]++
+				for _, m := range number.FindAllStringSubmatch(sc.change(c), -1) {
+					v, _ := strconv.ParseFloat(m[1], 64)
+					switch kind := m[2]; {
+					case kind == "bar" || kind == "psi":
+						v = unit.Of(unit.Pressure, p.Units).ToInner(v)
+					case c.Kind == sheet.RaiseTank:
+						v = unit.Of(unit.Head, p.Units).ToInner(v)
+					default:
+						v = s.Layout.Network.Water.PressureHead(unit.Of(unit.Head, p.Units).ToInner(v))
+					}
+					q := f.Plan.Clone()
+					set(q, v)
+					if a := sheet.Answer(q); a.Verdict != sheet.Yes {
+						t.Errorf("plan %d, system %d: %s: read as %s %s: %+v", n, p.Units, sc.change(c), m[1], m[2], a.Findings[0])
+					}
+				}
+			}
+		}
+	}
+	t.Log(tried)
+	for _, k := range []sheet.FixKind{sheet.RaiseTank, sheet.AddRegulator, sheet.CleanerFilter, sheet.LowerEmitters} {
+		if tried[k] < 5 {
+			t.Errorf("%d remedies of kind %d", tried[k], k)
+		}
+	}
+}
+
+// With a tank that stands so much lower as a design says, as it is printed, the
+// answer is Yes.
+func TestTheTankThatCouldStandLower(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 14))
+	tried := 0
+	for n := range 60 {
+		p := planOf(t, []string{"balcony", "millrace"}[n%2])
+		p.Units = unit.System(r.IntN(2))
+		p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+		p.Runs[0].Rise = -p.Emitters[0].Lowest / 1e4 * (1.1 + r.Float64())
+		p.Limits.Reserve = 1.5 * r.Float64()
+		s := sheet.Answer(p)
+		s.Explore(sheet.Searching)
+		for i := range s.Designs.Best {
+			b := &s.Designs.Best[i]
+			m := regexp.MustCompile(`it could stand ([\d.]+)\x{a0}(?:m|ft) lower`).FindStringSubmatch(part{scene.New(s, nil)}.designWords(b, i, s.Designs))
+			if m == nil {
+				continue
+			}
+			v, _ := strconv.ParseFloat(m[1], 64)
+			q := b.Take.Clone()
+			q.Runs[0].Rise += unit.Of(unit.Length, p.Units).ToInner(v)
+			tried++
+			if a := sheet.Answer(q); a.Verdict != sheet.Yes {
+				t.Errorf("plan %d, system %d: %s: %+v", n, p.Units, m[0], a.Findings[0])
+			}
+		}
+	}
+	if tried < 30 {
+		t.Errorf("only %d designs", tried)
+	}
+}
+
+// No pump gives less than no head, and none is said to.
+func TestADesignThatNeedsNoPump(t *testing.T) {
+	s := sheet.Answer(plan.Default())
+	d := &sheet.Designs{Best: []sheet.Best{{Design: design.Design{Head: -0.5, Flow: 2e-5}}, {Design: design.Design{Head: -0.5, Flow: 2e-5, Present: true}}}}
+	for i, want := range []string{"falls far enough by itself: the link puts a very weak pump in the place", "takes 0.00\u00a0bar (0.0\u00a0m) at 1.20\u00a0L/min, which"} {
+		if got := (part{scene.New(s, nil)}).designWords(&d.Best[i], i, d); !strings.Contains(got, want) || strings.Contains(got, "−") {
+			t.Errorf("%s", got)
+		}
+	}
+}
+
+// Whatever turns a yes has its words.
+func TestEveryBoundHasItsName(t *testing.T) {
+	f, err := parser.ParseFile(token.NewFileSet(), "../sheet/judge.go", nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	names := 0
+	ast.Inspect(f, func(n ast.Node) bool {
+		if v, ok := n.(*ast.ValueSpec); ok && v.Names[0].Name == "verdictOf" {
+			names = len(v.Values[0].(*ast.CompositeLit).Elts)
+		}
+		return true
+	})
+	named := 1 // a plan of unknown power has no zones, and is never a yes with a little more
+	for _, b := range bounds {
+		if b != "" {
+			named++
+		}
+	}
+	if names == 0 || named < names {
+		t.Errorf("%d findings turn a yes, and %d have words", names, named)
+	}
+}

@@ -1,0 +1,6 @@
+package answer
+
+import "evenrow/wasm/shown/scene"
+
+// A part draws what this job has to say of a plan.
+type part struct{ *scene.Scene }

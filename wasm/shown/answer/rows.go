@@ -1,0 +1,373 @@
+package answer
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/works/layout"
+)
+
+// Rows draws the rows from above, to scale, with a drop for every plant.
+func Rows(the *scene.Scene) {
+	sc := part{the}
+	l := sc.S.Layout
+	if l == nil || len(l.Plants) == 0 {
+		sc.Tag("p", "There are no rows to draw yet.")
+		return
+	}
+	ts := sc.Tallies()
+	var all [scene.States]int
+	for i := range ts {
+		for s, n := range ts[i].In {
+			all[s] += n
+		}
+	}
+	sc.Tag("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
+	sc.HTML(`<figure>`)
+	for i, w := range block.Widths {
+		sc.ground(w.Class, w.Width, i == 0, ts)
+	}
+	sc.legend(&all)
+	sc.HTML(`</figure>`)
+	sc.rowTable(ts)
+	sc.plantTables(ts)
+}
+
+// legend explains the signs that are in use, with how many there are.
+func (sc part) legend(all *[scene.States]int) {
+	sc.HTML(`<figcaption><ul class="legend">`)
+	for s := scene.Unknown; s < scene.States; s++ {
+		if all[s] == 0 {
+			continue
+		}
+		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true">`)
+		var d drops
+		d.add(s, 9, 5, 1.1)
+		sc.drawDrops(&d)
+		sc.HTML(`</svg> `).Text(strconv.Itoa(all[s]) + " " + scene.StateWords[s]).HTML(`</li>`)
+	}
+	if sc.Zone != nil {
+		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> the weakest: `).
+			Text(sc.Place(sc.Zone.Worst)).HTML(`</li>`)
+	}
+	sc.HTML(`</ul></figcaption>`)
+}
+
+// A drops collects the drops of many plants in a path for each way of drawing.
+type drops struct {
+	full, outline, half, bar block.Path
+}
+
+// add draws a drop whose tip is at x, y, or a small ring where nothing is
+// known. At scale 1 a drop is 10 px wide and 14 px high.
+func (d *drops) add(s scene.State, x, y, scale float64) {
+	drop := func(p *block.Path) {
+		p.Move(x, y)
+		p.Add('c', 4*scale, 5*scale, 5*scale, 7*scale, 5*scale, 9*scale)
+		p.Add('a', 5*scale, 5*scale, 0, 0, 1, -10*scale, 0)
+		p.Add('c', 0, -2*scale, scale, -4*scale, 5*scale, -9*scale)
+		p.Close()
+	}
+	switch s {
+	case scene.Unknown:
+		d.outline.Move(x-2.5*scale, y+9*scale)
+		d.outline.Add('a', 2.5*scale, 2.5*scale, 0, 0, 1, 5*scale, 0)
+		d.outline.Add('a', 2.5*scale, 2.5*scale, 0, 0, 1, -5*scale, 0)
+		d.outline.Close()
+	case scene.Within, scene.Above:
+		drop(&d.full)
+	case scene.Below:
+		drop(&d.outline)
+		// The lower half, which is a half circle.
+		d.half.Move(x-5*scale, y+9*scale)
+		d.half.Add('h', 10*scale)
+		d.half.Add('a', 5*scale, 5*scale, 0, 0, 1, -10*scale, 0)
+		d.half.Close()
+	default:
+		drop(&d.outline)
+	}
+	if s == scene.Above {
+		d.bar.Move(x-5*scale, y-3*scale)
+		d.bar.Add('h', 10*scale)
+	}
+}
+
+func (sc part) drawDrops(d *drops) {
+	sc.Draw("drop", &d.full).Draw("drop drop--empty", &d.outline).Draw("drop", &d.half).Draw("bar", &d.bar)
+}
+
+// ground draws the place, the tubing and the plants. Narrow, the rows run down
+// the page, so that a phone shows them as large as it can.
+func (sc part) ground(class block.Markup, width float64, turned bool, ts []scene.Tally) {
+	l := sc.S.Layout
+	// What has to be on the picture, in m.
+	x0, x1 := block.Span(0, max(sc.S.Plan.Place.Length, 0.1))
+	y0, y1 := block.Span(0, max(sc.S.Plan.Place.Width, 0.1))
+	for _, p := range l.Points {
+		x0, x1 = block.Span(x0, x1, p.X)
+		y0, y1 = block.Span(y0, y1, p.Y)
+	}
+	const edge, number, leads = 22.0, 34.0, 44.0
+	// The lead, which comes from x < 0, is drawn short: to scale it would
+	// leave little room for the rows.
+	lead := 0.0
+	if x0 < 0 {
+		lead = leads
+	}
+	wide, deep := x1, y1-y0
+	scale := (width - edge - number - lead) / wide
+	most := 900.0
+	if turned {
+		scale = (width - edge - number) / deep
+		wide, deep = deep, wide
+	}
+	if deep*scale > most {
+		scale = most / deep
+	}
+	height := deep*scale + 2*edge + 14
+	if turned {
+		height += lead
+	}
+	// at turns a place into a point of the picture.
+	at := func(x, y float64) (float64, float64) {
+		if x < 0 {
+			x = lead * (1 - x/x0)
+		} else {
+			x = lead + x*scale
+		}
+		y = (y - y0) * scale
+		if turned {
+			return edge + y, edge + x
+		}
+		return edge + x, edge + y
+	}
+
+	title := "Plan view: " + wording.Count(len(ts), "row", "rows") + ", " + wording.Count(len(l.Plants), "plant", "plants")
+	sc.HTML(`<svg class="picture `).HTML(class).HTML(`" width="`).At(width).HTML(`" height="`).At(height).
+		HTML(`" viewBox="0 0 `).At(width).HTML(` `).At(height).HTML(`" role="group"`).Attr("aria-label", title).HTML(`>`)
+
+	outline := &block.Path{}
+	px, py := sc.S.Plan.Place.Length, sc.S.Plan.Place.Width
+	for i, c := range [...][2]float64{{0, 0}, {px, 0}, {px, py}, {0, py}} {
+		x, y := at(c[0], c[1])
+		if i == 0 {
+			outline.Move(x, y)
+		} else {
+			outline.Line(x, y)
+		}
+	}
+	outline.Close()
+	sc.Draw("place", outline)
+	sc.tubing(at)
+
+	size := sc.dropScale(scale, turned)
+	last := math.Inf(-1)
+	for r := range ts {
+		if ts[r].Plants == 0 {
+			continue
+		}
+		// Rows too near to the last numbered one go without their number.
+		name, first := strconv.Itoa(r+1), l.Plants[ts[r].First].At
+		x, y := at(first.X, first.Y)
+		room := 13.0
+		if turned {
+			y, room = x, float64(4+8*len(name))
+		}
+		if y-last < room {
+			name = ""
+		} else {
+			last = y
+		}
+		sc.rowOfDrops(r, &ts[r], at, turned, size, name)
+	}
+	if sc.Zone != nil && sc.Zone.Worst >= 0 && sc.Zone.Worst < len(l.Plants) {
+		w := &l.Plants[sc.Zone.Worst]
+		x, y := at(w.At.X, w.At.Y)
+		x, y = beside(x, y, turned, size)
+		r := 8*size + 4
+		sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
+		sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", strconv.Itoa(w.Number))
+	}
+	sc.scaleBar(width, height, scale)
+	sc.HTML(`</svg>`)
+}
+
+// dropScale is the size of the drops, so that neighbours do not touch.
+func (sc part) dropScale(scale float64, turned bool) float64 {
+	along, across := 11.5, 18.0 // px that a drop takes at scale 1
+	if turned {
+		along, across = across, 20
+	}
+	size := 1.1
+	for i := range sc.S.Plan.Rows {
+		r := &sc.S.Plan.Rows[i]
+		size = min(size, r.Spacing*scale/along)
+		if i > 0 && r.Gap > 0 {
+			size = min(size, r.Gap*scale/across)
+		}
+	}
+	return max(0.3, size)
+}
+
+// beside is where a plant's drop hangs: below its row, or right of it.
+func beside(x, y float64, turned bool, size float64) (float64, float64) {
+	if turned {
+		return x + 5*size + 3, y - 8*size
+	}
+	return x, y + 2
+}
+
+// rowOfDrops draws the plants of a row as one link that leads to its table,
+// with a name at its end.
+func (sc part) rowOfDrops(r int, t *scene.Tally, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
+	l := sc.S.Layout
+	title := "Row " + strconv.Itoa(r+1) + ": " + tallyWords(t)
+	sc.HTML(`<a href="#plants-`).Num(r+1).HTML(`"`).Attr("aria-label", title).HTML(`><title>`).Text(title).HTML(`</title>`)
+	var d drops
+	x1, y1 := math.Inf(-1), math.Inf(-1)
+	x0, y0 := math.Inf(1), math.Inf(1)
+	for i := t.First; i < len(l.Plants) && l.Plants[i].Row == r; i++ {
+		x, y := at(l.Plants[i].At.X, l.Plants[i].At.Y)
+		x0, y0, x1, y1 = min(x0, x), min(y0, y), max(x1, x), max(y1, y)
+		x, y = beside(x, y, turned, size)
+		d.add(sc.Plants[i].State, x, y, size)
+	}
+	// The whole strip can be picked, not only its drops.
+	strip := &block.Path{}
+	if turned {
+		strip.Move(x0-4, y0-12)
+		strip.Line(x1+12*size+6, y0-12)
+		strip.Line(x1+12*size+6, y1+12)
+		strip.Line(x0-4, y1+12)
+	} else {
+		strip.Move(x0-12, y0-5)
+		strip.Line(x1+12, y0-5)
+		strip.Line(x1+12, y1+16*size+3)
+		strip.Line(x0-12, y1+16*size+3)
+	}
+	strip.Close()
+	sc.Draw("strip", strip)
+	sc.drawDrops(&d)
+	switch {
+	case name == "":
+	case turned:
+		sc.Label((x0+x1)/2+2, y1+26, "middle", name)
+	default:
+		sc.Label(x1+16, (y0+y1)/2+10, "start", name)
+	}
+	sc.HTML(`</a>`)
+}
+
+func tallyWords(t *scene.Tally) string {
+	s := ""
+	for i, n := range t.In {
+		if n > 0 {
+			if s != "" {
+				s += ", "
+			}
+			s += strconv.Itoa(n) + " " + scene.StateWords[i]
+		}
+	}
+	return s
+}
+
+// tubing draws the lead, the header and the rows, wider by rank.
+func (sc part) tubing(at func(x, y float64) (float64, float64)) {
+	l := sc.S.Layout
+	var lead, main, lateral block.Path
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		p := &lateral
+		switch st.Rank() {
+		case layout.Lead:
+			p = &lead
+		case layout.Main:
+			p = &main
+		}
+		last := -1
+		for _, k := range st.Links {
+			from, to := l.Network.Links[k].From, l.Network.Links[k].To
+			if from != last {
+				x, y := at(l.Points[from].X, l.Points[from].Y)
+				p.Move(x, y)
+			}
+			x, y := at(l.Points[to].X, l.Points[to].Y)
+			p.Line(x, y)
+			last = to
+		}
+	}
+	sc.Draw("line line--lead", &lead).Draw("line line--head", &main).Draw("line line--row", &lateral)
+	if len(l.Points) > 0 {
+		x, y := at(l.Points[0].X, l.Points[0].Y)
+		sc.HTML(`<rect class="source" width="12" height="12" x="`).At(x - 6).HTML(`" y="`).At(y - 6).HTML(`"/>`)
+		anchor, dx := block.Markup("start"), 10.0
+		if x < 40 {
+			dx = -6
+		}
+		sc.Label(x+dx, y-10, anchor, sc.SourceName())
+	}
+}
+
+// scaleBar draws a round length to scale.
+func (sc part) scaleBar(width, height, scale float64) {
+	u := unit.Of(unit.Length, sc.Sys)
+	shown := block.RoundStep(u.FromInner(90/scale) / 2)
+	long := u.ToInner(shown) * scale
+	bar := &block.Path{}
+	bar.Move(width-12-long, height-10)
+	bar.Add('v', 5)
+	bar.Add('h', long)
+	bar.Add('v', -5)
+	sc.Draw("scale", bar)
+	sc.Label(width-18-long, height-4, "end", sc.Amount(unit.Length, u.ToInner(shown)))
+}
+
+// rowTable says how each row fares.
+func (sc part) rowTable(ts []scene.Tally) {
+	t := sc.Table("The rows in figures", "Row", "Zone", "Plants", "#Pressure, "+sc.Symbol(unit.Pressure)+": least", "#mean", "#most",
+		"#Flow per plant, "+sc.Symbol(unit.EmitterFlow)+": least", "#mean", "#most")
+	for r := range ts {
+		v := &ts[r]
+		if v.Plants == 0 {
+			continue
+		}
+		n := float64(v.Plants)
+		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.S.Layout.ZoneOf(r)), tallyWords(v)}
+		if v.In[scene.Unknown] == v.Plants {
+			cells = append(cells, "–", "–", "–", "–", "–", "–")
+		} else {
+			cells = append(cells, sc.Bare(unit.Pressure, v.Low*sc.Weight), sc.Bare(unit.Pressure, v.Sum/n*sc.Weight), sc.Bare(unit.Pressure, v.High*sc.Weight),
+				sc.Bare(unit.EmitterFlow, v.Qlow), sc.Bare(unit.EmitterFlow, v.Qum/n), sc.Bare(unit.EmitterFlow, v.Qhigh))
+		}
+		t.Row(cells...)
+	}
+	t.End()
+}
+
+// plantTables lists every plant, row by row.
+func (sc part) plantTables(ts []scene.Tally) {
+	sc.HTML(`<details id="plants"><summary>Every plant</summary>`)
+	for r := range ts {
+		v := &ts[r]
+		if v.Plants == 0 {
+			continue
+		}
+		name := "Row " + strconv.Itoa(r+1)
+		sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+tallyWords(v))
+		t := sc.Table(name+", plant by plant", "Plant", "#From the start, "+sc.Symbol(unit.Length), "#Head, "+sc.Symbol(unit.Head),
+			"#Pressure, "+sc.Symbol(unit.Pressure), "#Flow, "+sc.Symbol(unit.EmitterFlow), "State")
+		row := &sc.S.Plan.Rows[r]
+		for i := v.First; i < v.First+v.Plants; i++ {
+			p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
+			t.Row(strconv.Itoa(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
+				sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.StateWords[s.State])
+		}
+		t.End()
+		sc.HTML(`</details>`)
+	}
+	sc.HTML(`</details>`)
+}

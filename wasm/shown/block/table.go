@@ -1,0 +1,101 @@
+package block
+
+// A Table writes an HTML table in a box that scrolls sideways by itself, so
+// that the page never does.
+type Table struct {
+	w       *Writer
+	numeric []bool
+}
+
+// Table opens a table with its caption, which is for screen readers, and its
+// columns. A column whose name begins with "#" holds figures.
+func (w *Writer) Table(caption string, columns ...string) *Table {
+	t := &Table{w: w}
+	w.HTML(`<div class="scroll" role="region" tabindex="0"`).Attr("aria-label", caption).HTML(`><table><caption class="out">`).
+		Text(caption).HTML(`</caption><thead><tr>`)
+	for _, c := range columns {
+		number := c != "" && c[0] == '#'
+		t.numeric = append(t.numeric, number)
+		if number {
+			w.HTML(`<th scope="col" class="n">`).Text(c[1:])
+		} else {
+			w.HTML(`<th scope="col">`).Text(c)
+		}
+		w.HTML(`</th>`)
+	}
+	w.HTML(`</tr></thead><tbody>`)
+	return t
+}
+
+// Row writes a row; its first cell names it.
+func (t *Table) Row(cells ...string) {
+	t.w.HTML(`<tr>`)
+	t.cells(cells)
+}
+
+// Explained is row with a small line below the name.
+func (t *Table) Explained(name, small string, cells ...string) {
+	t.w.HTML(`<tr><th scope="row">`).Text(name).HTML(` <small>`).Text(small).HTML(`</small></th>`)
+	t.rest(cells)
+}
+
+// Total writes a row below a rule.
+func (t *Table) Total(cells ...string) {
+	t.w.HTML(`<tr class="total">`)
+	t.cells(cells)
+}
+
+// Group writes a heading across the table.
+func (t *Table) Group(name string) {
+	t.w.HTML(`</tbody><tbody><tr class="group"><th scope="rowgroup" colspan="`).Num(len(t.numeric)).HTML(`">`).Text(name).HTML(`</th></tr>`)
+}
+
+// Across writes a small line below a row, over the whole width.
+func (t *Table) Across(small string) {
+	t.w.HTML(`<tr class="under"><td colspan="`).Num(len(t.numeric)).HTML(`"><small>`).Text(small).HTML(`</small></td></tr>`)
+}
+
+func (t *Table) cells(cells []string) {
+	t.w.HTML(`<th scope="row">`).Text(cells[0]).HTML(`</th>`)
+	t.rest(cells[1:])
+}
+
+func (t *Table) rest(cells []string) {
+	for i, c := range cells {
+		switch {
+		case t.numeric[i+1]:
+			t.w.HTML(`<td class="n">`).Text(c).HTML(`</td>`)
+		default:
+			t.w.HTML(`<td>`).Text(c).HTML(`</td>`)
+		}
+	}
+	t.w.HTML(`</tr>`)
+}
+
+func (t *Table) End() { t.w.HTML(`</tbody></table></div>`) }
+
+// Fold opens a part that is shown on request; close it with "</details>".
+func (w *Writer) Fold(name string) { w.FoldAs("", name) }
+
+// FoldAs is fold with an id, so that a link can lead to it.
+func (w *Writer) FoldAs(id, name string) {
+	w.HTML(`<details`)
+	if id != "" {
+		w.Attr("id", id)
+	}
+	w.HTML(`><summary>`).Text(name).HTML(`</summary>`)
+}
+
+// Figure writes one figure of a list: its name, its value, and a small word.
+func (w *Writer) Figure(label, value, small string) {
+	w.HTML(`<div><dt>`).Text(label).HTML(`</dt><dd>`).Text(value)
+	if small != "" {
+		w.HTML(` <small>`).Text(small).HTML(`</small>`)
+	}
+	w.HTML(`</dd></div>`)
+}
+
+// Caution leaves a place for a caution.
+func (w *Writer) Caution(name string) {
+	w.HTML(`<div class="caution" role="note"`).Attr("data-caution", name).HTML(`></div>`)
+}

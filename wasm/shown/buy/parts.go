@@ -1,0 +1,53 @@
+// Package buy lists what has to be bought.
+package buy
+
+import (
+	"strconv"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/works/parts"
+)
+
+// GroupNames are the headings of the list of parts, by [parts.Group].
+var GroupNames = [...]string{
+	parts.Tubing:        "Tubing",
+	parts.Fittings:      "Fittings",
+	parts.EmittersGroup: "Emitters",
+	parts.WaterPath:     "Water path",
+	parts.Growing:       "Growing",
+	parts.Tools:         "Tools",
+}
+
+// Parts lists what to buy, by group.
+func Parts(the *scene.Scene) {
+	sc := part{the}
+	if len(sc.S.Parts) == 0 {
+		sc.Tag("p", "There is nothing to buy yet.")
+		return
+	}
+	sc.Tag("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
+	t := sc.Table("Parts to buy", "Part, and where its number comes from", "#Number or length", "#Spare in it")
+	last := -1
+	for i := range sc.S.Parts {
+		p := &sc.S.Parts[i]
+		if int(p.Group) != last {
+			last = int(p.Group)
+			if last < len(GroupNames) {
+				t.Group(GroupNames[last])
+			}
+		}
+		n, spare := strconv.Itoa(p.Count), ""
+		if p.Length > 0 {
+			n = sc.Amount(unit.Length, p.Length)
+			if p.Count > 0 {
+				n = strconv.Itoa(p.Count) + " × " + n
+			}
+		}
+		if p.Spare > 0 {
+			spare = strconv.Itoa(p.Spare)
+		}
+		t.Explained(p.Name, p.Why, n, spare)
+	}
+	t.End()
+}

@@ -1,0 +1,86 @@
+package grow
+
+import (
+	"slices"
+	"strconv"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/trade/catalogue"
+)
+
+// Crops says which method suits which crop, and what is known of each.
+func Crops(the *scene.Scene) {
+	sc := part{the}
+	p := sc.S.Plan
+	var list []int
+	note := func(crop int) {
+		if !slices.Contains(list, crop) {
+			list = append(list, crop)
+		}
+	}
+	for i := range p.Rows {
+		note(p.Rows[i].Crop)
+	}
+	for i := range p.Plantings {
+		note(p.Plantings[i].Crop)
+	}
+	other := ""
+	for _, crop := range list {
+		if fit, _ := catalogue.Crops[crop].Suits(catalogue.Drip); fit != catalogue.Best {
+			if other != "" {
+				other += ", "
+			}
+			other += p.CropName(crop)
+		}
+	}
+	if other == "" {
+		sc.Tag("p", "Drip on a medium, as planned here, is the best start for every crop that you grow.")
+	} else {
+		sc.Tag("p", "Drip works for all that you grow, but another method is the usual start for: "+other+". Keep them on drip if they are few; one system is less work than two.")
+	}
+	t := sc.Table("Methods, crop by crop", "Method, and why", "Suits the crop")
+	for _, crop := range list {
+		t.Group(unit.Capital(p.CropName(crop)))
+		for m := range catalogue.Method(catalogue.Methods) {
+			fit, why := catalogue.Crops[crop].Suits(m)
+			t.Explained(unit.Capital(catalogue.MethodNames[m]), why, catalogue.FitnessNames[fit])
+		}
+	}
+	t.End()
+	sc.Tag("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
+	sc.Fold("What is known of these crops, and from where")
+	sc.Tag("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
+	k := sc.Table("Numbers of the crops", "What", "#Here", "Where it comes from")
+	for _, crop := range list {
+		c := &catalogue.Crops[crop]
+		k.Group(unit.Capital(p.CropName(crop)))
+		for i := range catalogue.Traits {
+			trait := catalogue.Trait(i)
+			label, kind := plan.TraitName(trait)
+			v, from := c.Of(trait), c.Ref(trait).String()
+			if own, edited := p.Edited(crop, trait); edited {
+				v, from = own, "yours"
+			} else if v == 0 && trait != catalogue.Least {
+				continue // the table has none
+			}
+			k.Row(label, sc.Amount(kind, v), from)
+		}
+		if _, how := c.Emergence(p.Season.Seedbed); how != catalogue.Bought {
+			temps, days := c.Tested()
+			for i, d := range days {
+				if d == 0 {
+					continue
+				}
+				n := strconv.Itoa(int(d))
+				if d < 0 {
+					n = "none"
+				}
+				k.Row("Days until seedlings are up at "+sc.Amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
+			}
+		}
+	}
+	k.End()
+	sc.HTML(`</details>`)
+}

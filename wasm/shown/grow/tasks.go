@@ -1,0 +1,89 @@
+package grow
+
+import (
+	"slices"
+
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/year/season"
+)
+
+// Tasks lists what is to be done, a line for each week, for the wall.
+func Tasks(the *scene.Scene) {
+	sc := part{the}
+	s := sc.S.Season
+	if s == nil || len(s.Tasks) == 0 {
+		sc.Tag("p", "There is nothing to do yet.")
+		return
+	}
+	sc.CardName(s.First)
+	sc.HTML(`<p>`).Text("From " + s.First.Words() + " to " + s.Last.Words()).HTML(`. <a href="#h-share">Save it as a calendar file</a> to have it on your phone.</p>`)
+	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
+	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }
+	t := sc.Table("Tasks by week", "Week from Monday", "What")
+	if slices.ContainsFunc(list, func(t season.Task) bool { return weekly(&t) }) {
+		sc.HTML(`<tr><th scope="row">Every week</th><td>`)
+		sc.week(s, list, weekly, func(k *season.Task) string { return k.Day.Short() + " to " + k.Last().Words() })
+		sc.HTML(`</td></tr>`)
+	}
+	monday := func(t *season.Task) day.Day { return t.Day - day.Day(t.Day.Weekday()) }
+	for i := 0; i < len(list); {
+		m, any := monday(&list[i]), false
+		from := i
+		for ; i < len(list) && monday(&list[i]) == m; i++ {
+			any = any || !weekly(&list[i])
+		}
+		if !any {
+			continue
+		}
+		sc.HTML(`<tr><th scope="row">`).Text(m.Words()).HTML(`</th><td>`)
+		sc.week(s, list[from:i], func(k *season.Task) bool { return !weekly(k) }, func(k *season.Task) string {
+			when := k.Day.WeekdayName()[:3] + " " + k.Day.Short()
+			switch {
+			case k.Days > 1:
+				when += " to " + k.Last().Short()
+			case k.Times > 1:
+				when += " and every " + wording.Count(k.Every, "day", "days") + " until " + k.Last().Short()
+			}
+			return when
+		})
+		sc.HTML(`</td></tr>`)
+	}
+	t.End()
+	if n := len(s.Tasks) - mostTasks; n > 0 {
+		sc.Tag("p", "And "+wording.Count(n, "more task", "more tasks")+", which the calendar file holds.")
+	}
+	sc.Fold("How each of these is done")
+	how := sc.Table("How each task is done", "Task", "How")
+	var told [season.TaskKinds]bool
+	for i := range s.Tasks {
+		if k := &s.Tasks[i]; !told[k.Kind] {
+			told[k.Kind] = true
+			how.Row(k.Kind.String(), k.Note())
+		}
+	}
+	how.End()
+	sc.HTML(`</details>`)
+}
+
+// week writes the tasks that are wanted, a line for each, in a cell. What is
+// the same but for its planting stands in one line.
+func (sc part) week(s *season.Season, list []season.Task, wanted func(*season.Task) bool, when func(*season.Task) string) {
+	was, kind := "", season.TaskKind(-1)
+	for i := range list {
+		k := &list[i]
+		if !wanted(k) {
+			continue
+		}
+		if w := when(k); w != was || k.Kind != kind {
+			if was != "" {
+				sc.HTML(`<br>`)
+			}
+			sc.Tag("strong", w).Text(" " + s.Title(sc.S.Plan, k))
+			was, kind = w, k.Kind
+			continue
+		}
+		sc.Text("; " + s.For(sc.S.Plan, k))
+	}
+}

@@ -1,0 +1,67 @@
+// Package scene holds one worked-out plan on its way to the page: what several
+// jobs say of it in the same words.
+package scene
+
+import (
+	"strings"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/trade/water"
+)
+
+// A Scene is one sheet on its way to the page, with what several fragments
+// need worked out once.
+type Scene struct {
+	*block.Writer
+	S      *sheet.Sheet
+	Plants []seen // by index into Layout.Plants
+	Zone   *sheet.ZoneResult
+	Link   Linker // leads to changed plans; nil where there is no page to lead to
+}
+
+// Bare is a scene of which nothing is worked out; s may be nil.
+func Bare(s *sheet.Sheet, sys unit.System) *Scene {
+	return &Scene{Writer: &block.Writer{Units: wording.Units{Sys: sys, Weight: 1000 * water.Gravity}}, S: s}
+}
+
+// New is the scene of a sheet.
+func New(s *sheet.Sheet, link Linker) *Scene {
+	sc := Bare(s, s.Plan.Units)
+	sc.Link = link
+	if s.Critical >= 0 && s.Critical < len(s.Zones) {
+		sc.Zone = &s.Zones[s.Critical]
+	}
+	if s.Layout == nil {
+		return sc
+	}
+	if d := s.Layout.Network.Water.Density; d > 0 {
+		sc.Weight = d * water.Gravity
+	}
+	sc.Plants = make([]seen, len(s.Layout.Plants))
+	for i := range s.Zones {
+		sc.see(&s.Zones[i])
+	}
+	return sc
+}
+
+// A Linker returns the address of a plan within the page, beginning with "#".
+type Linker func(*plan.Plan) string
+
+// Cautions leaves places for every caution of the plan, once, for paper: the
+// form is not printed.
+func (sc *Scene) Cautions() {
+	had := ""
+	for _, s := range plan.Sections() {
+		for i := range s.Cautions {
+			c := &s.Cautions[i]
+			if mark := c.Name + " "; c.Applies(sc.S.Plan) && !strings.Contains(had, mark) {
+				had += mark
+				sc.Caution(c.Name)
+			}
+		}
+	}
+}

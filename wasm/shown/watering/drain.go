@@ -1,0 +1,406 @@
+package watering
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/trade/dose"
+	"evenrow/wasm/year/drain"
+	"evenrow/wasm/year/shots"
+)
+
+// Buttons of the log, by what they send.
+const (
+	LogAdd    = "log-add"
+	LogRemove = "log-remove." // and the row's number
+	LogCSV    = "log-csv"
+	LogOpen   = "log-open" // sent by the script for what the device has kept
+)
+
+// Log is the content of the form in which the drain is noted, with rows rows.
+// hint is what stands below a row; see [Hints].
+func Log(get func(path string) string, rows int, hint func(row int) string) string {
+	w := logForm{&block.Writer{}}
+	w.HTML(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
+	for row := 1; row <= rows; row++ {
+		w.HTML(`<fieldset class="log"><legend>Day `).Num(row).HTML(`</legend>`)
+		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)
+		w.sky(drain.Path(row, drain.SkyName), get)
+		for i := range drain.Columns {
+			c := &drain.Columns[i]
+			w.box(drain.Path(row, c.Name), c.Label, c.Unit, "decimal", get)
+		}
+		if !drain.Blank(get, row) {
+			w.do(LogRemove+strconv.Itoa(row), "Remove", " day "+strconv.Itoa(row))
+		}
+		w.HTML(`<p class="log__note field__hint"`).Attr("id", HintName(row)).HTML(`>`).Text(hint(row)).HTML(`</p></fieldset>`)
+	}
+	w.HTML(`<p class="record__do">`)
+	if rows < drain.MaxRows {
+		w.do(LogAdd, "Add a day", "")
+	}
+	w.do(LogCSV, "Save the log as a table", "")
+	w.HTML(`</p>`)
+	return w.String()
+}
+
+// A logForm is the form of the log on its way to the page.
+type logForm struct{ *block.Writer }
+
+// HintName is the id of what stands below a row of the log.
+func HintName(row int) string { return "log-set-" + strconv.Itoa(row) }
+
+// sky writes the choice of a day's weather.
+func (w logForm) sky(path string, get func(string) string) {
+	w.HTML(`<label>Weather <select`).Attr("id", "f-"+path).Attr("name", path).HTML(` autocomplete="off">`)
+	for sky, code := range drain.SkyNames {
+		w.HTML(`<option`).Attr("value", code)
+		if drain.SkyOf(get(path)) == drain.Sky(sky) {
+			w.HTML(` selected`)
+		}
+		w.HTML(`>`).Text(orNot(code)).HTML(`</option>`)
+	}
+	w.HTML(`</select></label>`)
+}
+
+func orNot(code string) string {
+	if code == "" {
+		return "not noted"
+	}
+	return code
+}
+
+// do writes a button of the log.
+func (w logForm) do(value, name, hidden string) {
+	w.HTML(`<button class="button"`).Attr("name", plan.ActionName).Attr("value", value).HTML(`>`).Text(name)
+	if hidden != "" {
+		w.HTML(`<span class="out">`).Text(hidden).HTML(`</span>`)
+	}
+	w.HTML(`</button> `)
+}
+
+// box writes a box of the log.
+func (w logForm) box(path, label, unit string, keyboard block.Markup, get func(string) string) {
+	w.HTML(`<label>`).Text(label)
+	if unit != "" {
+		w.Text(", " + unit)
+	}
+	w.HTML(` <input`).Attr("id", "f-"+path).Attr("name", path).Attr("value", get(path)).HTML(` inputmode="`).HTML(keyboard).HTML(`"`).Attr("aria-describedby", "e-"+path).HTML(` autocomplete="off" spellcheck="false"`)
+	if keyboard == "text" {
+		w.HTML(` placeholder="15 July"`)
+	}
+	w.HTML(`></label><p class="field__error"`).Attr("id", "e-"+path).HTML(` hidden></p>`)
+}
+
+// Advice says what to give next, after a log, and returns its first sentence to
+// be read aloud. The sheet may be nil, where the plan has errors.
+func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip) (html, aloud string) {
+	sc := part{scene.Bare(s, p.Units)}
+	if len(slips) > 0 {
+		sc.HTML(`<ul class="field__error">`)
+		for _, e := range Slips(slips) {
+			sc.HTML(`<li><a`).Attr("href", "#f-"+e.Path).HTML(`>`).Text(e.Error() + ".").HTML(`</a></li>`)
+		}
+		sc.HTML(`</ul>`)
+	}
+	a := drain.Advise(log, func(e *drain.Entry) (wanted, run float64) { return sc.noted(p, e) })
+	if a.Days == 0 {
+		aloud = "Note the drain of a few days, and the next setting stands here."
+		sc.Tag("p", aloud)
+		return sc.String(), ""
+	}
+	aloud = sc.next(p, &a)
+	why := sc.reasons(&a)
+	if hot := p.Timer.DrainHot; a.Last.Sky == drain.Untold {
+		why += " No weather is noted, so a typical day is assumed."
+		if a.Reasons&drain.TooMuch != 0 && a.Out <= hot+drain.Close {
+			why += " If those were hot days, " + sc.Amount(unit.Share, hot) + " is right: leave it then."
+		}
+	}
+	sc.Tag("p", aloud+" "+why)
+	sc.Tag("p", "Change one thing at a time, by no more than "+sc.Amount(unit.Share, drain.Most)+" as far as the timer can be set so finely, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
+	sc.logged(log, &a)
+	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
+		sc.Fold("Show the working")
+		given := 1e-3
+		if _, set := sc.set(a.Last); set != nil {
+			given = set.Beds[set.Lead].Bed.Least * a.Run
+		}
+		sc.Formula(dose.NextFormula, given, max(0, a.Drains), a.Wanted)
+		sc.HTML(`</details>`)
+	}
+	return sc.String(), aloud
+}
+
+// Slips are boxes of the log that cannot be read, as errors of a form.
+func Slips(slips []drain.Slip) []plan.Error {
+	var list []plan.Error
+	for _, e := range slips {
+		list = append(list, plan.Error{Path: e.Path, Label: slipName(e.Path), Problem: e.Problem})
+	}
+	return list
+}
+
+// slipName names a box of the log.
+func slipName(path string) string {
+	var row, name string
+	for i := len("log."); i < len(path); i++ {
+		if path[i] == '.' {
+			row, name = path[len("log."):i], path[i+1:]
+		}
+	}
+	label := "date"
+	for i := range drain.Columns {
+		if drain.Columns[i].Name == name {
+			label = drain.Columns[i].Label
+		}
+	}
+	return "Day " + row + ": " + label
+}
+
+// Hints say, below the rows of a log, what the timer is taken to have been set
+// to where it was not typed. The sheet may be nil.
+func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string {
+	sc := part{scene.Bare(s, p.Units)}
+	return func(row int) string {
+		for i := range log {
+			e := &log[i]
+			if _, set := sc.set(e); set != nil && e.Row == row && !(wording.Finite(e.Shots) && wording.Finite(e.Long)) {
+				return "Assumed from the card for " + onSky[e.Sky.Taken()] + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
+			}
+		}
+		return ""
+	}
+}
+
+// onSky are the kinds of day of a log, in words.
+var onSky = [...]string{drain.Dull: skies[shots.Dull], drain.Typical: skies[shots.Typical], drain.Hot: skies[shots.Hot]}
+
+// skyOf is the kind of day of the card that a day of the log was.
+func skyOf(e *drain.Entry) shots.Sky { return shots.Sky(e.Sky.Taken() - drain.Dull) }
+
+// set returns the card's line for the day of an entry, that of greatest need
+// where it has no date, and its setting of the zone that runs longest; nil where
+// the card has none.
+func (sc part) set(e *drain.Entry) (*shots.Line, *shots.Setting) {
+	if sc.S == nil || !timed(sc.S.Shots) {
+		return nil, nil
+	}
+	c := sc.S.Shots
+	line := &c.Lines[c.Peak]
+	if e.Day != 0 {
+		// The same date in the year of the plan.
+		_, month, dom := e.Day.Date()
+		on, _ := day.Near(month, dom, line.From)
+		line = nil
+		for i := range c.Lines {
+			if l := &c.Lines[i]; on >= l.From && int(on-l.From) < l.Days {
+				line = l
+			}
+		}
+		if line == nil {
+			return nil, nil
+		}
+	}
+	d := &line.Sets[skyOf(e)]
+	if len(d.Zones) == 0 {
+		return line, nil
+	}
+	return line, &d.Zones[thirsty(d)]
+}
+
+// noted returns the share that is to drain on the day of an entry, and for how
+// many seconds the timer gave water: as it is noted, else as the card has it.
+func (sc part) noted(p *plan.Plan, e *drain.Entry) (wanted, run float64) {
+	line, set := sc.set(e)
+	wanted = [...]float64{drain.Dull: p.Timer.DrainLow, drain.Typical: p.Timer.Drain, drain.Hot: p.Timer.DrainHot}[e.Sky.Taken()]
+	if line != nil && allYoung(line) {
+		wanted = p.Timer.DrainLow
+	}
+	n, long := e.Shots, e.Long
+	if set != nil {
+		if !wording.Finite(n) {
+			n = float64(len(set.Shots))
+		}
+		if !wording.Finite(long) {
+			long = set.Given / float64(len(set.Shots))
+		}
+	}
+	if run = n * long; run > drain.MostRun {
+		run = math.NaN() // many shots, with the length on the card
+	}
+	return wanted, run
+}
+
+func allYoung(l *shots.Line) bool {
+	for i := range l.Beds {
+		if !l.Beds[i].Young {
+			return false
+		}
+	}
+	return true
+}
+
+// next says what to set the timer to on the next day of that weather: what it
+// can be set to, and where too little drained never less than the card has.
+func (sc part) next(p *plan.Plan, a *drain.Advice) string {
+	e := a.Last
+	on := onSky[e.Sky.Taken()]
+	percent := func(change float64) string {
+		more := "more"
+		if change < 0 {
+			more = "less"
+		}
+		return strconv.Itoa(int(math.Round(math.Abs(change)*100))) + "\u00a0% " + more
+	}
+	leave := "Leave the timer as it was on " + on
+	line, card := sc.set(e)
+	if a.Change == 0 || card == nil || !wording.Finite(a.Run) {
+		if math.Round(a.Change*100) == 0 {
+			return leave + "."
+		}
+		return "Give " + percent(a.Change) + " on " + on + "."
+	}
+	run, why := a.Run*(1+a.Change), ""
+	if a.Reasons&drain.TooLittle != 0 && run <= card.Given {
+		run, why = card.Run, ", as the card has it"
+	}
+	switch room := shots.Room(&p.Timer, line.Lit, skyOf(e)); {
+	case run <= room:
+	case a.Change > 0:
+		return leave + ": no more fits between the first shot of the day and the last."
+	default:
+		run = room
+	}
+	var beds []shots.Bed
+	for i := range line.Beds {
+		if line.Beds[i].Zone == card.Zone {
+			beds = append(beds, line.Beds[i])
+		}
+	}
+	set, ok := shots.Fit(&p.Timer, beds, line.Lit, skyOf(e), run)
+	if !ok || a.Change < 0 && set.Given >= a.Run {
+		return leave + ": it cannot be set so finely."
+	}
+	was := shotsOf(card) + ", assumed from the card"
+	if wording.Finite(e.Shots) || wording.Finite(e.Long) {
+		was = Minutes(a.Run) + " in all"
+	}
+	rest := ""
+	if set.Off > 0 && len(set.Shots) > 1 {
+		rest = ", off " + Minutes(set.Off) + " between them"
+	}
+	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + Minutes(set.Given) + " in all, instead of " + was + "."
+	if set.Notes&shots.Few != 0 {
+		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so each shot is longer than is best."
+	}
+	return words
+}
+
+// reasons says why.
+func (sc part) reasons(a *drain.Advice) string {
+	over := "On the one such day that was measured"
+	if a.Days > 1 {
+		over = "Over the last " + strconv.Itoa(a.Days) + " such days that were measured"
+	}
+	out, now := sc.Amount(unit.Share, a.Out), sc.Amount(unit.Share, max(0, a.Drains))
+	words := over + ", " + out + " drained, and " + sc.Amount(unit.Share, a.Wanted) + " should."
+	if now != out {
+		words += " As the timer was last set, it would have been " + now + "."
+	}
+	add := func(reason drain.Reason, s string) {
+		if a.Reasons&reason != 0 {
+			words += " " + s
+		}
+	}
+	add(drain.Nothing, "No drain at all does not say how much is missing. Feel the medium, and look again tomorrow.")
+	add(drain.Held, "A larger change would do it, but not in one day.")
+	add(drain.Single, "One day may mislead: measure two more before you trust it.")
+	above := ""
+	if wording.Finite(a.Above) {
+		above = wording.Minus(strconv.FormatFloat(math.Abs(a.Above), 'f', 1, 64)) + "\u00a0mS/cm"
+	}
+	add(drain.SaltUp, "The drain's EC is "+above+" above the feed's, so salt builds up: let more drain than usual for some days. Weaker feed helps too, but do one at a time.")
+	add(drain.SaltHigh, "The drain's EC is "+above+" above the feed's, a little high: watch it.")
+	add(drain.Weak, "The drain is weaker than the feed, by "+above+": the feed is too weak, or there is too much water.")
+	add(drain.TooSour, "The drain's pH is low, "+strconv.FormatFloat(a.PH, 'f', 1, 64)+": use less acid in the feed.")
+	add(drain.TooSweet, "The drain's pH is high, "+strconv.FormatFloat(a.PH, 'f', 1, 64)+": iron and phosphorus are locked up. Look at the feed's pH first.")
+	add(drain.NoEC, "Measure the EC of drain and feed as well: they tell whether salt builds up.")
+	return words
+}
+
+// logged draws the drain, and the EC of drain and feed, day by day, and says
+// the same as a table.
+func (sc part) logged(log []drain.Entry, a *drain.Advice) {
+	sc.HTML(`<figure>`)
+	for _, w := range block.Widths {
+		p := block.Plot{Left: 56, Right: w.Width - 16, Top: 14, Bottom: 110, X1: float64(max(len(log)-1, 1)), Y1: a.Wanted * 1.5}
+		q := block.Plot{Left: p.Left, Right: p.Right, Top: 140, Bottom: 236, X1: p.X1, Y1: 2}
+		for i := range log {
+			_, p.Y1 = block.Span(0, p.Y1, log[i].Out)
+			_, q.Y1 = block.Span(0, q.Y1, log[i].EC, log[i].Feed)
+		}
+		p.Y1 = max(p.Y1, 0.1)
+		sc.SVG(w.Class, w.Width, q.Bottom+24, "Share that drained, and EC of drain and feed, day by day")
+		sc.Side(&p, unit.Share)
+		sc.Side(&q, unit.None)
+		var out, ec, feed block.Path
+		series(&p, &out, log, func(e *drain.Entry) float64 { return e.Out })
+		series(&q, &ec, log, func(e *drain.Entry) float64 { return e.EC })
+		series(&q, &feed, log, func(e *drain.Entry) float64 { return e.Feed })
+		sc.Draw("line line--lead", &out).Draw("line line--lead", &ec).Draw("dash", &feed)
+		sc.Limits(&p, 0, block.Limit{At: a.Wanted, Text: "wanted"})
+		sc.Label(q.Left, q.Top-8, "start", "EC, mS/cm")
+		sc.Label(q.Right, q.Bottom+18, "end", "day by day")
+		sc.HTML(`</svg>`)
+	}
+	sc.Tag("figcaption", "Above, the share that drained. Below, EC: thick of the drain, dashed of the feed.")
+	sc.HTML(`</figure>`)
+	sc.Fold("The same as a table")
+	t := sc.Table("The log", "Day", "Weather", "#Timer", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed")
+	plain := func(v float64) string { return sc.Bare(unit.None, v) }
+	for i := range log {
+		e := &log[i]
+		name := strconv.Itoa(i + 1)
+		if e.Day != 0 {
+			name = e.Day.Words()
+		}
+		given := "–"
+		if wording.Finite(e.Shots) && wording.Finite(e.Long) {
+			given = plain(e.Shots) + "\u00a0×\u00a0" + Minutes(e.Long)
+		}
+		t.Row(name, orNot(drain.SkyNames[e.Sky]), given, sc.Amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
+	}
+	t.End()
+	sc.HTML(`</details>`)
+}
+
+// series draws what was measured, with short strokes so that a single day
+// shows.
+func series(p *block.Plot, line *block.Path, log []drain.Entry, of func(*drain.Entry) float64) {
+	open := false
+	for i := range log {
+		v := of(&log[i])
+		if !wording.Finite(v) {
+			continue
+		}
+		x, y := p.X(float64(i)), p.Y(v)
+		if open {
+			line.Line(x, y)
+		} else {
+			line.Move(x-3, y)
+			line.Line(x, y)
+		}
+		open = true
+	}
+	if open {
+		line.Add('h', 3)
+	}
+}

@@ -1,0 +1,210 @@
+package watering
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/dose"
+	"evenrow/wasm/year/shots"
+)
+
+const hour = 3600.0
+
+// outages are the hours of the clock that the table is for.
+var outages = [...]float64{9, 12, 15, 18}
+
+// Outage says how long the plants last when nothing is given any more, and how
+// to water by hand.
+func Outage(the *scene.Scene) {
+	sc := part{the}
+	c := sc.S.Shots
+	if !timed(c) || len(c.Lines[c.Peak].Beds) == 0 {
+		sc.Tag("p", TimerWaits)
+		return
+	}
+	l := &c.Lines[c.Peak]
+	b := l.Worst()
+	giver, look, spare := sc.giver()
+	sc.Tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
+	young := sc.young(c)
+	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+	all := 0.0
+	for i := range l.Beds {
+		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
+	}
+	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
+	sc.HTML(`<figure>`)
+	for _, w := range block.Widths {
+		sc.lastingPicture(w.Class, w.Width, l, b)
+	}
+	sc.Tag("figcaption", "How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.")
+	sc.HTML(`</figure>`)
+	sc.Fold("The same as a table")
+	columns := []string{"Plants"}
+	for _, h := range outages {
+		columns = append(columns, "#Stops at "+sc.hourName(h))
+	}
+	t := sc.Table("How long plants last when the "+giver+" stops", columns...)
+	row := func(l *shots.Line, b *shots.Bed, name string) {
+		for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
+			var cells []string
+			for _, h := range outages {
+				cells = append(cells, Lasting(sc.lasts(l, b, sky, h)))
+			}
+			t.Explained(name, skies[sky]+", "+l.From.Short(), cells...)
+		}
+	}
+	for i := range l.Beds {
+		row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
+	}
+	for _, y := range young {
+		row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
+	}
+	t.End()
+	sc.otherMedia(l, b)
+	t = sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
+	for i := range l.Beds {
+		b := &l.Beds[i]
+		r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+		t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
+	}
+	t.End()
+	sc.HTML(`</details>`)
+	sc.Fold("Show the working")
+	sc.Tag("p", "Counted from the moment when a shot is due and does not come. By day plants are taken to use as much as in the hour about noon, when they use most, and at night "+sc.Amount(unit.Share, shots.Night)+" of that (from memory). At noon's rate on a hot day, "+sc.bedName(b)+" empties a full medium in:")
+	if r.Hour > 0 {
+		sc.Formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
+	}
+	sc.HTML(`</details>`)
+}
+
+// giver is what may stop, what to mind before one looks at it, and what to keep
+// in case.
+func (sc part) giver() (name, look, spare string) {
+	if sc.SourceName() == "pump" {
+		return "pump", " Unplug the pump before you look at it.", "a spare pump or a way to feed the rows from a tank that stands high"
+	}
+	return "water", "", "a watering can and a full barrel"
+}
+
+// otherMedia compares what the plants of a bed would last in each medium.
+func (sc part) otherMedia(l *shots.Line, b *shots.Bed) {
+	giver, _, _ := sc.giver()
+	sc.Tag("p", unit.Capital(sc.bedName(b))+" in other media, the "+giver+" stopping at "+sc.hourName(9)+":")
+	t := sc.Table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
+	row := sc.S.Plan.Rows[b.Rows[0]]
+	for i := range catalogue.Media {
+		m := &catalogue.Media[i]
+		row.Medium = i
+		row.PerPiece = 1
+		if i <= plan.GrowBag { // a metre long
+			row.PerPiece = max(1, int(sc.S.Plan.Trait(sc.S.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
+		}
+		other := *b
+		other.Root = shots.Root(&row)
+		other.Easy = other.Root * catalogue.Holdings[i].Easy
+		t.Row(unit.Capital(m.Name)+", "+strconv.Itoa(row.PerPiece), sc.Amount(unit.PlantWater, other.Easy), Lasting(sc.lasts(l, &other, shots.Typical, 9)), Lasting(sc.lasts(l, &other, shots.Hot, 9)))
+	}
+	t.End()
+}
+
+// lasts returns how long a bed's easily available water lasts from a full hour
+// on, a shot being due then.
+func (sc part) lasts(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) float64 {
+	return l.Lasts(b, sky, h*hour)
+}
+
+// until says when that water is gone.
+func (sc part) until(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) string {
+	long := sc.lasts(l, b, sky, h)
+	at := h*hour + long
+	switch {
+	case !(at < 48*hour):
+		return "for " + Lasting(long)
+	case at >= 24*hour:
+		return "until " + sc.clock(at) + " the next day"
+	}
+	return "until " + sc.clock(at) + " (" + Lasting(long) + ")"
+}
+
+// Lasting is a time in hours and minutes, to five minutes.
+func Lasting(s float64) string {
+	switch {
+	case !wording.Finite(s):
+		return "more than a week"
+	case s >= 48*hour:
+		return wording.Count(int(s/(24*hour)), "day", "days")
+	case s < hour:
+		return strconv.Itoa(int(math.Round(s/300))*5) + "\u00a0min"
+	}
+	return unit.HoursMinutes(math.Round(s/300) * 300)
+}
+
+// A seedling is a bed in the first line in which it stands.
+type seedling struct {
+	line *shots.Line
+	bed  *shots.Bed
+}
+
+// young returns the beds that are rooting in, each once, those that last the
+// shortest first of all.
+func (sc part) young(c *shots.Card) []seedling {
+	var list []seedling
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		for k := range l.Beds {
+			b := &l.Beds[k]
+			seen := func(y seedling) bool { return y.bed.Zone == b.Zone && y.bed.Planting == b.Planting }
+			if b.Young && !slices.ContainsFunc(list, seen) {
+				list = append(list, seedling{l, b})
+				n := len(list) - 1
+				if sc.lasts(l, b, shots.Hot, 9) < sc.lasts(list[0].line, list[0].bed, shots.Hot, 9) {
+					list[0], list[n] = list[n], list[0]
+				}
+			}
+		}
+	}
+	return list
+}
+
+// lastingPicture draws how long the water lasts over the time at which the
+// pump stops.
+func (sc part) lastingPicture(class block.Markup, width float64, l *shots.Line, b *shots.Bed) {
+	const most = 24 * hour
+	giver, _, _ := sc.giver()
+	p := block.Plot{Left: 56, Right: width - 20, Top: 22, Bottom: 190, X0: math.Floor(l.Lit.Rise/hour) * hour, X1: math.Ceil(l.Lit.Set/hour) * hour}
+	for sky := shots.Typical; sky <= shots.Hot; sky++ {
+		for at := p.X0; at <= p.X1; at += hour / 2 {
+			p.Y1 = max(p.Y1, min(most, sc.lasts(l, b, sky, at/hour)))
+		}
+	}
+	p.Y1 = max(p.Y1, hour)
+	sc.SVG(class, width, p.Bottom+40, "How long plants last when the "+giver+" stops, by the time of day")
+	sc.Side(&p, unit.Hours)
+	every := 3.0
+	if width < 400 {
+		every = 6
+	}
+	for h := math.Ceil(p.X0/hour/every) * every; h*hour <= p.X1; h += every {
+		sc.Label(p.X(h*hour), p.Bottom+16, "middle", sc.hourName(h))
+	}
+	sc.Label(p.Right, p.Bottom+34, "end", "the "+giver+" stops at")
+	for _, line := range [...]struct {
+		sky   shots.Sky
+		class block.Markup
+	}{{shots.Typical, "line"}, {shots.Hot, "line line--lead"}} {
+		var curve block.Path
+		for at := p.X0; at <= p.X1; at += hour / 4 {
+			curve.To(p.X(at), p.Y(min(most, sc.lasts(l, b, line.sky, at/hour))))
+		}
+		sc.Draw(line.class, &curve)
+	}
+	sc.HTML(`</svg>`)
+}

@@ -1,0 +1,159 @@
+package why
+
+import (
+	"math"
+	"strconv"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+)
+
+// Pump draws what the supply gives against what the system asks.
+func Pump(the *scene.Scene) {
+	sc := part{the}
+	s := &sc.S.Plan.Supply
+	if s.Kind == plan.PumpPower || sc.Zone == nil {
+		sc.Tag("p", "Power is flow times head. A pump of "+sc.Amount(unit.Power, s.Power)+
+			" may lift much water a little, as a fountain does, or a little water high, as a well pump does. Only the second opens emitters, and the label's power does not say which it is.")
+		sc.Tag("p", "Find the pump's curve in its leaflet: the greatest head, the greatest flow, and some points between. Then choose how the pump is known in the form, and type them in.")
+		return
+	}
+	if s.Kind == plan.GravityTank {
+		sc.Tag("p", "Nothing drives the water but its own height. The weakest emitter, "+sc.Place(sc.Zone.Worst)+", has "+
+			sc.Head(sc.Plants[sc.Zone.Worst].Head)+" left of it.")
+		sc.zoneTable()
+		return
+	}
+	sys, ok := sc.systemOf(sc.Zone)
+	if _, driven := sc.supplyHead(0); !driven {
+		return
+	}
+	name := sc.SourceName()
+	if sc.Regulated() {
+		name += " with its regulator"
+	}
+	if ok {
+		sc.Tag("p", "The falling line is what the "+name+" gives, the rising one what the system asks so that its weakest emitter gets the lowest head of its range. At the flow that the rows draw, the distance between them is the spare head, or what is missing.")
+	} else {
+		sc.Tag("p", "The line is what the "+name+" gives. No emitter opens, so nothing flows.")
+	}
+	most := sc.Zone.Flow * 1.6
+	switch s.Kind {
+	case plan.PumpPoints:
+		for _, p := range s.Points {
+			most = max(most, p.Flow)
+		}
+	case plan.PumpTwo:
+		most = max(most, s.MaxFlow)
+	case plan.Mains:
+		most = max(most, s.TapFlow)
+	}
+	if !(most > 0) {
+		return
+	}
+	sc.HTML(`<figure>`)
+	for _, w := range block.Widths {
+		sc.curves(w.Class, w.Width, most, &sys, ok)
+	}
+	caption := "The dot is where the " + name + " works: " + sc.Head(sc.Zone.Head) + " at " + sc.Amount(unit.Flow, sc.Zone.Flow) + "."
+	if len(sc.S.Zones) > 1 {
+		caption += " Shown for zone " + strconv.Itoa(sc.Zone.Zone) + ", which has the least to spare."
+	}
+	sc.Tag("figcaption", caption+sc.RegulatorFirst())
+	sc.HTML(`</figure>`)
+	sc.Fold("The same as a table")
+	t := sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")
+	for i := range 9 {
+		q := most * float64(i) / 8
+		given, _ := sc.supplyHead(q)
+		asked := "–"
+		if ok {
+			asked = sc.Amount(unit.Head, sys.head(q))
+		}
+		g := "none"
+		if given >= 0 {
+			g = sc.Amount(unit.Head, given)
+		}
+		t.Row(sc.Amount(unit.Flow, q), g, asked)
+	}
+	t.End()
+	sc.HTML(`</details>`)
+	sc.zoneTable()
+}
+
+func (sc part) curves(class block.Markup, width, most float64, sys *system, ok bool) {
+	p := block.Plot{Left: 44, Right: width - 12, Top: 14, Bottom: 214, X1: most}
+	_, p.Y1 = block.Span(0, 1, sc.Zone.Head)
+	h0, _ := sc.supplyHead(0)
+	_, p.Y1 = block.Span(0, p.Y1, h0)
+	if ok {
+		_, p.Y1 = block.Span(0, p.Y1, min(sys.head(sc.Zone.Flow), 3*p.Y1))
+	}
+	p.Y1 *= 1.08
+	sc.SVG(class, width, p.Bottom+40, "Head given and head asked, over the flow")
+	sc.Heads(&p)
+	sc.Axis(&p, unit.Flow, sc.Ticks(unit.Flow, 0, most, int(width/110)), "flow")
+	const n = 48
+	var give, ask block.Path
+	ax, ay := p.Left, p.Bottom // where the words of the asked head end
+	for i := range n + 1 {
+		q := most * float64(i) / n
+		if h, _ := sc.supplyHead(q); h >= 0 {
+			give.To(p.X(q), p.Y(h))
+		}
+		if ok {
+			if h := sys.head(q); h <= p.Y1 {
+				x, y := p.X(q), p.Y(h)
+				ask.To(x, y)
+				if y > p.Top+20 { // room above the line
+					ax, ay = x, y
+				}
+			}
+		}
+	}
+	sc.Draw("line line--head", &give).Draw("dash dash--curve", &ask)
+	asked := block.Markup("end")
+	if !give.Empty() {
+		g, _ := sc.supplyHead(most * 0.15)
+		gx, gy := p.X(most*0.15)+6, p.Y(g)-8
+		sc.Label(gx, gy, "start", "the "+sc.SourceName()+" gives")
+		if ok && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
+			asked, ax, ay = "start", p.Left+6, p.Y(sys.head(0))+28
+		}
+	}
+	if !ask.Empty() {
+		sc.Label(ax, ay-10, asked, "the system asks")
+	}
+	x, y := p.X(sc.Zone.Flow), p.Y(sc.Zone.Head)
+	spare := &block.Path{}
+	if ok {
+		spare.Move(x, y)
+		spare.Line(x, p.Y(min(sys.head(sc.Zone.Flow), p.Y1)))
+	}
+	sc.Draw("spare", spare)
+	sc.HTML(`<circle class="dot" r="5" cx="`).At(x).HTML(`" cy="`).At(y).HTML(`"/></svg>`)
+}
+
+// zoneTable compares the zones, if there are several.
+func (sc part) zoneTable() {
+	if len(sc.S.Zones) < 2 {
+		return
+	}
+	t := sc.Table("The zones", "Zone", "#Emitters open", "#Flow", "#Head of the supply", "#To spare", "#EU")
+	for i := range sc.S.Zones {
+		z := &sc.S.Zones[i]
+		t.Row(strconv.Itoa(z.Zone), strconv.Itoa(z.Open)+" of "+strconv.Itoa(z.Emitters), sc.Amount(unit.Flow, z.Flow),
+			sc.Amount(unit.Head, z.Head), sc.Amount(unit.Head, z.Margin), sc.evenness1(z))
+	}
+	t.End()
+}
+
+func (sc part) evenness1(z *sheet.ZoneResult) string {
+	if z.Open == 0 {
+		return "–"
+	}
+	return sc.Amount(unit.Share, z.Alike.EU)
+}
