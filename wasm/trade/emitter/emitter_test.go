@@ -11,6 +11,7 @@ func TestOpen(t *testing.T) {
 	pc := Emitter{Kind: Compensating, Flow: 2 * lph, Nominal: 10, Lowest: 10, Highest: 40, Exponent: 0.05}
 	flat := Emitter{Kind: Compensating, Flow: 2 * lph, Nominal: 10, Lowest: 10, Highest: 40}
 	orifice := Emitter{Kind: NonCompensating, Flow: 4 * lph, Nominal: 10, Exponent: 0.5}
+	level := Emitter{Kind: NonCompensating, Flow: 4 * lph, Nominal: 10}
 	laminar := Emitter{Kind: NonCompensating, Flow: 4 * lph, Nominal: 10, Exponent: 1}
 	tests := []struct {
 		name    string
@@ -25,6 +26,7 @@ func TestOpen(t *testing.T) {
 		{"an orifice at four times that", &orifice, 40, 8},
 		{"laminar at a tenth", &laminar, 1, 0.4},
 		{"straight line under 1 %", &orifice, 0.05, 4 * 0.1 * 0.5},
+		{"straight line under 1 % also where the flow is level", &level, 0.05, 4 * 0.5},
 		{"no head, no flow", &orifice, 0, 0},
 		{"no flow back", &orifice, -3, 0},
 	}
@@ -35,6 +37,28 @@ func TestOpen(t *testing.T) {
 				t.Errorf("at %g m: got %.15g L/h, want %.15g", tt.h, q/lph, tt.want)
 			}
 		})
+	}
+}
+
+// At the ends of its pieces a law has the slope of the piece above: x q/h from
+// 1 % of the reference head up, and none at no head.
+func TestSlopesAtTheEnds(t *testing.T) {
+	pc := Emitter{Kind: Compensating, Flow: 2 * lph, Nominal: 10, Lowest: 10, Exponent: 0.05}
+	orifice := Emitter{Kind: NonCompensating, Flow: 4 * lph, Nominal: 10, Exponent: 0.5}
+	tests := []struct {
+		name    string
+		e       *Emitter
+		h, want float64 // m, L/h per m
+	}{
+		{"the lowest head", &pc, 10, 0.05 * 2 / 10},
+		{"1 % of the nominal head", &orifice, 0.1, 0.5 * 0.4 / 0.1},
+		{"no head", &orifice, 0, 0},
+		{"less than none", &orifice, -1, 0},
+	}
+	for _, tt := range tests {
+		if _, slope := tt.e.Open(tt.h); math.Abs(slope/lph-tt.want) > 1e-12 {
+			t.Errorf("%s: slope %.15g L/h per m, want %.15g", tt.name, slope/lph, tt.want)
+		}
 	}
 }
 

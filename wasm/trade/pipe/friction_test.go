@@ -68,6 +68,20 @@ func TestFrictionIsContinuousAtTheEndsOfTheRegimes(t *testing.T) {
 	}
 }
 
+// From TurbulentMin on the slope is that of Colebrook's equation, and up to
+// LaminarMax that of Poiseuille's.
+func TestSlopeAtTheEndsOfTheRegimes(t *testing.T) {
+	if _, slope := Friction(LaminarMax, 0.01); slope != -0.032/2000 {
+		t.Errorf("at Re 2000 the slope is %g, want %g", slope, -0.032/2000)
+	}
+	const step = 1e-3
+	f, slope := Friction(TurbulentMin, 0.01)
+	after, _ := Friction(TurbulentMin+step, 0.01)
+	if want := (after - f) / step; math.Abs(slope-want) > 1e-4*math.Abs(want) {
+		t.Errorf("at Re 4000 the slope is %g, and %g to the next", slope, want)
+	}
+}
+
 // within returns v where it lies from lo to hi, else a number between them
 // that depends on v, evenly by ratio, so that no try of the fuzzer is wasted.
 func within(v, lo, hi float64) float64 {

@@ -35,6 +35,8 @@ func TestFigures(t *testing.T) {
 		{"flushing 4 mm at 0.3 m/s, L/h", FlowAt(0.3, 4*mm) / lph, 13.6, 0.05, facts},
 		{"contraction to 0.3 of the area", Contraction(0.3), 0.308, 0.0005, facts},
 		{"contraction to 0.7 of the area", Contraction(0.7), 0.105, 0.0005, facts},
+		{"jet behind a contraction to a twentieth, halfway from 0.617 to 0.624", Narrowing(0.05), 0.6205, 1e-15, facts},
+		{"no jet is wider than its pipe", Narrowing(1.5), 1, 0, facts},
 		{"no contraction", Contraction(1), 0, 0, facts},
 		{"no expansion", Expansion(2, 2), 0, 0, facts},
 	}

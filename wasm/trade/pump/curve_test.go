@@ -112,8 +112,10 @@ func TestTwoFiguresSayWhatIsWrong(t *testing.T) {
 	}{
 		{ByTwo, 0, 1, "the shut-off head must be more than 0"},
 		{ByTwo, math.NaN(), 1, "the shut-off head must be more than 0"},
+		{ByTwo, 6, 0, "the greatest flow must be more than 0"},
 		{ByTwo, 6, -1, "the greatest flow must be more than 0"},
 		{ByTwo, 6, math.Inf(1), "the greatest flow must be more than 0"},
+		{Tap, 0, 1, "the tap's static head must be more than 0"},
 		{Tap, -1, 1, "the tap's static head must be more than 0"},
 		{Tap, 30, 0, "the tap's flow must be more than 0"},
 	}
@@ -124,11 +126,47 @@ func TestTwoFiguresSayWhatIsWrong(t *testing.T) {
 	}
 }
 
+func TestSmallFiguresAreRight(t *testing.T) {
+	for _, c := range []Curve{must(t)(ByTwo(0.5, 0.5)), must(t)(Tap(0.5, 0.5)), must(t)(ByPoints([]Point{{0, 0.5}, {1e-6, 0}}))} {
+		if h, _ := c.Head(0); h != 0.5 {
+			t.Errorf("at no flow: %g m, want 0.5", h)
+		}
+	}
+}
+
+// Below 1/1000 of the greatest flow the parabola is the straight line from its
+// top to its point there: 20 m fall by a millionth over 1/1000 of 2 m³/s.
+func TestByTwoIsStraightAtFirst(t *testing.T) {
+	c := must(t)(ByTwo(20, 2))
+	const want = -20 * 1e-6 / 2e-3
+	for _, q := range []float64{0, 0.5e-3, 1.9e-3} {
+		if h, slope := c.Head(q); math.Abs(slope-want) > 1e-15 || math.Abs(h-(20+want*q)) > 1e-13 {
+			t.Errorf("at %g m³/s: %.15g m, slope %g, want %.15g, %g", q, h, slope, 20+want*q, want)
+		}
+	}
+	// From there on it has the parabola's slope, 2 · 1/1000 · 20/2.
+	if _, slope := c.Head(2e-3); math.Abs(slope+0.02) > 1e-15 {
+		t.Errorf("at a thousandth of the flow the slope is %g, want -0.02", slope)
+	}
+}
+
 func TestByTwo(t *testing.T) {
 	c := must(t)(ByTwo(20, 2))
 	for q, want := range map[float64]float64{0: 20, 1: 15, 2: 0, 4: -60} {
 		if h, _ := c.Head(q); math.Abs(h-want) > 1e-12 {
 			t.Errorf("at %g: %g m, want %g", q, h, want)
+		}
+	}
+}
+
+// Steep is only what runs back: at no flow each curve has the slope of what
+// lies ahead.
+func TestSlopeAtNoFlowIsThatAhead(t *testing.T) {
+	for name, c := range map[string]Curve{"points": must(t)(ByPoints(surface)), "tap": must(t)(Tap(35, 18*lpm))} {
+		_, at := c.Head(0)
+		_, ahead := c.Head(1e-9 * c.LastFlow())
+		if math.Abs(at-ahead) > 1e-6*math.Abs(ahead) {
+			t.Errorf("%s: the slope is %g at no flow and %g ahead", name, at, ahead)
 		}
 	}
 }
@@ -153,6 +191,14 @@ func TestRegulated(t *testing.T) {
 	}
 	if h, _ := c.Head(10 * lpm); math.Abs(h-10) > 1e-3 {
 		t.Errorf("at half the tap's flow the regulator gives %g m, want 10 less its droop", h)
+	}
+	// The droop is 1e-4 of the setting at the last flow of the curve before it.
+	strong := Regulated(must(t)(ByPoints([]Point{{0, 90}, {30 * lpm, 80}})), 20)
+	if h, slope := strong.Head(30 * lpm); math.Abs(h-19.998) > 1e-12 || math.Abs(slope+0.002/(30*lpm)) > 1e-12 {
+		t.Errorf("at the last flow the regulator gives %.15g m, slope %g, want 19.998, %g", h, slope, -0.002/(30*lpm))
+	}
+	if _, slope := strong.Head(0); math.Abs(slope+0.002/(30*lpm)) > 1e-12 {
+		t.Errorf("at no flow the regulator's slope is %g: that of water running back", slope)
 	}
 	want, _ := tap.Head(19 * lpm)
 	if h, _ := c.Head(19 * lpm); h != want {

@@ -26,6 +26,17 @@ func TestDutyOfAPumpThatIsTooWeakIsNoFlow(t *testing.T) {
 	}
 }
 
+// Where the system draws more than the pump's curve is known for, the curve
+// goes on: 8 (1 - u²) = -24 + 0 at u = 2, and -92 + 0 needs u² = 12.5.
+func TestDutyBeyondTheLastFlow(t *testing.T) {
+	c := must(t)(ByTwo(8, 2))
+	for static, want := range map[float64]float64{-24: 4, -92: 2 * math.Sqrt(12.5), 0: 2} {
+		if p := Duty(c, static, 0, 1); math.Abs(p.Flow-want) > 1e-9 || math.Abs(p.Head-static) > 1e-9 {
+			t.Errorf("static %g m: %g m³/s at %g m, want %g at %g", static, p.Flow, p.Head, want, static)
+		}
+	}
+}
+
 // A pump at another speed is similar to itself.
 func TestSpeedAgreesWithSimilarity(t *testing.T) {
 	const cq, ch, d, w, ratio = 0.06, 0.19, 0.2, 150.0, 1.2
