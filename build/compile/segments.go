@@ -11,8 +11,6 @@ import (
 // hold between them. It is longer than any run inside the table of functions.
 const gap = 4096
 
-const dataSection = 11 // WebAssembly Core Specification, section 5.5.14
-
 // A segment is one active data segment of memory 0.
 type segment struct {
 	offset uint64
@@ -41,7 +39,13 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 		}
 		body := rest[1+n : 1+n+int(size)]
 		rest = rest[1+n+int(size):]
-		if id == dataSection {
+		switch id {
+		case codeSection:
+			var err error
+			if body, err = shorterCode(body, shorter); err != nil {
+				return nil, err
+			}
+		case dataSection:
 			segments, err := readSegments(body)
 			if err != nil {
 				return nil, err
@@ -57,6 +61,11 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 		out = append(out, body...)
 	}
 	return out, nil
+}
+
+// shorter is a function with what Go writes in many ways written in one.
+func shorter(slot int, locals []group, code []instruction) ([]group, []instruction) {
+	return withOwnNumber(slot, locals, withoutExit(withoutJumps(code)))
 }
 
 // strip takes what only a stack trace shows out of the segment that holds the
