@@ -123,7 +123,7 @@ func random(n int) *plan.Plan {
 
 // shown is everything that the page shows of a plan.
 func shown(p *plan.Plan) []block.Fragment {
-	all := page.Open(strings.TrimPrefix(carry.Link(p), "#")).Fragments
+	all := new(page.Session).Open(strings.TrimPrefix(carry.Link(p), "#")).Fragments
 	s := sheet.Work(p)
 	link := func(p *plan.Plan) string { return "#" + carry.Link(p) }
 	for which := range sheet.Exploration(sheet.Explorations) {

@@ -117,7 +117,7 @@ func Plan(p *plan.Plan, far int) (v Verdict) {
 // answered checks that the page says of a plan's form what was told of the plan,
 // and that the form is well formed. ids holds the ids of what was told.
 func answered(p *plan.Plan, link string, told []block.Fragment, ids map[string]bool, fault func(string, ...any)) {
-	r := page.Answer(plan.DraftOf(p).Encode())
+	r := new(page.Session).Answer(plan.DraftOf(p).Encode())
 	if len(r.Errors) > 0 {
 		fault("the form of the plan has an error: %v", r.Errors[0])
 	}

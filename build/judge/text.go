@@ -31,7 +31,7 @@ func Text(text string, kind hostile.Input, show bool) (faults []string) {
 			fault("%v, and a plan: %t", err, q != nil)
 		}
 		if p = q; p == nil && show {
-			r = page.Open(text)
+			r = new(page.Session).Open(text)
 		}
 	case hostile.Files:
 		q, errs := carry.ReadJSON([]byte(text))
@@ -39,7 +39,7 @@ func Text(text string, kind hostile.Input, show bool) (faults []string) {
 			fault("%d errors, and a plan: %t", len(errs), q != nil)
 		}
 		if p = q; p == nil && show {
-			r = page.OpenFile(text)
+			r = new(page.Session).OpenFile(text)
 		}
 	default:
 		d := plan.ParseDraft(text)
@@ -51,7 +51,7 @@ func Text(text string, kind hostile.Input, show bool) (faults []string) {
 		if len(errs) == 0 {
 			p = q
 		} else if show && !d.Has(page.GoodName) {
-			r = page.Answer(text)
+			r = new(page.Session).Answer(text)
 		}
 		if _, err := url.ParseQuery(d.Encode()); err != nil {
 			fault("the form is written as none: %v", err)

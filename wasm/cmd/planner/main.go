@@ -13,14 +13,14 @@ import (
 
 func main() {
 	evenrow := js.Global().Get("Object").New()
-	var explorer page.Explorer
+	var session page.Session // of the one page whose worker this is
 	for name, answer := range map[string]func(string) page.Reply{
-		"answer":    page.Answer,
-		"rest":      explorer.Rest,
-		"feedback":  explorer.Feedback,
-		"open":      page.Open,
-		"openFirst": page.OpenFirst,
-		"openFile":  page.OpenFile,
+		"answer":    session.Answer,
+		"rest":      session.Rest,
+		"feedback":  session.Feedback,
+		"open":      session.Open,
+		"openFirst": session.OpenFirst,
+		"openFile":  session.OpenFile,
 		"save":      page.Save,
 		"calendar":  page.Calendar,
 	} {

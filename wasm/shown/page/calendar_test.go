@@ -23,12 +23,12 @@ func TestCalendar(t *testing.T) {
 func TestFocusOfAnEmptyList(t *testing.T) {
 	d := plan.DraftOf(plan.Default())
 	d.Set(plan.ActionName, "add-planting")
-	if r := Answer(d.Encode()); r.Focus != "s-plantings.1" {
+	if r := new(Session).Answer(d.Encode()); r.Focus != "s-plantings.1" {
 		t.Errorf("focus %q after the first is added", r.Focus)
 	}
 	d.Apply()
 	d.Set(plan.ActionName, "remove-planting.1")
-	if r := Answer(d.Encode()); r.Focus != "f-plantings" {
+	if r := new(Session).Answer(d.Encode()); r.Focus != "f-plantings" {
 		t.Errorf("focus %q after the last is removed", r.Focus)
 	}
 }

@@ -13,12 +13,12 @@ func TestCautionsFollowTheFormInTheBrowser(t *testing.T) {
 	for from, to := range map[string]string{"pump-points": "mains", "mains": "pump-two", "gravity": "mains", "pump-two": "gravity"} {
 		data := start(t)
 		data.Set("supply.kind", from)
-		form, _ := fragment(Answer(data.Encode()), "ask")
+		form, _ := fragment(new(Session).Answer(data.Encode()), "ask")
 		if form != "" {
 			data = filled(form)
 		}
 		data.Set("supply.kind", to)
-		r := Answer(data.Encode())
+		r := new(Session).Answer(data.Encode())
 		form, drawn := fragment(r, "ask")
 		list, told := fragment(r, "cautions")
 		if !drawn || !told {
@@ -33,7 +33,7 @@ func TestCautionsFollowTheFormInTheBrowser(t *testing.T) {
 	// One that hangs on a field alone changes the form too.
 	data := start(t)
 	data.Set("season.shelter", "open")
-	if form, drawn := fragment(Answer(data.Encode()), "ask"); !drawn || strings.Contains(form, `data-caution="tunnel"`) {
+	if form, drawn := fragment(new(Session).Answer(data.Encode()), "ask"); !drawn || strings.Contains(form, `data-caution="tunnel"`) {
 		t.Error("without a shelter the caution of one stays")
 	}
 }
@@ -41,7 +41,7 @@ func TestCautionsFollowTheFormInTheBrowser(t *testing.T) {
 // Every caution that a section declares is on paper once.
 func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 	for _, e := range plan.Examples() {
-		r := whole(e.Plan)
+		r := new(Session).whole(e.Plan)
 		form, _ := fragment(r, "ask")
 		list, _ := fragment(r, "cautions")
 		seen := 0
@@ -65,8 +65,8 @@ func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 // last clamp, and never have a pump run shut.
 func TestTasksPutElectricityLast(t *testing.T) {
 	p := plan.Default()
-	var e Explorer
-	r := e.Rest(plan.DraftOf(p).Encode() + "&step=1")
+	var s Session
+	r := s.Rest(plan.DraftOf(p).Encode() + "&step=1")
 	tasks, _ := fragment(r, "tasks")
 	for name, text := range map[string]string{
 		"page":     tasks,

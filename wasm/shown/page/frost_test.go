@@ -13,13 +13,13 @@ import (
 // markup and with plain spaces.
 func seasonOf(t *testing.T, data url.Values) map[string]string {
 	t.Helper()
-	if r := Answer(data.Encode()); len(r.Errors) > 0 {
+	if r := new(Session).Answer(data.Encode()); len(r.Errors) > 0 {
 		t.Fatal(r.Errors)
 	}
-	var e Explorer
+	var s Session
 	data.Set(StepName, "1")
 	said := map[string]string{}
-	for _, f := range e.Rest(data.Encode()).Fragments {
+	for _, f := range s.Rest(data.Encode()).Fragments {
 		said[f.ID] = strings.Join(strings.Fields(regexp.MustCompile(`<svg.*?</svg>|<[^>]*>`).ReplaceAllString(f.HTML, " ")), " ") // no-break spaces too
 	}
 	if said["timer"] == "" || said["tasks"] == "" {
@@ -119,7 +119,7 @@ func TestAHardyCropKeepsTheSystemFullInFrost(t *testing.T) {
 // Reshape fills in what a change of a choice adds to the form.
 func Reshape(t *testing.T, data url.Values) {
 	t.Helper()
-	if html, sent := fragment(Answer(data.Encode()), "ask"); sent {
+	if html, sent := fragment(new(Session).Answer(data.Encode()), "ask"); sent {
 		for name, v := range filled(html) {
 			if !data.Has(name) {
 				data[name] = v

@@ -20,7 +20,7 @@ const leastRows = 3
 // under plan.ActionName which of the log's buttons was pressed. The log itself
 // is sent again only when its rows change; what stands below a row always is.
 // Errors are those of the log.
-func (e *Explorer) Feedback(typed string) Reply {
+func (s *Session) Feedback(typed string) Reply {
 	d := plan.ParseDraft(typed)
 	p, errs := d.Read()
 	r := Reply{}
@@ -41,24 +41,21 @@ func (e *Explorer) Feedback(typed string) Reply {
 		rows = max(leastRows, drain.Rows(d.Get))
 		r.Focus = "f-" + drain.Path(min(max(n, 1), rows), drain.DayName)
 	}
-	var s *sheet.Sheet
+	var worked *sheet.Sheet
 	near := day.Day(p.Season.LastFrost)
 	if len(errs) == 0 && drain.Rows(d.Get) > 0 {
-		s = e.of(p)
-		if s.Season == nil {
-			s.Explore(sheet.Season)
-		}
-		near = s.Season.First/2 + s.Season.Last/2
+		worked = s.work(p, sheet.Season)
+		near = worked.Season.First/2 + worked.Season.Last/2
 	}
 	log, slips := drain.Read(d.Get, p.Units == unit.US, near)
-	hint := watering.Hints(s, p, log)
+	hint := watering.Hints(worked, p, log)
 	if action != "" {
 		r.add("log", watering.Log(d.Get, rows, hint))
 	}
 	for row := 1; row <= rows || d.Has(drain.Path(row, drain.DayName)); row++ {
 		r.add(watering.HintName(row), hint(row))
 	}
-	html, aloud := watering.Advice(s, p, log, slips)
+	html, aloud := watering.Advice(worked, p, log, slips)
 	r.add("advice", html)
 	if r.Errors = watering.Slips(slips); len(slips) > 0 {
 		aloud = form.Sentence(r.Errors[0])

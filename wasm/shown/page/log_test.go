@@ -26,9 +26,9 @@ func noted(data url.Values, rows ...string) url.Values {
 }
 
 func TestFeedbackSaysTheNextSetting(t *testing.T) {
-	var e Explorer
+	var s Session
 	data := noted(start(t), "2027-07-12|40|2.8|6|2", "2027-07-13|40|2.8|6|2")
-	r := e.Feedback(data.Encode())
+	r := s.Feedback(data.Encode())
 	if _, sent := fragment(r, "log"); sent {
 		t.Error("the log is sent again although its rows are the same")
 	}
@@ -46,11 +46,11 @@ func TestFeedbackSaysTheNextSetting(t *testing.T) {
 
 	// Errors in the plan leave the advice, without the card.
 	data.Set("place.length", "long")
-	if advice, _ := fragment(e.Feedback(data.Encode()), "advice"); !strings.Contains(advice, "Give 15\u00a0% less on a typical day.") {
+	if advice, _ := fragment(s.Feedback(data.Encode()), "advice"); !strings.Contains(advice, "Give 15\u00a0% less on a typical day.") {
 		t.Errorf("with an error in the plan:\n%s", advice)
 	}
 	data = noted(start(t), "2027-07-12|<b>|2.8|6|2")
-	advice, _ = fragment(e.Feedback(data.Encode()), "advice")
+	advice, _ = fragment(s.Feedback(data.Encode()), "advice")
 	if !strings.Contains(advice, `href="#f-log.1.out"`) || strings.Contains(advice, "<b>") {
 		t.Errorf("a slip: %s", advice)
 	}
@@ -73,9 +73,9 @@ func minutesOf(t *testing.T, words string) (shots int, long float64) {
 // 5 % drained in a heat wave: no less than the card has for a hot day, in no
 // more shots than the timer holds, and more where that was given already.
 func TestFivePerCentInAHeatWave(t *testing.T) {
-	var e Explorer
+	var s Session
 	say := func(data url.Values) (advice, hint string) {
-		r := e.Feedback(data.Encode())
+		r := s.Feedback(data.Encode())
 		hint, _ = fragment(r, "log-set-1")
 		return r.Announce, hint
 	}
@@ -140,7 +140,7 @@ func TestFivePerCentInAHeatWave(t *testing.T) {
 // more is advised than fits between the first and the last shot: some 12 h on 15 July
 // at 47° N, from 1.5 h after sunrise to 1.5 h before sunset.
 func TestTheLogStaysWithinTheDay(t *testing.T) {
-	var e Explorer
+	var s Session
 	for _, c := range []struct{ row, want, not, path string }{
 		{"15 July|95||||hot|12|7", "12 shots of 6\u00a0min", "so the shots are longer", ""},
 		{"15 July|5||||hot|12|6", "longer than is best", "no more fits", ""},
@@ -151,7 +151,7 @@ func TestTheLogStaysWithinTheDay(t *testing.T) {
 		{"15 July|5||||hot|12|60", "Leave the timer as it was on a hot day: no more fits between", "Give", ""},
 		{"15 July|95||||hot|12|50", "less on a hot day", "so the shots are longer", ""},
 	} {
-		r := e.Feedback(noted(start(t), c.row).Encode())
+		r := s.Feedback(noted(start(t), c.row).Encode())
 		advice, _ := fragment(r, "advice")
 		path := ""
 		if len(r.Errors) > 0 {
@@ -166,11 +166,11 @@ func TestTheLogStaysWithinTheDay(t *testing.T) {
 // Dates as people write them, by the plan's units; a wrong one is marked at its
 // box and read aloud. A log of old has neither weather nor timer.
 func TestDatesOfTheLog(t *testing.T) {
-	var e Explorer
+	var s Session
 	hintOn := func(units, date string) string {
 		data := noted(start(t), date+"|5||||hot")
 		data.Set("units", units)
-		r := e.Feedback(data.Encode())
+		r := s.Feedback(data.Encode())
 		if len(r.Errors) > 0 {
 			t.Errorf("%s in %s: %v", date, units, r.Errors)
 		}
@@ -183,7 +183,7 @@ func TestDatesOfTheLog(t *testing.T) {
 			t.Errorf("%s in %s is read as %s, want %s", c[1], c[0], got, c[2])
 		}
 	}
-	r := e.Feedback(noted(start(t), "31.6.|5").Encode())
+	r := s.Feedback(noted(start(t), "31.6.|5").Encode())
 	if len(r.Errors) != 1 || r.Errors[0].Path != "log.1.day" || !strings.HasPrefix(r.Announce, "Day 1: date must be a date that exists") {
 		t.Errorf("a wrong date: %v, announced %q", r.Errors, r.Announce)
 	}
@@ -204,7 +204,7 @@ func TestDatesOfTheLog(t *testing.T) {
 		}
 	}
 	data.Set(plan.ActionName, watering.LogOpen)
-	r = e.Feedback(data.Encode())
+	r = s.Feedback(data.Encode())
 	log, _ = fragment(r, "log")
 	if back := filled(log); back.Get("log.2.day") != "2027-07-13" || back.Get("log.2.feed") != "2" || back.Get("log.2.sky") != "" || len(r.Errors) != 0 || r.Announce != "" {
 		t.Errorf("an old log: %v %v", filled(log), r.Errors)
@@ -212,11 +212,11 @@ func TestDatesOfTheLog(t *testing.T) {
 }
 
 func TestLogKeepsWhatIsTyped(t *testing.T) {
-	var e Explorer
+	var s Session
 	data := noted(start(t), "2027-07-12|40|2.8|6|2", "|||x\"<|", "2027-07-14|30|||")
 	press := func(action string) url.Values {
 		data.Set(plan.ActionName, action)
-		html, sent := fragment(e.Feedback(data.Encode()), "log")
+		html, sent := fragment(s.Feedback(data.Encode()), "log")
 		if !sent {
 			t.Fatalf("%s: the log is not sent", action)
 		}
@@ -243,7 +243,7 @@ func TestLogKeepsWhatIsTyped(t *testing.T) {
 	press(watering.LogRemove + "-1")
 
 	data.Set(plan.ActionName, watering.LogCSV)
-	r := e.Feedback(data.Encode())
+	r := s.Feedback(data.Encode())
 	rows, err := csv.NewReader(strings.NewReader(r.File)).ReadAll()
 	if err != nil || len(rows) != 4 || rows[2][3] != `x"<` || r.FileName != "drain.csv" || len(r.Fragments) != 0 {
 		t.Errorf("%v: %q as %s", err, r.File, r.FileName)
@@ -257,8 +257,8 @@ func FuzzFeedback(f *testing.F) {
 	f.Add("timer.drain=0&timer.kind=cycle&log.60.feed=1e9&log.1.out=0", "log-open")
 	f.Add("log.1.out=<b>&rows.1.plants=x&log.0.out=3&log.61.out=3", "log-csv")
 	f.Fuzz(func(t *testing.T, form, action string) {
-		var e Explorer
-		r := e.Feedback(form + "&rows.1.plants=3&" + plan.ActionName + "=" + url.QueryEscape(action))
+		var s Session
+		r := s.Feedback(form + "&rows.1.plants=3&" + plan.ActionName + "=" + url.QueryEscape(action))
 		for _, part := range r.Fragments {
 			if strings.Contains(part.HTML, "NaN") || strings.Contains(part.HTML, "Inf") && !strings.Contains(form, "Inf") || strings.Contains(part.HTML, "<b>") {
 				t.Fatalf("%q: %s", form, part.HTML)

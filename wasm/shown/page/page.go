@@ -1,7 +1,7 @@
 // Package page answers what the page asks: form text in, fragments out.
 //
-// It keeps nothing between two questions. The builder calls it for the page as
-// it is first seen, the browser program for every change.
+// A [Session] holds one plan between two questions of a page. The builder asks
+// for the page as it is first seen, the browser program at every change.
 package page
 
 import (
@@ -34,7 +34,7 @@ type Reply struct {
 	Title     string       // of the page; empty to leave it
 	Announce  string       // to be read aloud once; empty for nothing
 	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
-	More      int          // what [Explorer.Rest] should be asked for next; 0 for nothing
+	More      int          // what [Session.Rest] should be asked for next; 0 for nothing
 
 	FileName string // of a file to be saved; empty for none
 	FileKind string // its content type
@@ -44,14 +44,14 @@ type Reply struct {
 // Start returns the page for the default plan, with everything on it.
 func Start() Reply {
 	p := plan.Default()
-	r := whole(p)
-	s := sheet.Work(p)
+	var s Session
+	r := s.whole(p)
 	for which := range sheet.Exploration(sheet.Explorations) {
-		r.Fragments = append(r.Fragments, view.Explored(s, which, link)...)
+		r.Fragments = append(r.Fragments, view.Explored(s.work(p, which), which, link)...)
 	}
 	r.Fragments = append(r.Fragments, block.Fragment{ID: "examples", HTML: form.Examples(examples())})
 	noLog := func(string) string { return "" }
-	advice, _ := watering.Advice(s, p, nil, nil)
+	advice, _ := watering.Advice(s.work(p), p, nil, nil)
 	r.add("log", watering.Log(noLog, leastRows, func(int) string { return "" }))
 	r.add("advice", advice)
 	r.Announce = ""
@@ -62,7 +62,7 @@ func Start() Reply {
 // as they are, or become those of the plan under [GoodName] if the form has one,
 // and the page says that they are not of what the form holds, and lists what is
 // wrong. The form itself is sent again only when what it shows changes.
-func Answer(typed string) Reply {
+func (s *Session) Answer(typed string) Reply {
 	d := plan.ParseDraft(typed)
 	shape := d.Get(form.ShapeName)
 	record := d.Apply()
@@ -81,14 +81,14 @@ func Answer(typed string) Reply {
 	}
 	if len(errs) > 0 {
 		if last := good(d); last != nil {
-			r.told(last)
+			r.told(s.work(last))
 			r.Link = ""
 		}
 		r.wrong(errs)
 		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + form.Sentence(errs[0])
 		return r
 	}
-	r.told(p)
+	r.told(s.work(p))
 	r.clear()
 	if record == "sky" {
 		r.Announce = "The clock is set. " + r.Announce
@@ -98,24 +98,24 @@ func Answer(typed string) Reply {
 
 // Open opens a link: what follows "#" in the page's address. An empty one is
 // the default plan. A link that cannot be read changes nothing but the message.
-func Open(link string) Reply {
+func (s *Session) Open(link string) Reply {
 	p, err := opened(link)
 	if err != "" {
 		return refused(err + " The plan that stood here is still here.")
 	}
-	return whole(p)
+	return s.whole(p)
 }
 
 // OpenFirst is Open while the page shows nothing but the example, which must
 // then not be taken for the plan in a link that cannot be read.
-func OpenFirst(link string) Reply {
+func (s *Session) OpenFirst(link string) Reply {
 	p, err := opened(link)
 	if err != "" {
 		r := refused(err)
 		r.stale(form.NotTheLink, nil)
 		return r
 	}
-	return whole(p)
+	return s.whole(p)
 }
 
 // opened reads a link, or says in a sentence why it cannot be opened.
@@ -142,7 +142,7 @@ func good(d plan.Draft) *plan.Plan {
 }
 
 // OpenFile opens a file that [Save] made.
-func OpenFile(json string) Reply {
+func (s *Session) OpenFile(json string) Reply {
 	p, errs := carry.ReadJSON([]byte(json))
 	if len(errs) > 0 {
 		why := errs[0].Label + " " + errs[0].Problem
@@ -151,7 +151,7 @@ func OpenFile(json string) Reply {
 		}
 		return refused("This file cannot be opened: " + why + ". The plan that stood here is still here.")
 	}
-	return whole(p)
+	return s.whole(p)
 }
 
 // Save returns the plan in the form as a file. A plan with errors is not saved.
@@ -187,10 +187,10 @@ func saved(typed string, write func(*plan.Plan) Reply) Reply {
 func Sentence(e plan.Error) string { return form.Sentence(e) }
 
 // whole returns everything for a plan, the form included.
-func whole(p *plan.Plan) Reply {
+func (s *Session) whole(p *plan.Plan) Reply {
 	r := Reply{}
 	r.add("ask", form.Ask(p, plan.DraftOf(p), nil))
-	r.told(p)
+	r.told(s.work(p))
 	r.clear()
 	return r
 }
@@ -200,11 +200,10 @@ func (r *Reply) add(id, html string) {
 }
 
 // told adds the results of a plan without errors.
-func (r *Reply) told(p *plan.Plan) {
-	s := sheet.Answer(p)
+func (r *Reply) told(s *sheet.Sheet) {
 	r.More = 1
-	r.Link = link(p)
-	r.Title = scene.Title(p)
+	r.Link = link(s.Plan)
+	r.Title = scene.Title(s.Plan)
 	r.Announce = answer.Announce(s)
 	r.Fragments = append(r.Fragments, view.Told(s, link)...)
 	r.add("share", form.Share(r.Link))

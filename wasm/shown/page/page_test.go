@@ -61,7 +61,7 @@ func start(t *testing.T) url.Values {
 // The form as it is drawn, sent back as it is, is the same plan.
 func TestFormReadsBackAsThePlanThatItShows(t *testing.T) {
 	for _, e := range plan.Examples() {
-		first := whole(e.Plan)
+		first := new(Session).whole(e.Plan)
 		form, _ := fragment(first, "ask")
 		data := filled(form)
 		for name, values := range data {
@@ -69,7 +69,7 @@ func TestFormReadsBackAsThePlanThatItShows(t *testing.T) {
 				t.Errorf("%s: %s stands %d times in the form", e.Key, name, len(values))
 			}
 		}
-		again := Answer(data.Encode())
+		again := new(Session).Answer(data.Encode())
 		if len(again.Errors) > 0 {
 			t.Errorf("%s: %v", e.Key, again.Errors)
 		}
@@ -86,7 +86,7 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 	data := start(t)
 	data.Set("place.length", "12 <b>")
 	data.Set("rows.2.spacing", "99")
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	var paths []string
 	for _, e := range r.Errors {
 		paths = append(paths, e.Path)
@@ -111,7 +111,7 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 	}
 	data.Set("place.length", "12")
 	data.Set("rows.2.spacing", "0.333")
-	mended := Answer(data.Encode())
+	mended := new(Session).Answer(data.Encode())
 	if foot, _ := fragment(mended, "always"); !strings.Contains(foot, "Yes.") {
 		t.Errorf("mended, at the foot stands %q", foot)
 	}
@@ -134,7 +134,7 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 
 	// Another change of the form sends it again, with all of that in it.
 	data.Set("supply.kind", "gravity")
-	form, sent := fragment(Answer(data.Encode()), "ask")
+	form, sent := fragment(new(Session).Answer(data.Encode()), "ask")
 	if !sent {
 		t.Fatal("the form is not sent although it shows other fields")
 	}
@@ -162,12 +162,12 @@ func TestATextThatIsTooLongSpoilsNothingElse(t *testing.T) {
 	for _, path := range []string{"place.length", "name", plan.TableName} {
 		data := start(t)
 		data.Set("sky.climate", "own")
-		form, _ := fragment(Answer(data.Encode()), "ask")
+		form, _ := fragment(new(Session).Answer(data.Encode()), "ask")
 		data = filled(form)
 		data.Set("rows.2.plants", "17")
 		before := len(data)
 		data.Set(path, long)
-		r := Answer(data.Encode())
+		r := new(Session).Answer(data.Encode())
 		if form, drawn := fragment(r, "ask"); drawn {
 			t.Fatalf("%s: the form is drawn again: %.200s", path, form)
 		}
@@ -181,7 +181,7 @@ func TestATextThatIsTooLongSpoilsNothingElse(t *testing.T) {
 			t.Errorf("%s: there is a plan", path)
 		}
 		data.Set(plan.ActionName, "add-row")
-		form, _ = fragment(Answer(data.Encode()), "ask")
+		form, _ = fragment(new(Session).Answer(data.Encode()), "ask")
 		back := filled(form)
 		if back.Get("rows.2.plants") != "17" || back.Get("rows.5.plants") != back.Get("rows.4.plants") || len(back) < before {
 			t.Errorf("%s: with one row more %d fields are filled, of %d", path, len(back), before)
@@ -196,7 +196,7 @@ func TestActionsChangeTheForm(t *testing.T) {
 	data := start(t)
 	data.Set("rows.2.spacing", "0.4")
 	data.Set("action", "copy-row.2")
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	if r.Focus != "s-rows.3" {
 		t.Errorf("the focus goes to %q, want s-rows.3", r.Focus)
 	}
@@ -216,7 +216,7 @@ func TestSwitchOfUnitsConvertsTheForm(t *testing.T) {
 	data := start(t)
 	data.Set("place.width", "5 or so")
 	data.Set("units", "us")
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	form, sent := fragment(r, "ask")
 	if !sent {
 		t.Fatal("the form is not sent again")
@@ -238,7 +238,7 @@ func TestHostileNamesAreEscaped(t *testing.T) {
 	data := start(t)
 	data.Set("name", hostile)
 	data.Set("supply.kind", "mains") // so that the form is drawn again
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	if len(r.Errors) > 0 {
 		t.Fatal(r.Errors)
 	}
@@ -258,7 +258,7 @@ func TestHostileNamesAreEscaped(t *testing.T) {
 	// A choice that is none is kept as text too.
 	data.Set("header.feed", hostile)
 	data.Set("supply.kind", "gravity")
-	form, _ := fragment(Answer(data.Encode()), "ask")
+	form, _ := fragment(new(Session).Answer(data.Encode()), "ask")
 	if strings.Contains(form, "<img") {
 		t.Error("the form holds a choice as markup")
 	}
@@ -267,8 +267,8 @@ func TestHostileNamesAreEscaped(t *testing.T) {
 func TestLinksOpenAndDamagedOnesOnlySaySo(t *testing.T) {
 	data := start(t)
 	data.Set("rows.1.plants", "7")
-	sent := Answer(data.Encode())
-	r := Open(sent.Link)
+	sent := new(Session).Answer(data.Encode())
+	r := new(Session).Open(sent.Link)
 	if r.Link != sent.Link || len(r.Errors) > 0 {
 		t.Errorf("the link %s opens as %s", sent.Link, r.Link)
 	}
@@ -277,7 +277,7 @@ func TestLinksOpenAndDamagedOnesOnlySaySo(t *testing.T) {
 		t.Errorf("the opened plan has %s plants in row 1, want 7", got)
 	}
 	for _, damaged := range []string{"#1", sent.Link[:len(sent.Link)/2], "#9" + sent.Link[2:], "#<script>", "#told"} {
-		r := Open(damaged)
+		r := new(Session).Open(damaged)
 		if len(r.Fragments) != 1 || r.Fragments[0].ID != "message" || r.Link != "" {
 			t.Errorf("Open(%q) changes the page", damaged)
 		}
@@ -286,7 +286,7 @@ func TestLinksOpenAndDamagedOnesOnlySaySo(t *testing.T) {
 			t.Errorf("Open(%q) says %s", damaged, text)
 		}
 	}
-	if r := Open("#"); r.Link != Start().Link {
+	if r := new(Session).Open("#"); r.Link != Start().Link {
 		t.Error("an address without a plan does not open the default")
 	}
 }
@@ -312,11 +312,11 @@ func TestFilesAreSavedAndOpened(t *testing.T) {
 	if saved.FileName != "zo-s-plot-no-2.json" || saved.File == "" {
 		t.Fatalf("saved as %q, %d bytes", saved.FileName, len(saved.File))
 	}
-	if r := OpenFile(saved.File); r.Link != Answer(data.Encode()).Link {
+	if r := new(Session).OpenFile(saved.File); r.Link != new(Session).Answer(data.Encode()).Link {
 		t.Error("the file does not open as the plan that was saved")
 	}
 	for _, bad := range []string{"", "{", `{"rows": 5}`, "[]"} {
-		r := OpenFile(bad)
+		r := new(Session).OpenFile(bad)
 		if len(r.Fragments) != 1 || r.Fragments[0].ID != "message" {
 			t.Errorf("OpenFile(%q) changes the page", bad)
 		}
@@ -331,18 +331,18 @@ func TestFilesAreSavedAndOpened(t *testing.T) {
 func TestRestFollows(t *testing.T) {
 	data := start(t)
 	data.Set("runs.1.rise", "2")
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	if r.More != 1 {
 		t.Error("no more is announced")
 	}
 	if _, sent := fragment(r, "headroom"); sent {
 		t.Error("the answer waits for the headroom")
 	}
-	var e Explorer
+	var s Session
 	var rest Reply
 	for next := r.More; next > 0; {
 		data.Set(StepName, strconv.Itoa(next))
-		step := e.Rest(data.Encode())
+		step := s.Rest(data.Encode())
 		if step.More != 0 && step.More != next+1 {
 			t.Fatalf("after step %d comes %d", next, step.More)
 		}
@@ -355,7 +355,7 @@ func TestRestFollows(t *testing.T) {
 		}
 	}
 	data.Set("runs.1.rise", "two")
-	if r := e.Rest(data.Encode()); len(r.Fragments) != 0 {
+	if r := s.Rest(data.Encode()); len(r.Fragments) != 0 {
 		t.Errorf("of a plan with an error %d fragments are told", len(r.Fragments))
 	}
 	if _, there := fragment(Start(), "headroom"); !there {
@@ -368,7 +368,7 @@ func TestTheClockOfTheDevice(t *testing.T) {
 	data := start(t)
 	data.Set("action", plan.SetClock)
 	data.Set(plan.ClockName, "2027-01-01 -480\n2027-03-14 -420\n2027-11-07 -480")
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	ask, drawn := fragment(r, "ask")
 	if !drawn || !strings.Contains(ask, `name="sky.offset" aria-describedby="h-sky.offset e-sky.offset" value="-8"`) || !strings.Contains(ask, `<option value="march-november" selected`) {
 		t.Error("the form does not show the clock that was sent")
@@ -394,7 +394,7 @@ func TestTheFormSaysThatAUnitMayBeTyped(t *testing.T) {
 		data := start(t)
 		data.Set("supply.kind", tt.kind)
 		data.Set(tt.path, tt.typed)
-		r := Answer(data.Encode())
+		r := new(Session).Answer(data.Encode())
 		ask, _ := fragment(r, "ask")
 		_, hint, _ := strings.Cut(ask, `id="h-`+tt.path+`">`)
 		hint, _, _ = strings.Cut(hint, "</p>")
@@ -410,7 +410,7 @@ func TestTurningAnEmitterIsNoTrap(t *testing.T) {
 	data := start(t)
 	for _, kind := range []string{"plain", "compensating", "plain"} {
 		data.Set("emitters.1.kind", kind)
-		r := Answer(data.Encode())
+		r := new(Session).Answer(data.Encode())
 		if len(r.Errors) > 0 || r.Link == "" {
 			t.Fatalf("turned to %s: %v", kind, r.Errors)
 		}
@@ -430,12 +430,12 @@ func TestTurningAnEmitterIsNoTrap(t *testing.T) {
 func TestErrorsFallBackToThePlanThatStood(t *testing.T) {
 	data := start(t)
 	data.Set("runs.1.rise", "2")
-	stood := Answer(data.Encode())
+	stood := new(Session).Answer(data.Encode())
 	data.Set("runs.1.rise", "9") // typed on the way to 9x
-	passing := Answer(data.Encode())
+	passing := new(Session).Answer(data.Encode())
 	data.Set("runs.1.rise", "9x")
 	data.Set(GoodName, stood.Link)
-	r := Answer(data.Encode())
+	r := new(Session).Answer(data.Encode())
 	if len(r.Errors) != 1 || r.Link != "" {
 		t.Fatalf("%v, link %q", r.Errors, r.Link)
 	}
@@ -458,18 +458,18 @@ func TestErrorsFallBackToThePlanThatStood(t *testing.T) {
 		}
 	}
 	// What can wait is of that plan too.
-	var e Explorer
+	var s Session
 	data.Set(StepName, "1")
-	got, sent := fragment(e.Rest(data.Encode()), "timer")
+	got, sent := fragment(s.Rest(data.Encode()), "timer")
 	data.Set("runs.1.rise", "2")
 	data.Del(GoodName)
-	if want, _ := fragment((&Explorer{}).Rest(data.Encode()), "timer"); !sent || got != want {
+	if want, _ := fragment(new(Session).Rest(data.Encode()), "timer"); !sent || got != want {
 		t.Error("what is explored is not of the plan that stood")
 	}
 	// Before anything was left standing, that is the plan that everyone starts from.
 	data.Set("runs.1.rise", "9x")
 	data.Set(GoodName, "")
-	got, _ = fragment(Answer(data.Encode()), "answer")
+	got, _ = fragment(new(Session).Answer(data.Encode()), "answer")
 	if want, _ := fragment(Start(), "answer"); got != want {
 		t.Error("an error in the first field does not fall back to the example")
 	}
@@ -477,13 +477,13 @@ func TestErrorsFallBackToThePlanThatStood(t *testing.T) {
 
 // A link that cannot be read leaves the example, and says that it is one.
 func TestAnExampleIsNotTakenForTheLink(t *testing.T) {
-	r := OpenFirst("#1zz")
+	r := new(Session).OpenFirst("#1zz")
 	for id, want := range map[string]string{"message": "cannot be opened", "stale": "an example, not the plan that you opened", "always": "an example, not the plan"} {
 		if html, _ := fragment(r, id); !strings.Contains(html, want) || strings.Contains(html, "is still here") {
 			t.Errorf("%s reads %q", id, html)
 		}
 	}
-	good := OpenFirst(Start().Link)
+	good := new(Session).OpenFirst(Start().Link)
 	if stale, sent := fragment(good, "stale"); !sent || stale != "" || good.Link != Start().Link {
 		t.Errorf("of a good link it says %q", stale)
 	}
