@@ -33,6 +33,7 @@ var narrower = map[string]struct{ only, why string }{
 	"ground/unit":     {"", "a quantity knows no formula and no source"},
 	"ground/numeric":  {"", "mathematics knows no trade"},
 	"ground/day":      {"", "a date knows nothing"},
+	"ground/words":    {"", "a text knows nothing of what it says"},
 	"ground/work":     {"", "what counts work must not do any"},
 	"trade/catalogue": {"ground/source", "what is on sale is data, and computes nothing"},
 	"grower/plan":     {"ground/day ground/numeric ground/unit trade/catalogue", "what a grower tells is checked against limits, not worked out"},

@@ -1,5 +1,23 @@
 package block
 
+import (
+	"evenrow/wasm/ground/words"
+	"strings"
+)
+
+// Say writes a text in an element.
+func (w *Writer) Say(name Markup, t words.Text, args ...string) *Writer {
+	return w.Tag(name, words.Say(t, args...))
+}
+
+// Linked writes a text in which what stands between brackets leads to an address:
+// "How to flush: [Flushing]."
+func (w *Writer) Linked(href string, t words.Text, args ...string) *Writer {
+	before, rest, _ := strings.Cut(words.Say(t, args...), "[")
+	name, after, _ := strings.Cut(rest, "]")
+	return w.Text(before).HTML("<a").Attr("href", href).HTML(">").Text(name).HTML("</a>").Text(after)
+}
+
 // A Table writes an HTML table in a box that scrolls sideways by itself, so
 // that the page never does.
 type Table struct {

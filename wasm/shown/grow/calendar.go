@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/year/season"
 )
 
@@ -29,7 +30,7 @@ func (sc part) calendar(class block.Markup, width float64, s *season.Season) {
 		y := p.Top + block.BarHeight*float64(i) + 28
 		name := s.Name(sc.S.Plan, i)
 		if len(g.Rows) > 0 {
-			name += ", " + RowWords(g.Rows)
+			name += ", " + wording.Rows(g.Rows)
 		}
 		// The name stands over its bar, or ends where the paper ends.
 		letters := []rune(name)

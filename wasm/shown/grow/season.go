@@ -56,7 +56,7 @@ func Season(the *scene.Scene) {
 			return g.Dates[stage].Words()
 		}
 		raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
-		t.Explained(unit.Capital(s.Name(sc.S.Plan, i)), RowWords(g.Rows)+", "+wording.Count(g.Plants, "plant", "plants"),
+		t.Explained(unit.Capital(s.Name(sc.S.Plan, i)), wording.Rows(g.Rows)+", "+wording.Count(g.Plants, "plant", "plants"),
 			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
 	}
 	t.End()
@@ -105,42 +105,6 @@ func (sc part) seasonWords(s *season.Season) string {
 		words += " The last plants are removed on " + end.Words() + "."
 	}
 	return words
-}
-
-// RowWords names rows: "rows 1 to 3 and 5". Their indices rise.
-func RowWords(rows []int) string {
-	if len(rows) == 0 {
-		return "no row"
-	}
-	var parts []string
-	for i := 0; i < len(rows); {
-		k := i
-		for k+1 < len(rows) && rows[k+1] == rows[k]+1 {
-			k++
-		}
-		part := strconv.Itoa(rows[i] + 1)
-		switch {
-		case k == i+1:
-			parts = append(parts, part)
-			part = strconv.Itoa(rows[k] + 1)
-		case k > i:
-			part += " to " + strconv.Itoa(rows[k]+1)
-		}
-		parts = append(parts, part)
-		i = k + 1
-	}
-	words := parts[0]
-	for i, p := range parts[1:] {
-		if i == len(parts)-2 {
-			words += " and " + p
-		} else {
-			words += ", " + p
-		}
-	}
-	if len(rows) == 1 {
-		return "row " + words
-	}
-	return "rows " + words
 }
 
 // conflicts lists what does not fit, and what to do.

@@ -68,14 +68,6 @@ func TestSeasonInWords(t *testing.T) {
 	}
 }
 
-func TestRowWords(t *testing.T) {
-	for want, rows := range map[string][]int{"no row": nil, "row 3": {2}, "rows 1 and 2": {0, 1}, "rows 1 to 4": {0, 1, 2, 3}, "rows 1, 3 and 5": {0, 2, 4}, "rows 1 to 3 and 5": {0, 1, 2, 4}, "rows 2, 3 and 7 to 9": {1, 2, 6, 7, 8}} {
-		if got := grow.RowWords(rows); got != want {
-			t.Errorf("%v: %s, want %s", rows, got, want)
-		}
-	}
-}
-
 // Whatever season is asked for, the fragments are whole and say numbers only:
 // every way to date plantings, empty and full lists, both systems of units.
 func TestAnySeasonIsDrawn(t *testing.T) {

@@ -156,9 +156,6 @@ func TestMinutesAndLists(t *testing.T) {
 			t.Errorf("%g s is %q, want %q", s, got, want)
 		}
 	}
-	if got := watering.Listed([]int{0, 1, 2, 4, 6, 7}); got != "1 to 3, 5, 7 to 8" {
-		t.Errorf("rows %q", got)
-	}
 	if got := watering.Lasting(math.Inf(1)) + ", " + watering.Lasting(20*60) + ", " + watering.Lasting(50*3600) + ", " + watering.Lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
 		t.Errorf("lasting: %q", got)
 	}

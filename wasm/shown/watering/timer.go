@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -190,31 +191,7 @@ func cellOf(s *shots.Setting) string {
 
 // bedName names plants: "tomato in row 3".
 func (sc part) bedName(b *shots.Bed) string {
-	name := "row"
-	if len(b.Rows) > 1 {
-		name = "rows"
-	}
-	return sc.S.Season.Name(sc.S.Plan, b.Planting) + " in " + name + " " + Listed(b.Rows)
-}
-
-// Listed writes rows, counted from 0, as a person does: "1 to 3, 5".
-func Listed(rows []int) string {
-	s := ""
-	for i := 0; i < len(rows); {
-		n := i
-		for n+1 < len(rows) && rows[n+1] == rows[n]+1 {
-			n++
-		}
-		if s != "" {
-			s += ", "
-		}
-		s += strconv.Itoa(rows[i] + 1)
-		if n > i {
-			s += " to " + strconv.Itoa(rows[n]+1)
-		}
-		i = n + 1
-	}
-	return s
+	return words.Say("{planting} in {rows}", sc.S.Season.Name(sc.S.Plan, b.Planting), wording.Rows(b.Rows))
 }
 
 // card is the table of the settings.

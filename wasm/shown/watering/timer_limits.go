@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
@@ -198,19 +199,17 @@ func (sc part) bareRows(c *shots.Card) {
 			sc.Tag("p", "Other rows are watered empty for a time as well.")
 			break
 		}
-		name, them := "Row ", "it"
-		if len(rows[i]) > 1 {
-			name, them = "Rows ", "them"
+		who, n, from := wording.RowsBegin(rows[i]), words.N(len(rows[i])), s.from.Short()
+		switch valves := sc.S.Plan.Header.Layout == plan.HeaderAndRows; {
+		case valves && s.to > 0:
+			sc.Say("p", "{rows} would be watered with nothing in {n|it|them} from {from} to {to}. Shut {n|it|them} off for so long.", who, n, from, s.to.Short())
+		case valves:
+			sc.Say("p", "{rows} would be watered with nothing in {n|it|them} from {from} on. Shut {n|it|them} off.", who, n, from)
+		case s.to > 0:
+			sc.Say("p", "{rows} would be watered with nothing in {n|it|them} from {from} to {to}. No valve can shut {n|it|them} off here: plug the emitters there for so long.", who, n, from, s.to.Short())
+		default:
+			sc.Say("p", "{rows} would be watered with nothing in {n|it|them} from {from} on. No valve can shut {n|it|them} off here: plug the emitters there.", who, n, from)
 		}
-		shut := ". Shut " + them + " off"
-		if sc.S.Plan.Header.Layout != plan.HeaderAndRows {
-			shut = ". No valve can shut " + them + " off here: plug the emitters there"
-		}
-		until := " on" + shut + "."
-		if s.to > 0 {
-			until = " to " + s.to.Short() + shut + " for so long."
-		}
-		sc.Tag("p", name+Listed(rows[i])+" would be watered with nothing in "+them+" from "+s.from.Short()+until)
 	}
 }
 

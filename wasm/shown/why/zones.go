@@ -123,43 +123,13 @@ func (sc part) thirsts() string {
 
 // zoneRows names the rows of a zone: "rows 1 to 3 and 7".
 func (sc part) zoneRows(zone int) string {
-	var parts []string
-	n := len(sc.S.Plan.Rows)
-	all := 0
-	for i := 0; i < n; i++ {
-		if sc.S.Layout.ZoneOf(i) != zone {
-			continue
+	var rows []int
+	for i := range sc.S.Plan.Rows {
+		if sc.S.Layout.ZoneOf(i) == zone {
+			rows = append(rows, i)
 		}
-		last := i
-		for last+1 < n && sc.S.Layout.ZoneOf(last+1) == zone {
-			last++
-		}
-		all += last - i + 1
-		switch name := strconv.Itoa(i + 1); last - i {
-		case 0:
-			parts = append(parts, name)
-		case 1:
-			parts = append(parts, name, strconv.Itoa(last+1))
-		default:
-			parts = append(parts, name+" to "+strconv.Itoa(last+1))
-		}
-		i = last
 	}
-	words := "rows "
-	if all == 1 {
-		words = "row "
-	}
-	for i, p := range parts {
-		switch {
-		case i == 0:
-		case i == len(parts)-1:
-			words += " and "
-		default:
-			words += ", "
-		}
-		words += p
-	}
-	return words
+	return wording.Rows(rows)
 }
 
 // round draws the zones one below another over the time of one round.
