@@ -18,6 +18,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -127,6 +128,8 @@ func shown(p *plan.Plan) []block.Fragment {
 	for which := range sheet.Exploration(sheet.Explorations) {
 		all = append(all, view.Explored(s, which, link)...)
 	}
+	// By name, so that a section that moves on the page moves no line here.
+	slices.SortStableFunc(all, func(a, b block.Fragment) int { return strings.Compare(a.ID, b.ID) })
 	return all
 }
 
