@@ -89,6 +89,7 @@ func TestByPointsSaysWhatIsWrong(t *testing.T) {
 		{"one point", surface[:1], "a pump curve needs at least two points"},
 		{"no shut-off head", surface[1:], "point 1 of the pump curve: the flow must be 0, where the pump is shut off"},
 		{"flow stands still", []Point{{0, 9}, {1, 8}, {1, 7}}, "point 3 of the pump curve: the flow must be more than at the point before"},
+		{"no flow twice", []Point{{0, 9}, {0, 8}}, "point 2 of the pump curve: the flow must be more than at the point before"},
 		{"head stands still", []Point{{0, 9}, {1, 9}}, "point 2 of the pump curve: the head must be less than at the point before"},
 		{"head under 0", []Point{{0, 9}, {1, -1}}, "point 2 of the pump curve: the head must not be below 0"},
 		{"no number", []Point{{0, math.NaN()}, {1, 1}}, "point 1 of the pump curve: flow and head must be numbers"},
@@ -180,6 +181,18 @@ func TestWaterThatRunsBackMeetsASteepCurve(t *testing.T) {
 		if h, _ := c.Head(-0.1 * c.LastFlow()); math.Abs(h-2*first) > 1e-9*first {
 			t.Errorf("%s: with a tenth of the last flow running back the head is %g m, want twice %g", name, h, first)
 		}
+	}
+}
+
+// A curve that falls steeply at first is as steep for water that runs back.
+func TestBackflowIsNoFlatterThanTheCurve(t *testing.T) {
+	c := must(t)(ByPoints([]Point{{0, 100}, {0.001, 10}, {1, 0}}))
+	_, at := c.Head(0)
+	if at > -backflow*100 {
+		t.Fatalf("the curve starts with a slope of %g, which is none of the steep ones", at)
+	}
+	if h, slope := c.Head(-0.001); slope != at || h <= 100 {
+		t.Errorf("running back: %g m with a slope of %g, want that at no flow, %g", h, slope, at)
 	}
 }
 

@@ -27,11 +27,11 @@ func TestDutyOfAPumpThatIsTooWeakIsNoFlow(t *testing.T) {
 }
 
 // Where the system draws more than the pump's curve is known for, the curve
-// goes on: 8 (1 - u²) = -24 + 0 at u = 2, and -92 + 0 needs u² = 12.5.
+// goes on: 8 (1 - u²) is -24 at u = 2, -92 at u² = 12.5 and -0.5 at u² = 1.0625.
 func TestDutyBeyondTheLastFlow(t *testing.T) {
 	c := must(t)(ByTwo(8, 2))
-	for static, want := range map[float64]float64{-24: 4, -92: 2 * math.Sqrt(12.5), 0: 2} {
-		if p := Duty(c, static, 0, 1); math.Abs(p.Flow-want) > 1e-9 || math.Abs(p.Head-static) > 1e-9 {
+	for static, want := range map[float64]float64{-24: 4, -92: 2 * math.Sqrt(12.5), -0.5: 2 * math.Sqrt(1.0625), 0: 2} {
+		if p := Duty(c, static, 0, 1); !(math.Abs(p.Flow-want) <= 1e-9 && math.Abs(p.Head-static) <= 1e-9) {
 			t.Errorf("static %g m: %g m³/s at %g m, want %g at %g", static, p.Flow, p.Head, want, static)
 		}
 	}

@@ -47,9 +47,6 @@ func halves(p *plan.Plan, row int) (before, after float64) {
 	}
 	if first {
 		before = min(p.Rows[row].Gap, after)
-		if last {
-			before = min(p.Rows[row].Gap, aside)
-		}
 	}
 	if last {
 		after = min(left, before)
