@@ -1,0 +1,171 @@
+package form
+
+import (
+	"strings"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+)
+
+func (f *form) hidden(fd *plan.Field, i int) {
+	path := plan.Path(fd, i)
+	f.HTML(`<input type="hidden"`).Attr("name", path).Attr("value", f.d.Get(path)).HTML(`>`)
+}
+
+func (f *form) fields(s *plan.Section, i int) {
+	for _, fd := range s.Fields() {
+		if fd.Applies(f.p, i) {
+			f.cautions(s, fd.Name)
+			f.field(fd, i)
+		} else {
+			f.hidden(fd, i)
+		}
+	}
+}
+
+// field writes one input: label left, with the unit in words for screen
+// readers, input, unit, then hint and error.
+func (f *form) field(fd *plan.Field, i int) {
+	path := plan.Path(fd, i)
+	typed := f.d.Get(path)
+	if fd.Section == "" && fd.Name == "units" {
+		f.radios(fd, path, typed)
+		return
+	}
+	e, bad := f.errs[path]
+	class := block.Markup("field")
+	if fd.Type == plan.Choice || fd.Type == plan.Text {
+		class = "field field--long"
+	} else if fd.Type == plan.Date {
+		class = "field field--date"
+	}
+	u := unit.Of(fd.Kind, f.p.Units)
+	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+path).HTML(`>`).Text(fd.Label)
+	if fd.Type == plan.Number && u.Words != "" {
+		in := block.Markup(", in ")
+		if fd.Kind == unit.Price { // "price per metre"
+			in = ", "
+		}
+		f.HTML(`<span class="out">`).HTML(in).Text(u.Words).HTML(`</span>`)
+	}
+	f.HTML(`</label>`)
+	hint := f.hint(fd)
+	described := "e-" + path
+	if hint != "" || fd.Guide != "" {
+		described = "h-" + path + " " + described
+	}
+	common := func() {
+		f.Attr("id", "f-"+path).Attr("name", path).Attr("aria-describedby", described)
+		if bad {
+			f.HTML(` aria-invalid="true"`)
+		}
+	}
+	if fd.Type == plan.Choice {
+		f.HTML(`<select`)
+		common()
+		f.HTML(`>`)
+		f.options(fd, typed)
+		f.HTML(`</select>`)
+	} else {
+		f.HTML(`<input`)
+		common()
+		f.Attr("value", typed)
+		switch fd.Type {
+		case plan.Number:
+			f.HTML(` inputmode="`).HTML(keyboard(fd)).HTML(`"`)
+		case plan.Whole:
+			f.HTML(` inputmode="numeric"`)
+		}
+		f.HTML(` autocomplete="off" spellcheck="false">`)
+	}
+	if fd.Type == plan.Number && u.Symbol != "" {
+		f.HTML(`<span class="field__unit" aria-hidden="true">`).Text(u.Symbol).HTML(`</span>`)
+	}
+	if hint != "" || fd.Guide != "" {
+		f.HTML(`<p class="field__hint"`).Attr("id", "h-"+path).HTML(`>`).Text(hint)
+		if fd.Guide != "" {
+			f.HTML(` <a`).Attr("href", guideHref(fd.Guide)).HTML(`>Guide: `).Text(guideName(fd.Guide)).HTML(`</a>`)
+		}
+		f.HTML(`</p>`)
+	}
+	f.HTML(`<p class="field__error"`).Attr("id", "e-"+path)
+	if bad {
+		f.HTML(`>`).Text(Sentence(e))
+	} else {
+		f.HTML(` hidden>`)
+	}
+	f.HTML(`</p></div>`)
+}
+
+// keyboard is the one that a phone shows. Most lack a minus sign on the
+// decimal one.
+func keyboard(fd *plan.Field) block.Markup {
+	if fd.Min < 0 {
+		return "text"
+	}
+	return "decimal"
+}
+
+// hint is the help, the range and whether a unit may be typed, as sentences.
+func (f *form) hint(fd *plan.Field) string {
+	r := ""
+	if fd.Type == plan.Number || fd.Type == plan.Whole || fd.Type == plan.Date {
+		r = unit.Capital(fd.Range(f.p.Units)) + "."
+		if also := unit.MayBeTyped(fd.Kind); also != "" {
+			r += " " + also
+		}
+	}
+	if fd.Help != "" && r != "" {
+		return fd.Help + " " + r
+	}
+	return fd.Help + r
+}
+
+func (f *form) options(fd *plan.Field, typed string) {
+	known := false
+	for i, o := range fd.Options {
+		f.HTML(`<option`).Attr("value", o.Code)
+		if o.Code == typed {
+			f.HTML(` selected`)
+			known = true
+		}
+		label := o.Label
+		if fd.Name == "crop" { // which the grower may have named
+			label = f.p.CropName(i)
+		}
+		f.HTML(`>`).Text(label).HTML(`</option>`)
+	}
+	if !known { // kept, so that the error beside it makes sense
+		f.HTML(`<option selected`).Attr("value", typed).HTML(`>`).Text(typed).HTML(`</option>`)
+	}
+}
+
+// radios writes a choice as radio buttons.
+func (f *form) radios(fd *plan.Field, path, typed string) {
+	f.HTML(`<fieldset class="radios"`).Attr("id", "f-"+path).HTML(` tabindex="-1"><legend>`).Text(fd.Label).HTML(`</legend>`)
+	for _, o := range fd.Options {
+		f.HTML(`<label><input type="radio"`).Attr("id", "f-"+path+"-"+o.Code).Attr("name", path).Attr("value", o.Code)
+		if o.Code == typed {
+			f.HTML(` checked`)
+		}
+		f.HTML(`> `).Text(o.Label).HTML(`</label>`)
+	}
+	if fd.Help != "" {
+		f.HTML(`<p class="field__hint">`).Text(fd.Help).HTML(`</p>`)
+	}
+	f.HTML(`</fieldset>`)
+}
+
+func guideHref(guide string) string {
+	page, heading, _ := strings.Cut(guide, "#")
+	if heading != "" {
+		heading = "#" + heading
+	}
+	return page + ".html" + heading
+}
+
+func guideName(guide string) string {
+	page, _, _ := strings.Cut(guide, "#")
+	return strings.ReplaceAll(page, "-", " ")
+}
