@@ -32,6 +32,9 @@ type Tool struct {
 	// of the element of index.html that holds each.
 	Start func() map[string]string
 
+	// Chapters are the parts of the page about a plan, in their order.
+	Chapters []Chapter
+
 	// Guides computes the blocks of the guides.
 	Guides guide.Tools
 

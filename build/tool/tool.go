@@ -20,9 +20,10 @@ import (
 // New returns the calculation as the site's builder asks for it.
 func New() site.Tool {
 	return site.Tool{
-		Start:  start,
-		Guides: guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
-		Names:  names(),
+		Start:    start,
+		Chapters: chapters(),
+		Guides:   guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
+		Names:    names(),
 		IsPlan: func(fragment string) bool {
 			_, err := carry.ReadLink(fragment)
 			return err == nil
@@ -37,6 +38,29 @@ func start() map[string]string {
 		fragments[f.ID] = f.HTML
 	}
 	return fragments
+}
+
+// chapters are the sections of the page, those together that have one heading.
+func chapters() []site.Chapter {
+	var all []site.Chapter
+	for _, c := range view.Chapters {
+		if c.Title == "" {
+			continue // its sections have their places in the template
+		}
+		shown := site.Chapter{Title: string(c.Title)}
+		for _, s := range c.Sections {
+			if s.Title == "" {
+				last := &shown.Parts[len(shown.Parts)-1]
+				last.Places = append(last.Places, s.ID)
+				continue
+			}
+			shown.Parts = append(shown.Parts, site.Part{
+				ID: s.ID, Title: string(s.Title), Places: []string{s.ID}, Card: s.Card, Screen: s.Screen, Script: !s.Prompt(),
+			})
+		}
+		all = append(all, shown)
+	}
+	return all
 }
 
 // answer is one fragment of what is told about an example plan. Its links lead

@@ -52,7 +52,7 @@ func TestWhatIsCutSaysSo(t *testing.T) {
 				}
 				cut[which]++
 				for i, f := range got {
-					if f.ID != want[i].ID || f.HTML != "<p>"+leftOut+"</p>" {
+					if f.ID != want[i].ID || f.HTML != "<p>"+string(leftOut)+"</p>" {
 						t.Errorf("%s, exploration %d, %d units: %s reads %q", p.Name, which, units, f.ID, f.HTML)
 					}
 				}

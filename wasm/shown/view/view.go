@@ -8,81 +8,23 @@
 package view
 
 import (
-	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
-	"evenrow/wasm/shown/buy"
-	"evenrow/wasm/shown/grow"
-	"evenrow/wasm/shown/mend"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/watering"
-	"evenrow/wasm/shown/why"
 )
-
-// A section is one place on the page: its id, and what draws it.
-type section struct {
-	id   string
-	draw func(*scene.Scene)
-}
-
-// withAnswer are the sections that come with the answer, in the order of the page.
-var withAnswer = [...]section{
-	{"answer", answer.Answer},
-	{"always", answer.Always},
-	{"pressure", why.Pressure},
-	{"budget", why.Budget},
-	{"rows", answer.Rows},
-	{"along", why.Along},
-	{"pump", why.Pump},
-	{"evenness", why.Evenness},
-	{"speeds", why.Speeds},
-	{"surge", why.Surge},
-	{"findings", answer.Findings},
-	{"parts", buy.Parts},
-	{"cautions", (*scene.Scene).Cautions},
-}
-
-// withExploration are those that come with an exploration.
-var withExploration = [sheet.Explorations][]section{
-	sheet.Season: {
-		{"season", grow.Season},
-		{"crops", grow.Crops},
-		{"weather", grow.Weather},
-		{"tasks", grow.Tasks},
-		{"shots", watering.Shots},
-		{"timer", watering.Timer},
-		{"tank", watering.Tank},
-		{"outage", watering.Outage},
-	},
-	sheet.Looping:   {{"zones", why.Zones}, {"ring", why.Ring}},
-	sheet.Starting:  {{"starting", why.Starting}, {"stopping", why.Stopping}},
-	sheet.Flushing:  {{"flush", mend.Flush}},
-	sheet.Searching: {{"designs", answer.Designs}},
-	sheet.Faulting:  {{"faults", mend.Faults}},
-	sheet.Chancing:  {{"chance", why.Chance}},
-	sheet.Carrying:  {{"headroom", answer.Headroom}},
-}
 
 // Told returns everything that is said about a worked-out plan, in the order
 // of the page. The form, the errors and the link belong to package form; what
 // can wait to [Explored].
 func Told(s *sheet.Sheet, link scene.Linker) []block.Fragment {
-	return drawn(scene.New(s, link), withAnswer[:])
+	return drawn(s, link, Answered, false)
 }
 
 // Explored returns the fragments of what [sheet.Sheet.Explore] added in one
 // exploration, or that it was left out.
 func Explored(s *sheet.Sheet, which sheet.Exploration, link scene.Linker) []block.Fragment {
-	if !s.Left[which] {
-		return drawn(scene.New(s, link), withExploration[which])
-	}
-	var all []block.Fragment
-	for i := range withExploration[which] {
-		w := &block.Writer{}
-		w.Tag("p", leftOut)
-		all = append(all, block.Fragment{ID: withExploration[which][i].id, HTML: w.String()})
-	}
-	return all
+	return drawn(s, link, by(which), s.Left[which])
 }
 
 // Everything returns the fragments of a sheet of which all was explored.
@@ -95,15 +37,27 @@ func Everything(s *sheet.Sheet, link scene.Linker) []block.Fragment {
 }
 
 // What is said in the place of a result that takes too much work.
-const leftOut = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
+const leftOut words.Text = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
 
-// drawn draws sections, each into the memory of the one before.
-func drawn(sc *scene.Scene, list []section) []block.Fragment {
-	all := make([]block.Fragment, 0, len(list))
-	for i := range list {
-		sc.Clear()
-		list[i].draw(sc)
-		all = append(all, block.Fragment{ID: list[i].id, HTML: sc.String()})
+// drawn draws the sections that are worked out together, each into the memory of
+// the one before, or says in their places that they are left out.
+func drawn(s *sheet.Sheet, link scene.Linker, with When, left bool) []block.Fragment {
+	sc := scene.New(s, link)
+	var all []block.Fragment
+	for i := range Chapters {
+		for k := range Chapters[i].Sections {
+			section := &Chapters[i].Sections[k]
+			if section.With != with {
+				continue
+			}
+			sc.Clear()
+			if left {
+				sc.Say("p", leftOut)
+			} else {
+				section.draw(sc)
+			}
+			all = append(all, block.Fragment{ID: section.ID, HTML: sc.String()})
+		}
 	}
 	return all
 }
