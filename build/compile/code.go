@@ -7,8 +7,13 @@ import (
 
 // Sections of a program (WebAssembly Core Specification, section 5.5).
 const (
-	codeSection = 10
-	dataSection = 11
+	typeSection     = 1
+	importSection   = 2
+	functionSection = 3
+	startSection    = 8
+	elementSection  = 9
+	codeSection     = 10
+	dataSection     = 11
 )
 
 // Instructions that are looked for or written (section 5.4).
@@ -187,18 +192,22 @@ func shorterCode(section []byte, shorter func(slot int, locals []group, code []i
 			return nil, errCode
 		}
 		locals, code = shorter(firstSlot+int(k), locals, code)
-		body.rest = binary.AppendUvarint(nil, uint64(len(locals)))
-		for _, g := range locals {
-			body.rest = append(binary.AppendUvarint(body.rest, g.count), g.kind)
-		}
-		for _, i := range code {
-			body.rest = append(body.rest, i.raw...)
-		}
-		out = binary.AppendUvarint(out, uint64(len(body.rest)))
-		out = append(out, body.rest...)
+		out = appendFunction(out, locals, code)
 	}
 	if r.failed || len(r.rest) > 0 {
 		return nil, errCode
 	}
 	return out, nil
+}
+
+// appendFunction appends the body of a function, with its size.
+func appendFunction(out []byte, locals []group, code []instruction) []byte {
+	body := binary.AppendUvarint(nil, uint64(len(locals)))
+	for _, g := range locals {
+		body = append(binary.AppendUvarint(body, g.count), g.kind)
+	}
+	for _, i := range code {
+		body = append(body, i.raw...)
+	}
+	return append(binary.AppendUvarint(out, uint64(len(body))), body...)
 }

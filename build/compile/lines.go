@@ -33,29 +33,34 @@ func (t functions) withoutLines() error {
 	return nil
 }
 
-// mark marks the bytes of the program at offset, which is pairs of varints and
-// ends where the first of a pair, but not of the first pair, is 0.
+// mark marks the bytes of the program at offset.
 func mark(keep []bool, programs []byte, offset int) bool {
+	end := endOfProgram(programs, offset)
+	for i := offset; i < end; i++ {
+		keep[i] = true
+	}
+	return end >= 0
+}
+
+// endOfProgram returns where the program at offset ends, or -1. It is pairs of
+// varints and ends where the first of a pair, but not of the first pair, is 0.
+func endOfProgram(programs []byte, offset int) int {
 	if offset >= len(programs) {
-		return false
+		return -1
 	}
 	end := offset
 	for first := true; ; first = false {
 		v, n := binary.Uvarint(programs[end:])
 		if n <= 0 {
-			return false
+			return -1
 		}
 		end += n
 		if v == 0 && !first {
-			break
+			return end
 		}
 		if _, n = binary.Uvarint(programs[end:]); n <= 0 {
-			return false
+			return -1
 		}
 		end += n
 	}
-	for i := offset; i < end; i++ {
-		keep[i] = true
-	}
-	return true
 }

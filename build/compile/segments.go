@@ -30,37 +30,49 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	if len(program) < 8 || string(program[:4]) != "\x00asm" {
 		return nil, errors.New("not a WebAssembly program")
 	}
-	out := slices.Clone(program[:8])
-	for rest := program[8:]; len(rest) > 0; {
-		id := rest[0]
-		size, n := binary.Uvarint(rest[1:])
-		if n <= 0 || uint64(len(rest)-1-n) < size {
-			return nil, errors.New("a section of the WebAssembly program is cut short")
-		}
-		body := rest[1+n : 1+n+int(size)]
-		rest = rest[1+n+int(size):]
-		switch id {
+	sections, err := readSections(program[8:])
+	if err != nil {
+		return nil, err
+	}
+	var p packing
+	for i, s := range sections {
+		switch s.id {
 		case codeSection:
-			var err error
-			if body, err = shorterCode(body, shorter); err != nil {
-				return nil, err
-			}
+			sections[i].body, err = shorterCode(s.body, shorter)
 		case dataSection:
-			segments, err := readSegments(body)
-			if err != nil {
-				return nil, err
-			}
-			segments = join(segments)
-			if err := strip(segments, named); err != nil {
-				return nil, err
-			}
-			body = writeSegments(segments)
+			sections[i].body, p, err = shorterData(s.body, named)
 		}
-		out = append(out, id)
-		out = binary.AppendUvarint(out, uint64(len(body)))
-		out = append(out, body...)
+		if err != nil {
+			return nil, err
+		}
+	}
+	if sections, err = withStart(sections, p); err != nil {
+		return nil, err
+	}
+	out := slices.Clone(program[:8])
+	for _, s := range sections {
+		out = append(out, s.id)
+		out = binary.AppendUvarint(out, uint64(len(s.body)))
+		out = append(out, s.body...)
 	}
 	return out, nil
+}
+
+// shorterData is a data section without what only a stack trace shows, and with
+// the table of functions packed.
+func shorterData(body []byte, named bool) ([]byte, packing, error) {
+	segments, err := readSegments(body)
+	if err != nil {
+		return nil, packing{}, err
+	}
+	segments = join(segments)
+	// The table of functions is in the largest.
+	largest := slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
+	if err := strip(largest.data, named); err != nil {
+		return nil, packing{}, err
+	}
+	p, err := pack(largest.data, int(largest.offset))
+	return writeSegments(split(segments)), p, err
 }
 
 // shorter is a function with what Go writes in many ways written in one.
@@ -68,11 +80,9 @@ func shorter(slot int, locals []group, code []instruction) ([]group, []instructi
 	return withOwnNumber(slot, locals, withoutExit(withoutJumps(code)))
 }
 
-// strip takes what only a stack trace shows out of the segment that holds the
-// table of functions, which is the largest.
-func strip(segments []segment, named bool) error {
-	largest := slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
-	t, err := readFunctions(largest.data)
+// strip takes what only a stack trace shows out of the table of functions.
+func strip(memory []byte, named bool) error {
+	t, err := readFunctions(memory)
 	if err != nil {
 		return err
 	}
@@ -142,6 +152,32 @@ func join(segments []segment) []segment {
 		joined = append(joined, segment{s.offset, slices.Clone(s.data)})
 	}
 	return joined
+}
+
+// split leaves out the runs of zeros that are longer than gap: memory is zero
+// at first.
+func split(segments []segment) []segment {
+	var out []segment
+	for _, s := range segments {
+		from := 0 // where the segment that is being made begins
+		for at := 0; at < len(s.data); {
+			zeros := 0
+			for at+zeros < len(s.data) && s.data[at+zeros] == 0 {
+				zeros++
+			}
+			if zeros > gap {
+				if at > from {
+					out = append(out, segment{s.offset + uint64(from), s.data[from:at]})
+				}
+				from = at + zeros
+			}
+			at += zeros + 1
+		}
+		if from < len(s.data) {
+			out = append(out, segment{s.offset + uint64(from), s.data[from:]})
+		}
+	}
+	return out
 }
 
 func writeSegments(segments []segment) []byte {

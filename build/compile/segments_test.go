@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -67,6 +68,19 @@ func TestJoinKeepsMemory(t *testing.T) {
 		t.Errorf("%d segments, want 2", len(segments))
 	}
 	if !bytes.Equal(memory(t, program(segments...)), memory(t, p)) {
+		t.Error("memory differs")
+	}
+}
+
+func TestSplitKeepsMemory(t *testing.T) {
+	zeros := make([]byte, gap+1)
+	long := slices.Concat(zeros, []byte("one"), zeros[1:], []byte("still one"), zeros, []byte("two"), zeros)
+	segments := split([]segment{{64, long}, {1 << 20, []byte("three")}, {1 << 21, zeros}})
+	if len(segments) != 3 || len(segments[1].data) != 3 {
+		t.Errorf("%d segments, want 3", len(segments))
+	}
+	got, want := memory(t, program(segments...)), memory(t, program(segment{64, long}, segment{1 << 20, []byte("three")}))
+	if !bytes.Equal(got, want) {
 		t.Error("memory differs")
 	}
 }
