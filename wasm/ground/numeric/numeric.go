@@ -1,5 +1,5 @@
 // Package numeric holds the mathematics that belongs to no trade: powers,
-// monotone curves and the root of a function.
+// monotone curves, the root of a function, sorting and marks of texts.
 package numeric
 
 import "math"
@@ -19,3 +19,7 @@ func Pow(x, y float64) float64 {
 	}
 	return math.Exp2(y * math.Log2(x))
 }
+
+// RoundUp returns the least multiple of step that is at least x, or less than
+// a billionth of a step below it, which is what sums may be out by rounding.
+func RoundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }

@@ -6,9 +6,8 @@ import "math"
 // of float64. f must be continuous and have opposite signs at lo and hi, or be
 // zero at one of them; otherwise Root returns NaN.
 //
-// Each pass takes the secant between the two ends, with the value at an end
-// that stays halved each time (the Illinois rule), and bisects when three
-// passes have not halved the bracket.
+// Each pass takes the secant of a [Bracket], and bisects when three passes have
+// not halved it.
 func Root(f func(float64) float64, lo, hi float64) float64 {
 	flo, fhi := f(lo), f(hi)
 	if flo == 0 {
@@ -20,38 +19,28 @@ func Root(f func(float64) float64, lo, hi float64) float64 {
 	if !(flo*fhi < 0) {
 		return math.NaN()
 	}
-	width, side := hi-lo, 0
+	b := Bracket{Lo: lo, Hi: hi, AtLo: flo, AtHi: fhi}
+	width := hi - lo
 	for pass := 1; pass <= 400; pass++ {
-		x := hi - fhi*(hi-lo)/(fhi-flo)
+		// The secant seen from Hi, not Lo: another last bit of every root otherwise.
+		x := b.Hi - b.AtHi*(b.Hi-b.Lo)/(b.AtHi-b.AtLo)
 		if pass%4 == 0 {
-			if math.Abs(hi-lo) > math.Abs(width)/2 {
-				x = lo + (hi-lo)/2
+			if math.Abs(b.Hi-b.Lo) > math.Abs(width)/2 {
+				x = b.middle()
 			}
-			width = hi - lo
+			width = b.Hi - b.Lo
 		}
-		if !((x-lo)*(x-hi) < 0) {
-			x = lo + (hi-lo)/2
-			if x == lo || x == hi {
+		if !((x-b.Lo)*(x-b.Hi) < 0) {
+			x = b.middle()
+			if x == b.Lo || x == b.Hi {
 				return x
 			}
 		}
 		fx := f(x)
-		switch {
-		case fx == 0:
+		if fx == 0 {
 			return x
-		case (fx < 0) == (flo < 0):
-			lo, flo = x, fx
-			if side == -1 {
-				fhi /= 2
-			}
-			side = -1
-		default:
-			hi, fhi = x, fx
-			if side == 1 {
-				flo /= 2
-			}
-			side = 1
 		}
+		b.Narrow(x, fx)
 	}
-	return lo + (hi-lo)/2
+	return b.middle()
 }

@@ -4,6 +4,7 @@ package form
 import (
 	"strconv"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
@@ -61,13 +62,13 @@ const ShapeName = "shape"
 // Shape is a mark of what the form for p shows: it changes when a section, a
 // record, a field or a caution comes or goes, and with the units.
 func Shape(p *plan.Plan) string {
-	h := uint64(14695981039346656037) // FNV-1a
+	h := numeric.NewHash()
 	add := func(b bool) {
-		h ^= 1
 		if b {
-			h ^= 2
+			h.Add(3)
+		} else {
+			h.Add(1)
 		}
-		h *= 1099511628211
 	}
 	add(p.Units == unit.US)
 	for _, s := range plan.Sections() {
@@ -83,7 +84,7 @@ func Shape(p *plan.Plan) string {
 		}
 		add(false)
 	}
-	return strconv.FormatUint(h, 36)
+	return strconv.FormatUint(uint64(h), 36)
 }
 
 // unitCode is how the form names a system of units.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
@@ -130,7 +131,7 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	if p.Supply.Kind == plan.Mains {
 		step = s.Layout.Network.Water.HeadOf(1e4)
 	}
-	d.least = roundUp(least, step)
+	d.least = numeric.RoundUp(least, step)
 	for low, _ := s.said(d.least); low < least; low, _ = s.said(d.least) {
 		d.least += step
 	}
@@ -150,7 +151,7 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 		}
 	}
 	const tenth = 1e-3 / 600 // of a litre a minute
-	for d.flow = roundUp(flow, tenth); printed(unit.Flow, p.Units, d.flow) < flow*(1-rounding); {
+	for d.flow = numeric.RoundUp(flow, tenth); printed(unit.Flow, p.Units, d.flow) < flow*(1-rounding); {
 		d.flow += tenth
 	}
 	taken = p.Clone()
@@ -203,7 +204,7 @@ func (s *Sheet) setting(from, to float64) float64 {
 	if a, b := fits(s.Plan.Supply.Regulator); a && b {
 		return s.Plan.Supply.Regulator
 	}
-	for set := roundUp(w.PressureHead(from), 5e3); ; set += 5e3 {
+	for set := numeric.RoundUp(w.PressureHead(from), 5e3); ; set += 5e3 {
 		switch enough, bearable := fits(set); {
 		case !bearable:
 			return 0

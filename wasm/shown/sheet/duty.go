@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/works/design"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/network"
@@ -70,8 +71,7 @@ func lowestOnWay(l *layout.Layout, sol *network.Solution, rank int) float64 {
 // filter that loses extra m more at its rated flow and with a reserve in m, and
 // the zone's flow at it. What the worst emitter lacks falls steadily as the
 // head rises, but along a bent line where the flow rises too, so it is searched
-// by secants between a head that is too low and one that is enough, with the
-// value at an end that stays halved each time (the Illinois rule).
+// by secants between a head that is too low and one that is enough.
 func dutyWith(s *Sheet, zone int, extra, reserve, from float64, rank int) (head, flow float64, ok bool) {
 	const near = 1e-3 // m
 	l := s.Layout
@@ -95,27 +95,17 @@ func dutyWith(s *Sheet, zone int, extra, reserve, from float64, rank int) (head,
 	if !(above <= 0) {
 		return 0, 0, false
 	}
-	side := 0
+	b := numeric.Bracket{Lo: lo, Hi: hi, AtLo: below, AtHi: above}
 	for range 60 {
-		head = lo + (hi-lo)*below/(below-above)
-		switch now := lacks(head); {
-		case math.Abs(now) < near:
+		head = b.Secant()
+		now := lacks(head)
+		if math.Abs(now) < near {
 			return head, flow, true
-		case now > 0:
-			lo, below = head, now
-			if side > 0 {
-				above /= 2
-			}
-			side = 1
-		case now < 0:
-			hi, above = head, now
-			if side < 0 {
-				below /= 2
-			}
-			side = -1
-		default:
+		}
+		if math.IsNaN(now) {
 			return 0, 0, false // the flows did not settle
 		}
+		b.Narrow(head, now)
 	}
 	return 0, 0, false
 }

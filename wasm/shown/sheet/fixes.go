@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
@@ -363,7 +364,7 @@ func (t *trial) regulate() bool {
 	if !ok {
 		return false
 	}
-	set := roundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
+	set := numeric.RoundUp(t.s.Layout.Network.Water.PressureHead(head), 1e4)
 	p, solves := t.try(func(p *plan.Plan) { p.Supply.Regulator = set })
 	if solves {
 		t.add(Change{Kind: AddRegulator, Value: set}, nil, true, p)
@@ -447,9 +448,6 @@ func (t *trial) emitters() {
 		}
 	}
 }
-
-// roundUp returns the least multiple of step that is at least x.
-func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
 
 // unlike tries to water rows whose emitters differ each for its own time, or to
 // give all plants the emitters of one row.

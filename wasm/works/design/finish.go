@@ -23,7 +23,7 @@ func (s *search) finish() *Result {
 func (s *search) designOf(c *found) Design {
 	h := &s.all[c.header]
 	p := s.zoned[c.zoning]
-	n := len(zonesOf(p))
+	n := len(p.Zones())
 	size := s.rows[min(n-1, 1)][c.size].size
 	runs := h.leads[c.lead].sizes
 	d := Design{

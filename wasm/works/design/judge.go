@@ -3,6 +3,7 @@ package design
 import (
 	"math"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/pump"
@@ -99,7 +100,7 @@ func Strengthen(p *plan.Plan, head, flow float64) {
 		return
 	}
 	p.Supply.Kind = plan.PumpTwo
-	p.Supply.ShutOff, p.Supply.MaxFlow = Through(roundUp(head, 0.1), roundUp(flow, 1e-3/600))
+	p.Supply.ShutOff, p.Supply.MaxFlow = Through(numeric.RoundUp(head, 0.1), numeric.RoundUp(flow, 1e-3/600))
 	f := plan.FieldNamed("supply", "shut-off")
 	p.Supply.ShutOff = max(p.Supply.ShutOff, f.Min)
 	f = plan.FieldNamed("supply", "max-flow")
@@ -113,7 +114,7 @@ func Rise(sys unit.System, head float64) float64 {
 	if sys == unit.US {
 		step = 0.03048 // a tenth of a foot
 	}
-	return roundUp(head, step)
+	return numeric.RoundUp(head, step)
 }
 
 // Through returns the shut-off head and the greatest flow of a pump, or a tap,
@@ -122,9 +123,6 @@ func Rise(sys unit.System, head float64) float64 {
 func Through(head, flow float64) (shutOff, maxFlow float64) {
 	return head / 0.8, flow / math.Sqrt(0.2)
 }
-
-// roundUp returns the least multiple of step that is at least x.
-func roundUp(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
 
 // supply returns what drives the water with the least supply of a duty, and the
 // head of still water, in the lead and behind it. It is not ok where the form

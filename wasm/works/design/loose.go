@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/layout"
@@ -123,41 +124,29 @@ func rising(f func(head float64) (measure, flow float64), lo, hi float64) (head,
 	if below >= -near {
 		return lo, flow, true
 	}
-	above, side := math.NaN(), 0
+	b := numeric.Bracket{Lo: lo, Hi: hi, AtLo: below, AtHi: math.NaN()}
 	head = lo - below*1.02
 	for range 60 {
-		if !(head > lo && head < hi) {
-			head = lo + (hi-lo)/2
+		if !(head > b.Lo && head < b.Hi) {
+			head = b.Lo + (b.Hi-b.Lo)/2
 		}
 		now, q := f(head)
 		switch {
 		case math.Abs(now) < near:
 			return head, q, true
-		case now > 0:
-			hi, above = head, now
-			if side > 0 {
-				below /= 2
-			}
-			side = 1
-		case now < 0:
-			if math.IsNaN(above) {
-				// Still below: onwards along the last secant, at least twice as far.
-				next := head + max(head-lo, -now*(head-lo)/(now-below))
-				lo, below, head = head, now, next
-				if hi-lo < near {
-					return 0, 0, false
-				}
-				continue
-			}
-			lo, below = head, now
-			if side < 0 {
-				above /= 2
-			}
-			side = -1
-		default:
+		case math.IsNaN(now):
 			return 0, 0, false
+		case now < 0 && math.IsNaN(b.AtHi):
+			// Still below: onwards along the last secant, at least twice as far.
+			next := head + max(head-b.Lo, -now*(head-b.Lo)/(now-b.AtLo))
+			b.Lo, b.AtLo, head = head, now, next
+			if b.Hi-b.Lo < near {
+				return 0, 0, false
+			}
+		default:
+			b.Narrow(head, now)
+			head = b.Secant()
 		}
-		head = lo + (hi-lo)*below/(below-above)
 	}
 	return 0, 0, false
 }

@@ -2,7 +2,6 @@ package design
 
 import (
 	"math"
-	"slices"
 
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
@@ -114,25 +113,11 @@ func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *se
 	return s
 }
 
-// zonesOf returns the numbers of the zones in use.
-func zonesOf(p *plan.Plan) []int {
-	if p.Header.Layout != plan.HeaderAndRows {
-		return []int{p.Rows[0].Zone}
-	}
-	var z []int
-	for i := range p.Rows {
-		if !slices.Contains(z, p.Rows[i].Zone) {
-			z = append(z, p.Rows[i].Zone)
-		}
-	}
-	return z
-}
-
 // run goes through all candidates.
 func (s *search) run() {
 	sums := 0
 	for zoning, p := range s.zoned {
-		numbers := zonesOf(p)
+		numbers := p.Zones()
 		n := len(numbers)
 		valves := 0.0
 		fields := s.rows[0]

@@ -7,9 +7,6 @@
 package layout
 
 import (
-	"slices"
-
-	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/filter"
@@ -116,7 +113,7 @@ func New(p *plan.Plan) *Layout {
 	l := &Layout{Plan: p, FilterLink: -1}
 	l.Network.Water = water.At(p.Place.Water)
 	l.Network.Emitters = emitters(p, l.Network.Water)
-	l.Zones = zones(p)
+	l.Zones = p.Zones()
 	l.reserve()
 
 	y := 0.0
@@ -183,26 +180,7 @@ func (l *Layout) reserve() {
 	l.across = make([]float64, rows)
 }
 
-// zones returns the zones in use, each once, rising. In one line, and in a ring,
-// no valve shuts off one row alone, so all rows are in row 1's zone.
-func zones(p *plan.Plan) []int {
-	if p.Header.Layout != plan.HeaderAndRows {
-		return []int{p.Rows[0].Zone}
-	}
-	z := make([]int, 0, plan.MaxZones)
-	for i := range p.Rows {
-		if !slices.Contains(z, p.Rows[i].Zone) {
-			z = append(z, p.Rows[i].Zone)
-		}
-	}
-	numeric.Sort(len(z), func(i, j int) bool { return z[i] < z[j] }, func(i, j int) { z[i], z[j] = z[j], z[i] })
-	return z
-}
-
 // ZoneOf returns the zone that a row, from 0, is watered with.
 func (l *Layout) ZoneOf(row int) int {
-	if l.Plan.Header.Layout != plan.HeaderAndRows {
-		row = 0
-	}
-	return l.Plan.Rows[row].Zone
+	return l.Plan.ZoneOf(row)
 }

@@ -3,6 +3,7 @@ package season
 import (
 	"strconv"
 
+	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/year/ical"
 )
@@ -16,7 +17,7 @@ import (
 // newer.
 func (s *Season) Calendar(p *plan.Plan) *ical.Calendar {
 	c := &ical.Calendar{Name: p.Name, Product: "-//Evenrow//Season//EN", Stamp: s.First, Edition: p.Season.Edition}
-	mark := strconv.FormatUint(hash(p.Name), 36)
+	mark := strconv.FormatUint(uint64(numeric.HashOf(p.Name)), 36)
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
 		e := ical.Event{
@@ -35,13 +36,4 @@ func (s *Season) Calendar(p *plan.Plan) *ical.Calendar {
 		c.Events = append(c.Events, e)
 	}
 	return c
-}
-
-// hash is FNV-1a.
-func hash(s string) uint64 {
-	h := uint64(14695981039346656037)
-	for i := range len(s) {
-		h = (h ^ uint64(s[i])) * 1099511628211
-	}
-	return h
 }
