@@ -24,9 +24,10 @@ func (d *Draft) fillMonths() bool {
 		d.table = problem
 		return false
 	}
+	high, low := FieldNamed("months", "high"), FieldNamed("months", "low")
 	for i, r := range rows {
-		d.Set(Path(monthFields[0], i), r[0])
-		d.Set(Path(monthFields[1], i), r[1])
+		d.Set(Path(high, i), r[0])
+		d.Set(Path(low, i), r[1])
 	}
 	delete(d.values, TableName)
 	return true
@@ -177,8 +178,8 @@ func (d *Draft) SetClock(changes string) bool {
 		}
 	}
 	p := Plan{Sky: s}
-	for _, f := range skyFields[2:6] { // offset, summer and its dates
-		if f.Type != Date || s.Summer == OwnSummer {
+	for _, name := range []string{"offset", "summer", "summer-from", "summer-to"} {
+		if f := FieldNamed("sky", name); f.Type != Date || s.Summer == OwnSummer {
 			d.Set(Path(f, 0), f.Typed(&p, 0))
 		}
 	}

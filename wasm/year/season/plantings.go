@@ -23,16 +23,16 @@ const tiedFrom = 1.0
 // plantings dates every planting: those that the plan lists, and one for each
 // crop of the rows that it does not list.
 func (s *Season) plantings(p *plan.Plan) {
-	var listed, seen [64]bool // by crop
+	listed, seen := make([]bool, len(catalogue.Crops)), make([]bool, len(catalogue.Crops)) // by crop
 	for i := range p.Plantings {
-		listed[p.Plantings[i].Crop&63] = true
+		listed[p.Plantings[i].Crop] = true
 	}
 	for i := range p.Rows {
 		crop := p.Rows[i].Crop
-		if listed[crop&63] || seen[crop&63] {
+		if listed[crop] || seen[crop] {
 			continue
 		}
-		seen[crop&63] = true
+		seen[crop] = true
 		s.add(p, Planting{Record: -1, Crop: crop, Rows: rowsOf(p, crop, 0, 0), Mode: p.Season.Mode}, p.Season.Date)
 	}
 	for i := range p.Plantings {
