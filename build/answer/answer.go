@@ -387,13 +387,16 @@ func roomOf(r *headroom.Room) room {
 	if r.Kind == headroom.InRow {
 		out.Row = r.Row + 1
 	}
-	switch r.Why {
+	switch r.Why.Limit {
 	case headroom.Refused:
 		out.Ended = "form"
 	case headroom.Enough:
 		out.Ended = "search"
 	default:
-		out.Ended = kind(findings[:], r.Why).name
+		out.Ended = "other"
+		if k, ok := sheet.EndedBy(r.Why); ok {
+			out.Ended = kind(findings[:], int(k)).name
+		}
 	}
 	return out
 }

@@ -42,7 +42,7 @@ func Headroom(the *scene.Scene) {
 	first := &rooms[0]
 	words := "The answer stays Yes with up to " + wording.Count(first.Most, "more plant", "more plants") + ", one more in each row in turn. What ends it: " + sc.bound(first) + "."
 	switch {
-	case first.Why == headroom.Enough:
+	case first.Why.Limit == headroom.Enough:
 		words = "A lot: with " + wording.Count(first.Most, "more plant", "more plants") + ", one more in each row in turn, the answer is still Yes."
 	case first.Most == 0:
 		words = "Not one more plant. What ends it: " + sc.bound(first) + "."
@@ -121,7 +121,7 @@ func (sc part) room(r *headroom.Room) string {
 		return sc.Amount(unit.Head, r.Value())
 	case r.Kind == headroom.Fouling:
 		return sc.Amount(unit.Pressure, r.Value())
-	case r.Why == headroom.Enough:
+	case r.Why.Limit == headroom.Enough:
 		return strconv.Itoa(r.Most) + " or more"
 	}
 	return wording.Count(r.Most, "plant", "plants")
@@ -129,14 +129,15 @@ func (sc part) room(r *headroom.Room) string {
 
 // bound says what ends a room.
 func (sc part) bound(r *headroom.Room) string {
+	by, judged := sheet.EndedBy(r.Why)
 	switch {
-	case r.Why == headroom.Enough:
+	case r.Why.Limit == headroom.Enough:
 		return "more is not looked for"
-	case r.Why < 0 || r.Why >= len(bounds):
+	case !judged:
 		return "the most that the form takes"
 	case r.Fails > r.Most+1:
 		more := headroom.Room{Kind: r.Kind, Most: r.Fails}
-		return bounds[r.Why] + ", at " + sc.room(&more) + " or before"
+		return bounds[by] + ", at " + sc.room(&more) + " or before"
 	}
-	return bounds[r.Why]
+	return bounds[by]
 }

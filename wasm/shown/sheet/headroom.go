@@ -13,19 +13,31 @@ func rooms(s *Sheet) []headroom.Room {
 		return nil
 	}
 	weakest := s.Layout.Plants[s.Zones[s.Critical].Worst].Row
-	const unnamed = math.MaxInt
 	found := headroom.Of(s.Plan, len(s.Zones), weakest, s.slack(), func(p *plan.Plan) headroom.Answer {
 		if short := allOpen(p, s.meter()) - p.Limits.Reserve; short < 0 {
-			return headroom.Answer{Why: unnamed, Slack: short / asMuch}
+			return headroom.Answer{Slack: short / asMuch}
 		}
 		return assess(p, s.meter()).slack()
 	})
 	for i := range found {
-		if r := &found[i]; r.Why == unnamed {
+		if r := &found[i]; r.Why.Limit == headroom.Unsaid {
 			r.Why = assess(r.Plan(s.Plan, r.Fails), s.meter()).slack().Why
 		}
 	}
 	return found
+}
+
+// EndOf is the end of a room that a finding ends.
+func EndOf(k FindingKind) headroom.End {
+	return headroom.End{Limit: headroom.Judged, Reason: int(k)}
+}
+
+// EndedBy returns the finding that ends a room, if one does.
+func EndedBy(e headroom.End) (k FindingKind, ok bool) {
+	if e.Limit != headroom.Judged {
+		return 0, false
+	}
+	return FindingKind(e.Reason), true
 }
 
 // asMuch is a head in m that weighs as much as the whole of another limit.
@@ -36,7 +48,7 @@ const asMuch = 10
 func (s *Sheet) slack() headroom.Answer {
 	a := headroom.Answer{Yes: s.Verdict == Yes, Slack: math.Inf(1)}
 	if len(s.Findings) > 0 {
-		a.Why = int(s.Findings[0].Kind)
+		a.Why = EndOf(s.Findings[0].Kind)
 	}
 	limits := &s.Plan.Limits
 	for i := range s.Zones {

@@ -180,7 +180,7 @@ type Sheet struct {
 	Season   *season.Season     // the calendar
 	Demand   *demand.Demand     // what each plant takes up, day by day
 	Shots    *shots.Card        // what to set the timer to; nil where no water flows
-	Headroom []headroom.Room    // empty unless the answer is Yes; Why is a FindingKind or headroom.Refused
+	Headroom []headroom.Room    // empty unless the answer is Yes; see EndedBy
 	Surge    []surge.Blow       // by size of tubing, as in Layout.Tubes; empty where no water flows
 	Startup  *startup.Startup   // the first minutes of a shot and the last; nil where no water flows
 	Faults   *fault.Faults      // what wear, dirt and leaks do; nil where no water flows

@@ -34,21 +34,31 @@ type Room struct {
 	Row   int // from 0, of InRow
 	Most  int // the answer is yes with so many steps more
 	Fails int // and not with so many: one more, or a few where there is much room
-	Why   int // what the test says then
+	Why   End // there is no more
+}
+
+// A Limit is what ends a room.
+type Limit uint8
+
+const (
+	Unsaid  Limit = iota // the test says no, and has not said why
+	Judged               // the test says no, for a reason
+	Refused              // the form does not take more
+	Enough               // more is not looked for: thrice as many plants, or 400; as many again in one row
+)
+
+// An End is why there is no more room.
+type End struct {
+	Limit  Limit
+	Reason int // of Judged: a number of whoever judges
 }
 
 // An Answer is what a test says of a plan.
 type Answer struct {
 	Yes   bool
-	Why   int     // if not yes; not negative
+	Why   End     // if not yes: Judged, or Unsaid
 	Slack float64 // how far the answer is from turning, in any measure: more is better. It only guides the search.
 }
-
-// Reasons that no test gives.
-const (
-	Refused = -1 // the form does not take more
-	Enough  = -2 // more is not looked for: thrice as many plants, or 400; as many again in one row
-)
 
 // large is how many plants, times zones, make a plan of which only some rooms
 // are searched, because a test takes long and a reader waits for it.
@@ -141,9 +151,9 @@ func (r *Room) refused(p *plan.Plan) int {
 // straight lines through the slack, and every third time by halving.
 func (r *Room) search(p *plan.Plan, most int, now Answer, test func(*plan.Plan) Answer) {
 	lo, hi := 0, r.refused(p)
-	r.Why = Refused
+	r.Why = End{Limit: Refused}
 	if most < hi {
-		hi, r.Why = most+1, Enough
+		hi, r.Why = most+1, End{Limit: Enough}
 	}
 	atLo, atHi := now.Slack, 0.0
 	n := hi - 1

@@ -35,17 +35,17 @@ func TestSearchBracketsTheTurningPoint(t *testing.T) {
 			test := func(q *plan.Plan) Answer {
 				tests++
 				left := room - (total(q) - total(p))
-				return Answer{Yes: left >= 0, Why: 3, Slack: slack(float64(left) + 0.5)}
+				return Answer{Yes: left >= 0, Why: End{Judged, 3}, Slack: slack(float64(left) + 0.5)}
 			}
 			one := Room{Kind: Plants}
 			one.search(p, 3*total(p), test(p), test)
 			if room >= 3*total(p) {
-				if one.Most != 3*total(p) || one.Why != Enough {
+				if one.Most != 3*total(p) || one.Why.Limit != Enough {
 					t.Fatalf("room for %d: %+v, and more than thrice as many is not looked for", room, one)
 				}
 				continue
 			}
-			if one.Most > room || one.Fails <= room || one.Fails-one.Most > 1+room/tolerance || one.Why != 3 {
+			if one.Most > room || one.Fails <= room || one.Fails-one.Most > 1+room/tolerance || one.Why != (End{Judged, 3}) {
 				t.Fatalf("room for %d: %+v", room, one)
 			}
 			if tests > 3*9 { // every third halves up to 361 steps
@@ -64,10 +64,10 @@ func TestTheFormIsTheLimit(t *testing.T) {
 		if len(r.Plan(p, r.Most).Check()) > 0 {
 			t.Errorf("%+v: the form refuses the most", r)
 		}
-		if r.Why == Refused && len(r.Plan(p, r.Fails).Check()) == 0 {
+		if r.Why.Limit == Refused && len(r.Plan(p, r.Fails).Check()) == 0 {
 			t.Errorf("%+v: the form takes more", r)
 		}
-		if r.Kind == InRow && r.Row == 1 && (r.Most != 10 || r.Why != Refused) {
+		if r.Kind == InRow && r.Row == 1 && (r.Most != 10 || r.Why.Limit != Refused) {
 			t.Errorf("row 2 has 390 plants, and 400 are the most: %+v", r)
 		}
 		if r.Kind == Rise && math.Abs(r.Value()+p.Runs[0].Rise-60) > 0.1 {

@@ -41,7 +41,7 @@ func random(r *rand.Rand) *plan.Plan {
 // may go by halving, because more of anything only makes matters worse.
 func TestTheAnswerTurnsOnce(t *testing.T) {
 	tried := map[headroom.Kind]int{}
-	named := map[int]int{}
+	named := map[headroom.End]int{}
 	yes := func(p *plan.Plan) bool { return len(p.Check()) == 0 && sheet.Answer(p).Verdict == sheet.Yes }
 	for seed := range uint64(50) {
 		p := random(rand.New(rand.NewPCG(seed, 6)))
@@ -64,7 +64,7 @@ func TestTheAnswerTurnsOnce(t *testing.T) {
 					t.Errorf("seed %d: %+v, and the answer to %d more is not yes", seed, r, n)
 				}
 			}
-			if r.Why == headroom.Enough {
+			if r.Why.Limit == headroom.Enough {
 				continue
 			}
 			for _, n := range []int{r.Fails, r.Fails + 1, r.Fails + 3, 2*r.Fails + 5} {
@@ -72,10 +72,10 @@ func TestTheAnswerTurnsOnce(t *testing.T) {
 					t.Errorf("seed %d: %+v, and the answer to %d more is yes", seed, r, n)
 				}
 			}
-			if r.Why == headroom.Refused {
+			if r.Why.Limit == headroom.Refused {
 				continue
 			}
-			if f := sheet.Answer(r.Plan(p, r.Fails)).Findings[0]; int(f.Kind) != r.Why {
+			if f := sheet.Answer(r.Plan(p, r.Fails)).Findings[0]; r.Why != sheet.EndOf(f.Kind) {
 				t.Errorf("seed %d: %+v, and what it fails by is %d", seed, r, f.Kind)
 			}
 		}
