@@ -95,7 +95,8 @@ func appendMember(b []byte, f *plan.Field, p *plan.Plan, i int) []byte {
 // ReadJSON returns the plan in a JSON file, or everything that is wrong with
 // it. Errors about values have the paths that the form has, so that they can
 // stand beside the fields. Fields that the file leaves out take their
-// defaults; names that no plan has are errors.
+// defaults, and a list that it leaves out is that of [plan.Default], as in a
+// form; an empty list is one without records. Names that no plan has are errors.
 func ReadJSON(data []byte) (*plan.Plan, []plan.Error) {
 	fail := func(problem string) (*plan.Plan, []plan.Error) {
 		return nil, []plan.Error{{Label: "The file", Problem: problem}}
@@ -116,7 +117,7 @@ func ReadJSON(data []byte) (*plan.Plan, []plan.Error) {
 		return fail(newer)
 	}
 
-	l := loader{found: map[string]plan.Error{}}
+	l := loader{found: map[string]plan.Error{}, fresh: plan.Default()}
 	p := new(plan.Plan)
 	known := []string{formatKey}
 	for _, s := range plan.Sections() {
@@ -149,6 +150,7 @@ func (n *node) get(key string) *node {
 type loader struct {
 	errs  []plan.Error          // about names and shapes
 	found map[string]plan.Error // about values, by path
+	fresh *plan.Plan            // has the lists that are left out
 }
 
 func (l *loader) shape(path, problem string) {
@@ -175,6 +177,7 @@ func (l *loader) section(s *plan.Section, p *plan.Plan, root *node) {
 		return
 	}
 	if n == nil {
+		s.CopyRecords(p, l.fresh)
 		return
 	}
 	if n.kind != 'a' {

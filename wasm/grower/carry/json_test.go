@@ -75,6 +75,23 @@ func TestShortFiles(t *testing.T) {
 	}
 }
 
+// A list that is left out is that of the default plan, as in a form; one that
+// is there and empty is not. The shortest file is a plan.
+func TestListsLeftOutOfAFile(t *testing.T) {
+	want, errs := plan.Draft{}.Read()
+	if len(errs) > 0 {
+		t.Fatal(errs)
+	}
+	got, errs := ReadJSON([]byte(`{"format": "evenrow plan 1"}`))
+	if len(errs) > 0 || !reflect.DeepEqual(got, want) {
+		t.Errorf("%v, %+v, want %+v", errs, got, want)
+	}
+	got, errs = ReadJSON([]byte(`{"format": "evenrow plan 1", "rows": [{}]}`))
+	if len(errs) > 0 || len(got.Rows) != 1 || !reflect.DeepEqual(got.Supply.Points, plan.Default().Supply.Points) {
+		t.Errorf("one row and nothing else: %v, %+v", errs, got)
+	}
+}
+
 func TestReadJSONRefuses(t *testing.T) {
 	const frame = `{"format": "evenrow plan 1", "points": [{"head": 9}, {"flow": 1, "head": 8}, {"flow": 2, "head": 7}], "runs": [{}], "emitters": [{}], "rows": [{}]`
 	const notJSON = "The file is not JSON, or only part of it: see line "
@@ -98,7 +115,7 @@ func TestReadJSONRefuses(t *testing.T) {
 		{"a number for its format", `{"format": 1}`, []string{": " + notPlan}},
 		{"a later format", `{"format": "evenrow plan 2"}`, []string{": The file was made by a newer Evenrow: reload the page to get it"}},
 		{"too long", strings.Repeat(" ", MaxFile+1), []string{": The file must be at most 256 kB"}},
-		{"no lists", `{"format": "evenrow plan 1"}`, []string{
+		{"empty lists", `{"format": "evenrow plan 1", "points": [], "runs": [], "emitters": [], "rows": []}`, []string{
 			"points: Number of points must be from 3 to 12, not 0",
 			"runs: Number of runs must be from 1 to 8, not 0",
 			"emitters: Number of emitters must be from 1 to 4, not 0",

@@ -98,7 +98,7 @@ func (d Draft) Read() (*Plan, []Error) {
 		n := 1
 		if s.List {
 			if n = d.Records(s); n == 0 {
-				s.copyRecords(p, fresh)
+				s.CopyRecords(p, fresh)
 				continue
 			}
 			if problem := s.countProblem(n); n > s.Max {
@@ -156,8 +156,8 @@ func (p *Plan) Shorten(old *Plan) {
 	}
 }
 
-// copyRecords gives p the section's records of from.
-func (s *Section) copyRecords(p, from *Plan) {
+// CopyRecords gives p the section's records of from.
+func (s *Section) CopyRecords(p, from *Plan) {
 	n := s.Len(from)
 	s.Resize(p, n)
 	for i := range n {
