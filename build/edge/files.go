@@ -1,6 +1,7 @@
 package edge
 
 import (
+	"encoding/csv"
 	"net/http"
 	"strconv"
 	"strings"
@@ -27,7 +28,15 @@ func calendar(_ *question, a *asked) reply {
 func table(q *question, a *asked) reply {
 	p := a.plan
 	var b strings.Builder
-	record(&b, "Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	record := func(fields ...string) {
+		for i := range fields {
+			fields[i] = plain(fields[i])
+		}
+		w.Write(fields) // into memory: it does not fail
+	}
+	record("Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
 	for _, l := range q.sheet(p).Parts {
 		number, spare, length := "", "", ""
 		if l.Count > 0 {
@@ -39,32 +48,19 @@ func table(q *question, a *asked) reply {
 		if l.Length > 0 {
 			length = unit.Figure(unit.Length, p.Units, l.Length)
 		}
-		record(&b, buy.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
+		record(buy.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
 	}
+	w.Flush()
 	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"
 	return reply{status: http.StatusOK, kind: tableKind, name: name, body: b.String()}
 }
 
-// record writes one line of a table.
-func record(b *strings.Builder, fields ...string) {
-	for i, f := range fields {
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		b.WriteString(field(f))
-	}
-	b.WriteString("\r\n")
-}
-
-// field is a text as it stands in a table. A spreadsheet takes what begins
-// with one of these signs for a formula and carries it out; with an apostrophe
+// plain is a text as it stands in a table. A spreadsheet takes what begins with
+// one of these signs for a formula and carries it out; with an apostrophe
 // before it, it is text.
-func field(s string) string {
+func plain(s string) string {
 	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
 		s = "'" + s
-	}
-	if strings.ContainsAny(s, ",\"\r\n") {
-		return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
 	}
 	return s
 }
