@@ -6,9 +6,11 @@ import (
 	"go/parser"
 	"go/token"
 	"math"
+	"slices"
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // Every constant has its name, so that none is written as "other".
@@ -63,6 +65,41 @@ func constants(t *testing.T, file, kind string) int {
 		}
 	}
 	return n
+}
+
+// A finding has the name of what was found, wherever it stands in the order of
+// gravity: that order was changed once, and the names stayed behind.
+func TestFindingsHaveTheirOwnNames(t *testing.T) {
+	for _, tt := range []struct {
+		of   sheet.FindingKind
+		name string
+		make func(p *plan.Plan)
+	}{
+		{sheet.ShortReserve, "short-margin", func(p *plan.Plan) { p.Supply.Regulator, p.Limits.Reserve = 0, 30 }},
+		{sheet.FastLead, "fast-supply-line", func(p *plan.Plan) { p.Limits.Speed = 0.1 }},
+		{sheet.OverRating, "over-rating", func(p *plan.Plan) { p.Supply.Regulator = 0 }},
+		{sheet.NoFilter, "no-filter", func(p *plan.Plan) { p.Filter.Present = 0 }},
+		{sheet.OutsidePlace, "outside-place", func(p *plan.Plan) { p.Place.Length = 3 }},
+		{sheet.BelowRange, "below-range", func(p *plan.Plan) { p.Emitters[0].Lowest = 25 * 9806 }},
+	} {
+		p := plan.Default()
+		tt.make(p)
+		s := sheet.Answer(p)
+		at := slices.IndexFunc(s.Findings, func(f sheet.Finding) bool { return f.Kind == tt.of })
+		text, err := JSON(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var d struct {
+			Findings []struct{ Kind string }
+		}
+		if err := json.Unmarshal(text, &d); err != nil {
+			t.Fatal(err)
+		}
+		if at < 0 || d.Findings[at].Kind != tt.name {
+			t.Errorf("%s: the sheet has %+v, and the JSON %+v", tt.name, s.Findings, d.Findings)
+		}
+	}
 }
 
 func TestExamplesAreAnswered(t *testing.T) {

@@ -58,16 +58,28 @@ type side struct {
 	Longer  *int   `json:"more_plants_a_row"` // null where not looked for
 }
 
-var limits = [...]string{"reach", "speed", "evenness", "above-range", "rating", "flushing", "place"}
+// limits names what a candidate can fail, each beside its bit.
+var limits = [...]struct {
+	of   design.Limit
+	name string
+}{
+	{design.Reach, "reach"},
+	{design.Fast, "speed"},
+	{design.Uneven, "evenness"},
+	{design.Above, "above-range"},
+	{design.Rating, "rating"},
+	{design.Dirty, "flushing"},
+	{design.Outside, "place"},
+}
 
 func searchOf(d *sheet.Designs, p *plan.Plan) *search {
 	if d == nil {
 		return nil
 	}
 	out := &search{Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
-	for i, name := range limits {
-		if d.Forbids&(1<<i) != 0 {
-			out.Forbids = append(out.Forbids, name)
+	for _, l := range limits {
+		if d.Forbids&l.of != 0 {
+			out.Forbids = append(out.Forbids, l.name)
 		}
 	}
 	for i := range d.Best {

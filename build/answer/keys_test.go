@@ -117,11 +117,16 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], explorations[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], limits[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
+	for _, list := range [][]string{verdicts[:], explorations[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)
 			}
+		}
+	}
+	for _, l := range limits {
+		if !aWord.MatchString(l.name) || stumbles.MatchString(l.name) {
+			t.Errorf("%q is no name of a limit", l.name)
 		}
 	}
 	for _, list := range [][]kindOf{findings[:], fixes[:], rooms[:]} {

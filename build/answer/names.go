@@ -1,14 +1,25 @@
 package answer
 
-import "evenrow/wasm/shown/sheet"
+import (
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/flush"
+	"evenrow/wasm/works/headroom"
+	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/parts"
+)
 
 // A kindOf is how a kind is called, and the unit of its value and limit.
 type kindOf struct{ name, unit string }
 
-// The names follow the order of the constants in packages sheet, layout and
-// parts; a test counts them.
+// Each name stands at its constant, so that none slips when the constants are
+// put in another order; a test counts them.
 var (
-	verdicts = [...]string{"yes", "nearly", "no", "cannot"}
+	verdicts = [...]string{
+		sheet.Yes:    "yes",
+		sheet.Nearly: "nearly",
+		sheet.No:     "no",
+		sheet.Cannot: "cannot",
+	}
 
 	explorations = [sheet.Explorations]string{
 		sheet.Season: "season", sheet.Flushing: "flushing", sheet.Looping: "zones-and-loops", sheet.Starting: "starts", sheet.Faulting: "faults",
@@ -16,53 +27,98 @@ var (
 	}
 
 	findings = [...]kindOf{
-		{"power-only", "W"},
-		{"never-open", "m"},
-		{"unsteady", "m"},
-		{"below-range", "m"},
-		{"above-range", "m"},
-		{"short-margin", "m"},
-		{"uneven", ""},
-		{"fast-supply-line", "m/s"},
-		{"off-curve", "m³/s"},
-		{"coarse-filter", "m"},
-		{"no-filter", ""},
-		{"over-rating", "m"},
-		{"outside-place", "m"},
-		{"small-tank", "s"},
-		{"fouled", "m"},
-		{"unsolved", ""},
-		{"too-high", "m"},
-		{"suction", "m"},
-		{"no-backflow", ""},
-		{"unlike", ""},
+		sheet.PowerOnly:    {"power-only", "W"},
+		sheet.NeverOpen:    {"never-open", "m"},
+		sheet.Unsteady:     {"unsteady", "m"},
+		sheet.Suction:      {"suction", "m"},
+		sheet.BelowRange:   {"below-range", "m"},
+		sheet.AboveRange:   {"above-range", "m"},
+		sheet.Uneven:       {"uneven", ""},
+		sheet.Unlike:       {"unlike", ""},
+		sheet.ShortReserve: {"short-margin", "m"},
+		sheet.FastLead:     {"fast-supply-line", "m/s"},
+		sheet.OffCurve:     {"off-curve", "m³/s"},
+		sheet.CoarseFilter: {"coarse-filter", "m"},
+		sheet.NoFilter:     {"no-filter", ""},
+		sheet.OverRating:   {"over-rating", "m"},
+		sheet.OutsidePlace: {"outside-place", "m"},
+		sheet.SmallTank:    {"small-tank", "s"},
+		sheet.Fouled:       {"fouled", "m"},
+		sheet.Unsolved:     {"unsolved", ""},
+		sheet.TooHigh:      {"too-high", "m"},
+		sheet.NoBackflow:   {"no-backflow", ""},
 	}
 
 	fixes = [...]kindOf{
-		{"new-pump", "m"},
-		{"raise-tank", "m"},
-		{"more-pressure", "Pa"},
-		{"add-regulator", "Pa"},
-		{"wider-supply-line", ""},
-		{"wider-header", ""},
-		{"wider-rows", ""},
-		{"middle-feed", ""},
-		{"more-zones", ""},
-		{"cleaner-filter", "Pa"},
-		{"lower-emitters", "Pa"},
-		{"close-loop", ""},
-		{"one-emitter", ""},
-		{"own-zones", ""},
-		{"redesign", ""},
+		sheet.NewPump:       {"new-pump", "m"},
+		sheet.RaiseTank:     {"raise-tank", "m"},
+		sheet.MorePressure:  {"more-pressure", "Pa"},
+		sheet.AddRegulator:  {"add-regulator", "Pa"},
+		sheet.WiderLead:     {"wider-supply-line", ""},
+		sheet.WiderHeader:   {"wider-header", ""},
+		sheet.WiderRows:     {"wider-rows", ""},
+		sheet.MiddleFeed:    {"middle-feed", ""},
+		sheet.MoreZones:     {"more-zones", ""},
+		sheet.CleanerFilter: {"cleaner-filter", "Pa"},
+		sheet.LowerEmitters: {"lower-emitters", "Pa"},
+		sheet.CloseRing:     {"close-loop", ""},
+		sheet.OneEmitter:    {"one-emitter", ""},
+		sheet.OwnZones:      {"own-zones", ""},
+		sheet.Redesign:      {"redesign", ""},
 	}
 
-	samenesses = [...]string{"differs", "same", "nearly-same", "same-in-zone", "nearly-same-in-zone", "as-needed"}
+	samenesses = [...]string{
+		sheet.Differs:    "differs",
+		sheet.Same:       "same",
+		sheet.NearlySame: "nearly-same",
+		sheet.SameInZone: "same-in-zone",
+		sheet.NearInZone: "nearly-same-in-zone",
+		sheet.AsNeeded:   "as-needed",
+	}
 
-	ends      = [...]string{"row", "header", "far-header", "row-into-far-header"}
-	rooms     = [...]kindOf{{"plants", ""}, {"plants-in-row", ""}, {"rise", "m"}, {"filter-loss", "Pa"}}
-	losses    = [...]string{"lift", "run", "filter", "header", "row", "fittings", "needed", "safety-margin", "spare", "devices", "regulator"}
-	stretches = [...]string{"source", "run", "filter", "header", "row", "between", "far-header", "devices"}
-	groups    = [...]string{"tubing", "fittings", "emitters", "water-path", "growing", "tools"}
+	ends = [...]string{
+		flush.OfRow:    "row",
+		flush.OfHeader: "header",
+		flush.OfFar:    "far-header",
+		flush.RowInto:  "row-into-far-header",
+	}
+	rooms = [...]kindOf{
+		headroom.Plants:  {"plants", ""},
+		headroom.InRow:   {"plants-in-row", ""},
+		headroom.Rise:    {"rise", "m"},
+		headroom.Fouling: {"filter-loss", "Pa"},
+	}
+	losses = [...]string{
+		sheet.Lift:        "lift",
+		sheet.InRun:       "run",
+		sheet.InFilter:    "filter",
+		sheet.InHeader:    "header",
+		sheet.InRow:       "row",
+		sheet.InFittings:  "fittings",
+		sheet.Needed:      "needed",
+		sheet.Reserve:     "safety-margin",
+		sheet.Spare:       "spare",
+		sheet.InDevices:   "devices",
+		sheet.InRegulator: "regulator",
+	}
+	stretches = [...]string{
+		layout.Source:   "source",
+		layout.RunOf:    "run",
+		layout.Filter:   "filter",
+		layout.HeaderOf: "header",
+		layout.RowOf:    "row",
+		layout.Between:  "between",
+		layout.FarOf:    "far-header",
+		layout.Devices:  "devices",
+	}
+	groups = [...]string{
+		parts.Tubing:        "tubing",
+		parts.Fittings:      "fittings",
+		parts.EmittersGroup: "emitters",
+		parts.WaterPath:     "water-path",
+		parts.Growing:       "growing",
+		parts.Tools:         "tools",
+	}
 )
 
 func name(names []string, i int) string {
