@@ -16,9 +16,9 @@ var (
 	spaces = regexp.MustCompile(`\s+`)
 )
 
-// texts is everything that authors wrote, by the name of its file, as one line
+// authored is everything that authors wrote, by the name of its file, as one line
 // each: without the blocks that are computed.
-func texts(t *testing.T) map[string]string {
+func authored(t *testing.T) map[string]string {
 	t.Helper()
 	all := map[string]string{}
 	for _, folder := range []string{"guides", "cautions"} {
@@ -76,7 +76,7 @@ var forbidden = []struct{ pattern, why string }{
 }
 
 func TestGuidesDoNotSay(t *testing.T) {
-	all := texts(t)
+	all := authored(t)
 	for _, f := range forbidden {
 		re := regexp.MustCompile("(?i)" + f.pattern)
 		for name, text := range all {
@@ -125,7 +125,7 @@ var required = []struct{ file, pattern, why string }{
 }
 
 func TestGuidesSay(t *testing.T) {
-	all := texts(t)
+	all := authored(t)
 	for _, r := range required {
 		if !regexp.MustCompile("(?i)" + r.pattern).MatchString(all[r.file+".md"]) {
 			t.Errorf("content/%s.md lacks %q (%s)", r.file, r.pattern, r.why)
@@ -136,7 +136,7 @@ func TestGuidesSay(t *testing.T) {
 // A caution comes before the step that it is for: who works along a guide must
 // have read it by then.
 func TestCautionsComeBeforeTheSteps(t *testing.T) {
-	all := texts(t)
+	all := authored(t)
 	for _, c := range []struct{ guide, caution, step string }{
 		{"pump-curve", "electricity", "Fit a pressure gauge to the outlet"},
 		{"pump-curve", "pressure", "Fit a pressure gauge to the outlet"},
@@ -169,7 +169,7 @@ func TestCautionsComeBeforeTheSteps(t *testing.T) {
 
 // The end of the season has one order, in both guides that tell it.
 func TestOneOrderOfCleaning(t *testing.T) {
-	all := texts(t)
+	all := authored(t)
 	steps := []string{
 		`\d\. [^.]*take out (the )?plants`, `\d\. wash the tank`, `\d\. flush every`, `\d\. clean the lines`, `\d\. unplug the pump`, `\d\. open every end`,
 		`\d\. open the filter`, `\d\. disinfect`, `\d\. empty the tank`,
@@ -190,7 +190,7 @@ func TestOneOrderOfCleaning(t *testing.T) {
 
 // The bleach that the guide measures out has the strength that it names.
 func TestBleachInNumbers(t *testing.T) {
-	text := texts(t)["guides/flushing.md"]
+	text := authored(t)["guides/flushing.md"]
 	for _, c := range []struct {
 		says     string
 		strength float64 // of the bottle

@@ -57,6 +57,8 @@ func init() {
 			"With a name alone, its symbols, their ranges and its source are printed. A value may have a unit, and without one is in\nthe unit that its range is printed in. Where several values are taken, semicolons divide them.\n\n  go run ./build formula fill-time\n  go run ./build formula -json velocity flow=\"4 L/min\" bore=\"13.6 mm\"\n", formulaCommand},
 		{"link", "[FILE or LINK]", "turn a plan as JSON into a link, and a link into JSON",
 			file + "A link may be a whole address, or what follows the # or the ? in it. Put it in quotes: to a shell, # begins a comment.\n\n  go run ./build link plan.json\n  go run ./build link \"$(go run ./build link plan.json)\"\n", linkCommand},
+		{"texts", "[-counts WAY] [-pseudo] [FILE]", "list what the program says, for another language, or check such a list",
+			"Without FILE the list goes to standard output: a line that says how the language counts, then for each text the English\nand a line to write the other language in. With FILE, what is missing, left over or does not fit is named, and the exit\ncode is then 1.\n\n  go run ./build texts -counts \"one few many\"\n", textsCommand},
 	}
 }
 
