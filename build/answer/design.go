@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
@@ -103,7 +104,7 @@ func sizeOf(size int) string {
 	if size == design.Kept {
 		return "as it stands"
 	}
-	return catalogue.Tubes[size].Short
+	return words.Say(catalogue.Tubes[size].Short)
 }
 
 func zoningOf(z *sheet.Zoning) *zoning {

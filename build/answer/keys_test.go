@@ -40,7 +40,7 @@ var (
 	beside = []string{"value", "limit", "yes_with", "ended_at"}
 
 	// Text that names one of a few kinds.
-	words = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one
@@ -85,7 +85,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 			if slices.ContainsFunc(unitEnds, func(end string) bool { return strings.HasSuffix(key, end) }) {
 				fault(where, fmt.Sprintf("ends in a unit and is %v", v))
 			}
-			if text, is := v.(string); is && slices.Contains(words, key) && (!aWord.MatchString(text) || text == "other") {
+			if text, is := v.(string); is && slices.Contains(coded, key) && (!aWord.MatchString(text) || text == "other") {
 				fault(where, fmt.Sprintf("is %q, want words in lower case with hyphens between them", text))
 			}
 		}

@@ -55,6 +55,9 @@ func agrees(t *testing.T, d day.Day) {
 		if got, want := d.ISO(), ref.Format(time.DateOnly); got != want {
 			t.Fatalf("day %d is written %s, want %s", d, got, want)
 		}
+		if got, want := d.InWeek()+", "+day.MonthName(m)+", "+day.MonthShort(m), ref.Format("Mon 2 January, January, Jan"); got != want {
+			t.Fatalf("day %d is written %s, want %s", d, got, want)
+		}
 		if got, want := d.Words(), ref.Format("2 January 2006"); y > 999 && got != want {
 			t.Fatalf("day %d is written %s, want %s", d, got, want)
 		}

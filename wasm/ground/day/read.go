@@ -1,5 +1,7 @@
 package day
 
+import "evenrow/wasm/ground/words"
+
 // Near returns the day of a month and a day of the month, in whatever year it
 // is nearest to a given day, and false where no year has it.
 func Near(month, dom int, to Day) (Day, bool) {
@@ -108,22 +110,31 @@ func Read(text string, monthFirst bool, near Day) (Day, bool) {
 	return Of(year, month, dom), true
 }
 
-func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+// letter says whether a byte belongs to a word: those of letters that are not in
+// ASCII do too.
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' || c >= 0x80 }
 
-// named returns which of the names a word is the whole or the beginning of, of
-// three letters at least; -1 for none.
-func named(word string, names []string) int {
+// named returns which of the names a word is the whole or the beginning of, in
+// English or in the language in use, of three letters at least; -1 for none.
+func named(word string, names []words.Text) int {
 	for i, name := range names {
-		if len(word) < 3 || len(word) > len(name) {
-			continue
-		}
-		k := 0
-		for k < len(word) && word[k]|0x20 == name[k]|0x20 {
-			k++
-		}
-		if k == len(word) {
+		if begins(word, string(name)) || begins(word, words.Say(name)) {
 			return i
 		}
 	}
 	return -1
+}
+
+// begins says whether a word of three letters or more is the beginning of a
+// name, whatever the case of letters from a to z.
+func begins(word, name string) bool {
+	if len(word) < 3 || len(word) > len(name) {
+		return false
+	}
+	for k := range len(word) {
+		if word[k]|0x20 != name[k]|0x20 {
+			return false
+		}
+	}
+	return true
 }

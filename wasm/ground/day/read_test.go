@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/words"
 )
 
 // Dates as people write them; the order of day and month with strokes is that
@@ -33,6 +34,26 @@ func TestRead(t *testing.T) {
 	// The year is the nearest.
 	if d, _ := day.Read("2 Jan", false, day.Of(2027, 12, 20)); d != day.Of(2028, 1, 2) {
 		t.Errorf("2 January is read as %s", d.ISO())
+	}
+}
+
+// In another language dates are written and read as it does, and English ones
+// are read still.
+func TestAnotherLanguage(t *testing.T) {
+	l, problem := words.Read("counts: one many\n\nMarch\nMärz\n\nMar\nMrz\n\n{day} March\n{day}. März\n\nTue {date}\nDi., {date}\n")
+	if problem != "" {
+		t.Fatal(problem)
+	}
+	words.Use(l)
+	defer words.Use(nil)
+	d := day.Of(2027, 3, 2)
+	if got := d.Words() + "; " + d.InWeek() + "; " + day.MonthName(3) + "; " + day.MonthShort(3); got != "2. März 2027; Di., 2. März; März; Mrz" {
+		t.Error(got)
+	}
+	for _, text := range []string{"2. März 2027", "2 mär 2027", "2 March 2027", "Mar 2 2027"} {
+		if got, ok := day.Read(text, false, 0); !ok || got != d {
+			t.Errorf("%q is read as %s, %t", text, got.ISO(), ok)
+		}
 	}
 }
 

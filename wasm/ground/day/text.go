@@ -1,6 +1,10 @@
 package day
 
-import "strconv"
+import (
+	"strconv"
+
+	"evenrow/wasm/ground/words"
+)
 
 // ISO returns the day as ISO 8601 has it, "2027-05-12". Days outside [First]
 // to [Last] have a year of more digits or a sign.
@@ -47,21 +51,43 @@ func digits(text string) (n int, ok bool) {
 	return n, true
 }
 
-var months = [...]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+// months are the names by themselves, for a heading or a scale; dates how a day
+// of each is written, where some languages bend the name or put it first.
+var (
+	months = [...]words.Text{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+	short  = [...]words.Text{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
+	dates  = [...]words.Text{
+		"{day} January", "{day} February", "{day} March", "{day} April", "{day} May", "{day} June",
+		"{day} July", "{day} August", "{day} September", "{day} October", "{day} November", "{day} December",
+	}
+)
 
-var weekdays = [...]string{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"}
+var (
+	weekdays = [...]words.Text{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"}
+	briefly  = [...]words.Text{
+		"Mon {date}", "Tue {date}", "Wed {date}", "Thu {date}", "Fri {date}", "Sat {date}", "Sun {date}",
+	}
+)
 
 // MonthName returns the name of a month from 1 to 12.
-func MonthName(month int) string { return months[month-1] }
+func MonthName(month int) string { return words.Say(months[month-1]) }
+
+// MonthShort returns the name of a month from 1 to 12 for a narrow place, "Jan".
+func MonthShort(month int) string { return words.Say(short[month-1]) }
 
 // WeekdayName returns the name of the day of the week, "Wednesday".
-func (d Day) WeekdayName() string { return weekdays[d.Weekday()] }
+func (d Day) WeekdayName() string { return words.Say(weekdays[d.Weekday()]) }
 
 // Words returns the day as people write it, "12 May 2027".
-func (d Day) Words() string { return d.Short() + " " + strconv.Itoa(d.Year()) }
+func (d Day) Words() string {
+	return words.Say("{date} {year}", d.Short(), words.N(d.Year()))
+}
 
 // Short returns the day without its year, "12 May".
 func (d Day) Short() string {
 	_, m, dom := d.Date()
-	return strconv.Itoa(dom) + " " + months[m-1]
+	return words.Say(dates[m-1], words.N(dom))
 }
+
+// InWeek returns the day without its year, with that of the week: "Wed 12 May".
+func (d Day) InWeek() string { return words.Say(briefly[d.Weekday()], d.Short()) }

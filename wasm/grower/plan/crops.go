@@ -1,6 +1,9 @@
 package plan
 
-import "evenrow/wasm/trade/catalogue"
+import (
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/trade/catalogue"
+)
 
 // A Crop changes a crop of the catalogue, or fills one of its places for crops
 // of the grower's own.
@@ -54,7 +57,7 @@ func (p *Plan) CropName(crop int) string {
 			return c.Name
 		}
 	}
-	return catalogue.Crops[crop].Name
+	return words.Say(catalogue.Crops[crop].Name)
 }
 
 // Emergence returns the days from sowing to emergence of a crop at temp °C,

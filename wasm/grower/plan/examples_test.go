@@ -40,7 +40,7 @@ func TestMillraceTunnel(t *testing.T) {
 	var crops []string
 	for i := range p.Rows {
 		plants += p.Rows[i].Plants
-		crops = append(crops, catalogue.Crops[p.Rows[i].Crop].Name)
+		crops = append(crops, string(catalogue.Crops[p.Rows[i].Crop].Name))
 		if l := p.Rows[i].Length(); math.Abs(l-10) > 0.05 {
 			t.Errorf("row %d is %g m long, want about 10 m", i+1, l)
 		}

@@ -143,7 +143,7 @@ func TestRangesCanBeTyped(t *testing.T) {
 
 func TestMediaStandInTheCataloguesOrder(t *testing.T) {
 	for i, name := range []string{CocoSlab: "coco slab", StoneWoolSlab: "stone-wool slab", GrowBag: "grow bag", Bucket: "bucket", Pot: "pot"} {
-		if catalogue.Media[i].Name != name {
+		if string(catalogue.Media[i].Name) != name {
 			t.Errorf("medium %d is %q, want %q", i, catalogue.Media[i].Name, name)
 		}
 	}

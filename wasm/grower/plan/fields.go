@@ -146,7 +146,7 @@ var (
 func tubes() []Option {
 	var list []Option
 	for _, t := range catalogue.Tubes {
-		list = append(list, Option{t.Short, t.Name})
+		list = append(list, Option{string(t.Short), string(t.Name)})
 	}
 	return list
 }
@@ -154,7 +154,7 @@ func tubes() []Option {
 func crops() []Option {
 	var list []Option
 	for _, c := range catalogue.Crops {
-		list = append(list, Option{c.Name, c.Name})
+		list = append(list, Option{string(c.Name), string(c.Name)})
 	}
 	return list
 }

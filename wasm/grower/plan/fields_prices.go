@@ -27,7 +27,7 @@ var priceFields = func() []*Field {
 	}
 	for i := range catalogue.Tubes {
 		c := &catalogue.Tubes[i]
-		label, name := "Tubing, "+unparenthesised(c.Short), "tube-"+strconv.Itoa(i)
+		label, name := "Tubing, "+unparenthesised(string(c.Short)), "tube-"+strconv.Itoa(i)
 		if i == catalogue.Custom {
 			label = "Tubing that you measured"
 		}

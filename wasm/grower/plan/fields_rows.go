@@ -107,11 +107,11 @@ var rowFields = []*Field{
 	number(5, "gap", "From the row before", unit.Length, 0, 20, 1.1,
 		"For row 1, from the side wall.", func(p *Plan, i int) *float64 { return &p.Rows[i].Gap }),
 	choice(6, "medium", "Medium", []Option{
-		CocoSlab:      {"coco-slab", catalogue.Media[CocoSlab].Name},
-		StoneWoolSlab: {"stone-wool-slab", catalogue.Media[StoneWoolSlab].Name},
-		GrowBag:       {"grow-bag", catalogue.Media[GrowBag].Name},
-		Bucket:        {"bucket", catalogue.Media[Bucket].Name},
-		Pot:           {"pot", catalogue.Media[Pot].Name},
+		CocoSlab:      {"coco-slab", string(catalogue.Media[CocoSlab].Name)},
+		StoneWoolSlab: {"stone-wool-slab", string(catalogue.Media[StoneWoolSlab].Name)},
+		GrowBag:       {"grow-bag", string(catalogue.Media[GrowBag].Name)},
+		Bucket:        {"bucket", string(catalogue.Media[Bucket].Name)},
+		Pot:           {"pot", string(catalogue.Media[Pot].Name)},
 	}, CocoSlab, "", func(p *Plan, i int) *int { return &p.Rows[i].Medium }),
 	whole(7, "per-piece", "Plants in one slab, bag or bucket", 1, 20, 3,
 		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPiece }).must(func(p *Plan, i int) string {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/wording"
@@ -167,7 +168,7 @@ func (sc part) shut(f *sheet.Change, when string) string {
 // tube is the short name of a size of tubing.
 func tube(i int) string {
 	if i > catalogue.Custom && i < len(catalogue.Tubes) {
-		return catalogue.Tubes[i].Short
+		return words.Say(catalogue.Tubes[i].Short)
 	}
 	return "wider"
 }

@@ -82,7 +82,7 @@ func (sc part) months(p *block.Plot) {
 			continue // there is no room for its name
 		}
 		y, m, _ := d.Date()
-		sc.Label(p.Day(d), p.Bottom+16, "start", day.MonthName(m)[:3])
+		sc.Label(p.Day(d), p.Bottom+16, "start", day.MonthShort(m))
 		if first || m <= step {
 			sc.Label(p.Day(d), p.Bottom+31, "start", strconv.Itoa(y))
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/trade/catalogue"
@@ -45,7 +46,7 @@ func Crops(the *scene.Scene) {
 		t.Group(unit.Capital(p.CropName(crop)))
 		for m := range catalogue.Method(catalogue.Methods) {
 			fit, why := catalogue.Crops[crop].Suits(m)
-			t.Explained(unit.Capital(catalogue.MethodNames[m]), why, catalogue.FitnessNames[fit])
+			t.Explained(words.Say(catalogue.MethodNames[m]), words.Say(why), words.Say(catalogue.FitnessNames[fit]))
 		}
 	}
 	t.End()

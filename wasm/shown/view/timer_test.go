@@ -72,7 +72,7 @@ func later(p *plan.Plan) {
 	p.Season.Shelter = plan.Heated
 	on := func(text string) int { d, _ := day.Parse(text); return int(d) }
 	crop := func(name string) int {
-		return slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return c.Name == name })
+		return slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return string(c.Name) == name })
 	}
 	for i := range p.Rows {
 		p.Rows[i].Crop = crop("lettuce")

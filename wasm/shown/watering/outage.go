@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -110,7 +111,7 @@ func (sc part) otherMedia(l *shots.Line, b *shots.Bed) {
 		other := *b
 		other.Root = shots.Root(&row)
 		other.Easy = other.Root * catalogue.Holdings[i].Easy
-		t.Row(unit.Capital(m.Name)+", "+strconv.Itoa(row.PerPiece), sc.Amount(unit.PlantWater, other.Easy), Lasting(sc.lasts(l, &other, shots.Typical, 9)), Lasting(sc.lasts(l, &other, shots.Hot, 9)))
+		t.Row(words.Say(m.Begin)+", "+strconv.Itoa(row.PerPiece), sc.Amount(unit.PlantWater, other.Easy), Lasting(sc.lasts(l, &other, shots.Typical, 9)), Lasting(sc.lasts(l, &other, shots.Hot, 9)))
 	}
 	t.End()
 }

@@ -41,21 +41,11 @@ func numbers(rows []int) string {
 		}
 		i = k + 1
 	}
-	return And(parts)
+	return words.And(parts)
 }
 
-// And lists what is named: "a", "a and b", "a, b and c".
-func And(parts []string) string {
-	if len(parts) == 0 {
-		return ""
-	}
-	list := parts[0]
-	for i, p := range parts[1:] {
-		if i == len(parts)-2 {
-			list = words.Say("{these} and {last}", list, p)
-		} else {
-			list = words.Say("{these}, {next}", list, p)
-		}
-	}
-	return list
-}
+// And is [words.And].
+func And(parts []string) string { return words.And(parts) }
+
+// Sentences is [words.Sentences].
+func Sentences(parts ...string) string { return words.Sentences(parts...) }

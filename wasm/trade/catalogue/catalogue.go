@@ -5,18 +5,21 @@
 // entries go to the end.
 package catalogue
 
-import "evenrow/wasm/ground/source"
+import (
+	"evenrow/wasm/ground/source"
+	"evenrow/wasm/ground/words"
+)
 
 // A Tube is one size of tubing.
 type Tube struct {
-	Name      string  // as the trade says it, such as "16 mm drip tubing (13.6 mm bore)"
-	Short     string  // for lists, such as "16 mm"
-	Bore      float64 // m
-	Outside   float64 // m
-	Roughness float64 // m, absolute
-	Rating    float64 // Pa at 20 °C, the pressure that it may carry for long
-	Row       bool    // emitters can be punched into it
-	PE100     bool    // of that grade, whose loss of strength with warmth is published
+	Name      words.Text // as the trade says it, such as "16 mm drip tubing (13.6 mm bore)"
+	Short     words.Text // for lists, such as "16 mm"
+	Bore      float64    // m
+	Outside   float64    // m
+	Roughness float64    // m, absolute
+	Rating    float64    // Pa at 20 °C, the pressure that it may carry for long
+	Row       bool       // emitters can be punched into it
+	PE100     bool       // of that grade, whose loss of strength with warmth is published
 	Source    source.Ref
 	Takes     Joining // the fittings that hold it
 }
@@ -50,11 +53,18 @@ type Fitting struct {
 	Source source.Ref
 }
 
+// A Piece is what media are counted in.
+type Piece struct {
+	Count words.Text // "{n} {n|slab|slabs}"
+	Whole words.Text // "whole slabs"
+	Each  words.Text // "{n} {n|plant|plants} to a slab"
+}
+
 // A Medium is what roots grow in.
 type Medium struct {
-	Name   string // "coco slab"
-	Piece  string // "slab": what is counted
-	Plural string // "slabs"
+	Name   words.Text // "coco slab"
+	Begin  words.Text // "Coco slab", at the beginning of a line or a sentence
+	Piece  *Piece     // what is counted
 	Length float64
 	Width  float64
 	Height float64 // m, expanded

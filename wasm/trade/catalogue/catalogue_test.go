@@ -14,10 +14,10 @@ import (
 func TestTubesAreTubes(t *testing.T) {
 	names, shorts := map[string]bool{}, map[string]bool{}
 	for i, tube := range Tubes {
-		if tube.Name == "" || tube.Short == "" || names[tube.Name] || shorts[tube.Short] {
+		if tube.Name == "" || tube.Short == "" || names[string(tube.Name)] || shorts[string(tube.Short)] {
 			t.Errorf("tube %d: name %q or short name %q is empty or taken", i, tube.Name, tube.Short)
 		}
-		names[tube.Name], shorts[tube.Short] = true, true
+		names[string(tube.Name)], shorts[string(tube.Short)] = true, true
 		if tube.Roughness <= 0 || tube.Rating < 2*bar || tube.Source.String() == "" {
 			t.Errorf("%s: roughness %g, rating %g, source %q", tube.Name, tube.Roughness, tube.Rating, tube.Source)
 		}
@@ -41,7 +41,7 @@ func TestTubesInTheSun(t *testing.T) {
 	soft := 0.74 + (0.74-0.87)/(40-30)*(Sun-40)
 	for _, tube := range Tubes {
 		want := soft * tube.Rating
-		if strings.Contains(tube.Name, "SDR 11") {
+		if strings.Contains(string(tube.Name), "SDR 11") {
 			want = tube.Rating * 121 / 160
 		}
 		if math.Abs(tube.InSun()-want) > 1e-6*want {
@@ -124,7 +124,7 @@ func TestFittings(t *testing.T) {
 
 func TestMedia(t *testing.T) {
 	for _, m := range Media {
-		if m.Name == "" || m.Piece == "" || m.Plural != m.Piece+"s" || m.Source.String() == "" {
+		if m.Name == "" || m.Piece == nil || !strings.EqualFold(string(m.Begin), string(m.Name)) || m.Source.String() == "" {
 			t.Errorf("%+v is not complete", m)
 		}
 		// A round bucket or pot holds less than the box around it.
@@ -157,7 +157,7 @@ func TestCrops(t *testing.T) {
 			i += OwnCrops // places for crops of the grower's own
 		}
 		c := Crops[i]
-		if c.Name != row[0] {
+		if string(c.Name) != row[0] {
 			t.Errorf("crop %d is %q, want %q", i, c.Name, row[0])
 		}
 		low, high := number(t, row[1]), number(t, row[2])
@@ -192,9 +192,9 @@ func TestWhatFittingsTubingTakes(t *testing.T) {
 		tube := &Tubes[i]
 		want, clamps := Barbs, 1
 		switch {
-		case strings.Contains(tube.Name, "SIDR"):
+		case strings.Contains(string(tube.Name), "SIDR"):
 			want, clamps = Inserts, 2
-		case strings.Contains(tube.Name, "SDR"):
+		case strings.Contains(string(tube.Name), "SDR"):
 			want, clamps = Compression, 0
 		case !tube.Row:
 			t.Errorf("%s is of no kind that this test knows", tube.Name)

@@ -1,5 +1,7 @@
 package catalogue
 
+import "evenrow/wasm/ground/words"
+
 // OwnCrops is how many crops a grower can add, and FirstOwn the position of
 // the first of them in [Crops].
 const (
@@ -9,9 +11,9 @@ const (
 
 // A Crop is one crop of the list. Its numbers are its traits; see [Crop.Of].
 type Crop struct {
-	Name   string // "sweet pepper"
-	seed   int    // row of the table of emergence
-	fit    string // see [Crop.Suits]
+	Name   words.Text // "sweet pepper"
+	seed   int        // row of the table of emergence
+	fit    string     // see [Crop.Suits]
 	traits [Traits]int16
 	marks  string // by trait, a letter for a place in cropSources
 }
@@ -44,6 +46,6 @@ var Crops = []Crop{
 
 // own is a place for a crop of the grower's own. It starts as a usual large
 // fruiting crop.
-func own(name string) Crop {
+func own(name words.Text) Crop {
 	return Crop{name, noSeed, "btu", [Traits]int16{400, 250, 3, 6000, 180, 8, 14, 18, 60, 12, 60, 110, 115, 85, 30, 40, 45, 25, 75, 2000, 22, 28, 10, 32}, "cccccccccccccccccccccccc"}
 }

@@ -12,7 +12,7 @@ import (
 func cropNamed(t *testing.T, name string) *Crop {
 	t.Helper()
 	for i := range Crops {
-		if Crops[i].Name == name {
+		if string(Crops[i].Name) == name {
 			return &Crops[i]
 		}
 	}
@@ -153,13 +153,13 @@ func TestStageLengthsAreOnePrintedRow(t *testing.T) {
 	for i := range Crops {
 		c := &Crops[i]
 		if !strings.Contains(c.Ref(Ini).String(), "table 11") {
-			if printed[c.Name] != nil {
+			if printed[string(c.Name)] != nil {
 				t.Errorf("%s is not from table 11", c.Name)
 			}
 			continue
 		}
-		if row := [4]float64{c.Of(Ini), c.Of(Dev), c.Of(Mid), c.Of(Late)}; !slices.Contains(printed[c.Name], row) {
-			t.Errorf("%s: %v, want one of %v", c.Name, row, printed[c.Name])
+		if row := [4]float64{c.Of(Ini), c.Of(Dev), c.Of(Mid), c.Of(Late)}; !slices.Contains(printed[string(c.Name)], row) {
+			t.Errorf("%s: %v, want one of %v", c.Name, row, printed[string(c.Name)])
 		}
 	}
 }
@@ -183,7 +183,7 @@ func TestAges(t *testing.T) {
 func TestEveryCropIsWhole(t *testing.T) {
 	for i := range Crops {
 		c := &Crops[i]
-		if len(c.marks) != Traits || len(c.fit) != Methods || Own(i) != strings.HasPrefix(c.Name, "own crop") {
+		if len(c.marks) != Traits || len(c.fit) != Methods || Own(i) != strings.HasPrefix(string(c.Name), "own crop") {
 			t.Fatalf("%s: %d marks, %d methods", c.Name, len(c.marks), len(c.fit))
 		}
 		for k := range Traits {

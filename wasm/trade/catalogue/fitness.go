@@ -1,5 +1,7 @@
 package catalogue
 
+import "evenrow/wasm/ground/words"
+
 // A Method is a way to bring water to roots.
 type Method int
 
@@ -10,8 +12,8 @@ const (
 	Methods  = iota        // how many there are
 )
 
-// MethodNames are the methods as the page names them.
-var MethodNames = [Methods]string{"drip on a medium", "deep water", "nutrient film"}
+// MethodNames are the methods as the page names them at the beginning of a line.
+var MethodNames = [Methods]words.Text{"Drip on a medium", "Deep water", "Nutrient film"}
 
 // A Fitness says how well a method suits a crop.
 type Fitness int
@@ -23,12 +25,12 @@ const (
 )
 
 // FitnessNames are the words for it.
-var FitnessNames = [...]string{"best", "works", "not usual"}
+var FitnessNames = [...]words.Text{"best", "works", "not usual"}
 
 // Suits returns how well a method suits the crop, and why. The ratings are
 // common practice without a source, but for those of lettuce and basil (FAO
 // Fisheries and Aquaculture Technical Paper 589, 2014, appendix 1).
-func (c *Crop) Suits(m Method) (Fitness, string) {
+func (c *Crop) Suits(m Method) (Fitness, words.Text) {
 	for i := range reasons {
 		if r := &reasons[i]; r.mark == c.fit[m] {
 			return r.fit, r.why
@@ -41,7 +43,7 @@ func (c *Crop) Suits(m Method) (Fitness, string) {
 var reasons = [...]struct {
 	mark byte
 	fit  Fitness
-	why  string
+	why  words.Text
 }{
 	{'b', Best, "The medium holds water in reserve if the pump stops, and gives a tall plant a base."},
 	{'c', Best, "Troughs and bags give each plant enough medium, and the fruit hangs clean and dry."},

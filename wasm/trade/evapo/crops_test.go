@@ -12,7 +12,7 @@ import (
 func crop(t *testing.T, name string) *catalogue.Crop {
 	t.Helper()
 	for i := range catalogue.Crops {
-		if catalogue.Crops[i].Name == name {
+		if string(catalogue.Crops[i].Name) == name {
 			return &catalogue.Crops[i]
 		}
 	}

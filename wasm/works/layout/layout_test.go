@@ -137,7 +137,7 @@ func TestInsert(t *testing.T) {
 	k := (1/cc-1)*(1/cc-1) + (1-0.5625)*(1-0.5625)
 	for entry := range catalogue.Tubes {
 		want := k / (0.5625 * 0.5625)
-		if strings.Contains(catalogue.Tubes[entry].Name, "SDR") {
+		if strings.Contains(string(catalogue.Tubes[entry].Name), "SDR") {
 			want = 0
 		}
 		if got := inserted(entry); math.Abs(got-want) > 1e-12 {

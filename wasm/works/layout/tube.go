@@ -2,6 +2,7 @@ package layout
 
 import (
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -31,17 +32,17 @@ func TubeOf(entry int, bore float64) Tube {
 // measured tubing "13.2 mm bore".
 func (t Tube) Short(sys unit.System) string {
 	if t.Entry == catalogue.Custom {
-		return unit.Text(unit.Bore, sys, t.Bore) + " bore"
+		return words.Say("{size} bore", unit.Text(unit.Bore, sys, t.Bore))
 	}
-	return catalogue.Tubes[t.Entry].Short
+	return words.Say(catalogue.Tubes[t.Entry].Short)
 }
 
 // Name returns the tubing's name in full.
 func (t Tube) Name(sys unit.System) string {
 	if t.Entry == catalogue.Custom {
-		return "tubing of " + t.Short(sys)
+		return words.Say("tubing of {size}", t.Short(sys))
 	}
-	return catalogue.Tubes[t.Entry].Name
+	return words.Say(catalogue.Tubes[t.Entry].Name)
 }
 
 // tube returns the index in Tubes of tubing that a plan names. Few sizes are

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 )
@@ -16,10 +17,10 @@ func (c *count) growing() {
 	spare := share(plants, sowingSpare, leastSpare)
 	c.add(Line{
 		Group: Growing,
-		Name:  "Plug to sow in",
+		Name:  words.Say("Plug to sow in"),
 		Count: plants + spare,
 		Spare: spare,
-		Why:   "one for each plant of " + list(crops) + ", and 1 more for every 10, since not every seed comes up",
+		Why:   words.Say("one for each plant of {crops}, and 1 more for every 10, since not every seed comes up", words.And(crops)),
 	})
 	blocks := 0
 	for i := range c.Plants {
@@ -29,9 +30,9 @@ func (c *count) growing() {
 	}
 	c.add(Line{
 		Group: Growing,
-		Name:  "Block to raise a plant in, about 10 cm (4 in)",
+		Name:  words.Say("Block to raise a plant in, about 10 cm (4 in)"),
 		Count: blocks,
-		Why:   "one for each plant of " + list(blockCrops),
+		Why:   words.Say("one for each plant of {crops}", words.And(blockCrops)),
 	})
 }
 
@@ -78,28 +79,30 @@ func (c *count) media() {
 		if total == 0 {
 			continue
 		}
-		why := "whole " + m.Plural + " in " + of(rows, "row", "rows")
-		if each > 0 {
-			why = of(each, m.Piece, m.Plural) + " in each of " + of(rows, "row", "rows")
-			if rows == 1 {
-				why = of(each, m.Piece, m.Plural) + " in the row"
-			}
+		var why string
+		switch pieces := words.Say(m.Piece.Count, words.N(each)); {
+		case each > 0 && rows == 1:
+			why = words.Say("{pieces} in the row", pieces)
+		case each > 0:
+			why = words.Say("{pieces} in each of {n} {n|row|rows}", pieces, words.N(rows))
+		default:
+			why = words.Say("{pieces} in {n} {n|row|rows}", words.Say(m.Piece.Whole), words.N(rows))
 		}
 		if perPiece > 0 {
-			why += ", " + of(perPiece, "plant", "plants") + " to a " + m.Piece
+			why = words.List([]string{why, words.Say(m.Piece.Each, words.N(perPiece))})
 		}
 		c.add(Line{
 			Group: Growing,
-			Name:  unit.Capital(m.Name) + ", " + unit.Text(unit.Volume, c.sys, m.Volume),
+			Name:  words.Say("{medium}, {volume}", words.Say(m.Begin), unit.Text(unit.Volume, c.sys, m.Volume)),
 			Count: total,
 			Why:   why,
 		})
 		if kind == plan.Bucket || kind == plan.Pot {
 			fill += float64(total) * m.Volume
-			filled = append(filled, of(total, m.Piece, m.Plural)+" of "+unit.Text(unit.Volume, c.sys, m.Volume))
+			filled = append(filled, words.Say("{pieces} of {volume}", words.Say(m.Piece.Count, words.N(total)), unit.Text(unit.Volume, c.sys, m.Volume)))
 		}
 	}
 	if fill > 0 {
-		c.one(Growing, "Coco or other loose medium, "+unit.Text(unit.Volume, c.sys, fill)+" in all", "fills "+list(filled))
+		c.one(Growing, words.Say("Coco or other loose medium, {volume} in all", unit.Text(unit.Volume, c.sys, fill)), words.Say("fills {pieces}", words.And(filled)))
 	}
 }

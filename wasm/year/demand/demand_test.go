@@ -19,7 +19,9 @@ const litre = 1e-3
 func of(p *plan.Plan) *Demand { return Of(p, season.Of(p)) }
 
 // name is the crop of a planting.
-func name(p *plan.Plan, i int) string { return catalogue.Crops[season.Of(p).Plantings[i].Crop].Name }
+func name(p *plan.Plan, i int) string {
+	return string(catalogue.Crops[season.Of(p).Plantings[i].Crop].Name)
+}
 
 // What growers' handbooks give for a plant and day, in L. All three are from
 // memory: Snyder, Greenhouse Tomato Handbook, Mississippi State University P1828;
