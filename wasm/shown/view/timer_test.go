@@ -99,7 +99,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"by light", func(p *plan.Plan) { p.Timer.Kind, p.Timer.Window = plan.OnAndOff, plan.ByLight }, "shots", "The light switch lets the first shot come at sunrise"},
 		{"too few valves", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "shots", "The plan has 2 zones and the timer switches 1 valve."},
 		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
-		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 to 2 drains"},
+		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 and 2 drains"},
 		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it from 11 September on. Shut it off."},
 		{"a bare row of one line", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "shots", "from 11 September on. No valve can shut it off here: plug the emitters there."},
 		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 1 May. Shut it off for so long."},
