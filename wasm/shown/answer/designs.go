@@ -41,29 +41,26 @@ func Designs(the *scene.Scene) {
 	}
 	sc.HTML(`</ol>`)
 	if len(d.Best) > 1 {
-		sc.HTML(`<figure>`)
-		for _, w := range block.Widths {
-			sc.tradeOff(w.Class, w.Width, d)
+		sc.Picture("Each mark is a design with its number: further left is cheaper, further down needs less of the "+sc.SourceName()+". Full marks work with what you have. The vertical dashes stand at what your plan costs.", func(class block.Markup, width float64) {
+			sc.tradeOff(class, width, d)
+		})
+	}
+	sc.SameAsTable(func() {
+		t := sc.Table("Designs that serve", "Design, and what it is", "#Cost", "#Head wanted, "+sc.Symbol(unit.Head), "#Flow wanted, "+sc.Symbol(unit.Flow),
+			"#Power in the water, W", "#To spare, "+sc.Symbol(unit.Head), "#EU", "#A round", "Works with what you have")
+		for i := range d.Best {
+			b := &d.Best[i]
+			t.Explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
+				watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
 		}
-		sc.Tag("figcaption", "Each mark is a design with its number: further left is cheaper, further down needs less of the "+sc.SourceName()+". Full marks work with what you have. The vertical dashes stand at what your plan costs.")
-		sc.HTML(`</figure>`)
-	}
-	sc.Fold("The same as a table")
-	t := sc.Table("Designs that serve", "Design, and what it is", "#Cost", "#Head wanted, "+sc.Symbol(unit.Head), "#Flow wanted, "+sc.Symbol(unit.Flow),
-		"#Power in the water, W", "#To spare, "+sc.Symbol(unit.Head), "#EU", "#A round", "Works with what you have")
-	for i := range d.Best {
-		b := &d.Best[i]
-		t.Explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
-			watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
-	}
-	t.End()
-	sc.Tag("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and the "+sc.SourceName()+" are left out. Your plan as it stands costs "+sc.Amount(unit.Money, d.Now)+". Head and flow wanted are the least that serve, above the "+sc.level()+". To spare, EU and the round are those of the design as the link opens it.")
-	sc.HTML(`</details>`)
+		t.End()
+		sc.Tag("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and the "+sc.SourceName()+" are left out. Your plan as it stands costs "+sc.Amount(unit.Money, d.Now)+". Head and flow wanted are the least that serve, above the "+sc.level()+". To spare, EU and the round are those of the design as the link opens it.")
+	})
 	if b := &d.Best[0]; b.Head > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank {
-		sc.Fold("Show the working")
-		sc.Tag("p", "Power that the water takes up with design 1, at the least that serves:")
-		sc.Formula(pump.HydraulicPowerFormula, sc.Weight/water.Gravity, b.Flow, b.Head)
-		sc.HTML(`</details>`)
+		sc.Working(func() {
+			sc.Tag("p", "Power that the water takes up with design 1, at the least that serves:")
+			sc.Formula(pump.HydraulicPowerFormula, sc.Weight/water.Gravity, b.Flow, b.Head)
+		})
 	}
 	sc.counted(d)
 }
@@ -322,52 +319,52 @@ func (sc part) tradeOff(class block.Markup, width float64, d *sheet.Designs) {
 	if tank {
 		p.Y0 -= pad
 	}
-	sc.SVG(class, width, p.Bottom+40, "Designs by cost and by what they take of the "+sc.SourceName())
-	var grid, now block.Path
-	ys := sc.Ticks(unit.None, p.Y0, p.Y1, 4)
-	for _, t := range ys {
-		grid.Move(p.Left, p.Y(t.V))
-		grid.Line(p.Right, p.Y(t.V))
-	}
-	sc.Draw("grid", &grid)
-	for i, t := range ys {
-		words := t.Text
-		if i == len(ys)-1 {
-			if words += " W"; tank {
-				words = t.Text + " " + sc.Symbol(unit.Head)
+	sc.SVG(class, width, p.Bottom+40, "Designs by cost and by what they take of the "+sc.SourceName(), func() {
+		var grid, now block.Path
+		ys := sc.Ticks(unit.None, p.Y0, p.Y1, 4)
+		for _, t := range ys {
+			grid.Move(p.Left, p.Y(t.V))
+			grid.Line(p.Right, p.Y(t.V))
+		}
+		sc.Draw("grid", &grid)
+		for i, t := range ys {
+			words := t.Text
+			if i == len(ys)-1 {
+				if words += " W"; tank {
+					words = t.Text + " " + sc.Symbol(unit.Head)
+				}
+			}
+			sc.Label(p.Left-6, p.Y(t.V)+4, "end", words)
+		}
+		now.Move(p.X(d.Now), p.Top)
+		now.Line(p.X(d.Now), p.Bottom)
+		sc.Draw("dash", &now)
+		for i := range d.Best {
+			b := &d.Best[i]
+			x, y := p.X(b.Cost), p.Y(of(&b.Design))
+			mark := block.Markup("drop drop--empty")
+			if b.Present {
+				mark = "drop"
+			}
+			var m block.Path
+			m.Move(x-5, y)
+			m.Line(x, y-5)
+			m.Line(x+5, y)
+			m.Line(x, y+5)
+			m.Close()
+			sc.Draw(mark, &m)
+			// Beside a mark that stands close, the number goes to the right.
+			crowded := false
+			for j := range i {
+				o := &d.Best[j]
+				crowded = crowded || math.Abs(p.X(o.Cost)-x) < 14 && math.Abs(p.Y(of(&o.Design))-y) < 14
+			}
+			if crowded {
+				sc.Label(x+9, y+4, "start", strconv.Itoa(i+1))
+			} else {
+				sc.Label(x, y-9, "middle", strconv.Itoa(i+1))
 			}
 		}
-		sc.Label(p.Left-6, p.Y(t.V)+4, "end", words)
-	}
-	now.Move(p.X(d.Now), p.Top)
-	now.Line(p.X(d.Now), p.Bottom)
-	sc.Draw("dash", &now)
-	for i := range d.Best {
-		b := &d.Best[i]
-		x, y := p.X(b.Cost), p.Y(of(&b.Design))
-		mark := block.Markup("drop drop--empty")
-		if b.Present {
-			mark = "drop"
-		}
-		var m block.Path
-		m.Move(x-5, y)
-		m.Line(x, y-5)
-		m.Line(x+5, y)
-		m.Line(x, y+5)
-		m.Close()
-		sc.Draw(mark, &m)
-		// Beside a mark that stands close, the number goes to the right.
-		crowded := false
-		for j := range i {
-			o := &d.Best[j]
-			crowded = crowded || math.Abs(p.X(o.Cost)-x) < 14 && math.Abs(p.Y(of(&o.Design))-y) < 14
-		}
-		if crowded {
-			sc.Label(x+9, y+4, "start", strconv.Itoa(i+1))
-		} else {
-			sc.Label(x, y-9, "middle", strconv.Itoa(i+1))
-		}
-	}
-	sc.Axis(&p, unit.Money, sc.Ticks(unit.Money, p.X0, p.X1, 5), "cost")
-	sc.HTML(`</svg>`)
+		sc.Axis(&p, unit.Money, sc.Ticks(unit.Money, p.X0, p.X1, 5), "cost")
+	})
 }

@@ -68,35 +68,32 @@ func Headroom(the *scene.Scene) {
 		}
 		bs = append(bs, block.Bar{Name: sc.roomName(r), Text: sc.room(r), Solid: share, All: share})
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		p := block.Plot{Left: 8, Right: w.Width - 84, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
-		sc.SVG(w.Class, w.Width, p.Bottom+6, "How much more the system can carry")
-		sc.Bars(&p, bs)
-		sc.HTML(`</svg>`)
-	}
-	sc.Tag("figcaption", "Each line is how much more there may be, as a share of what the plan has: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.SourceName()+".")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	sc.Tag("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
-	t := sc.Table("How much more the system can carry", "More of, and what ends it", "#Yes with", "#Row longer by")
-	for i := range rooms {
-		r := &rooms[i]
-		longer := ""
-		if r.Kind == headroom.InRow {
-			longer = sc.Amount(unit.Length, float64(r.Most)*sc.S.Plan.Rows[r.Row].Spacing)
+	sc.Picture("Each line is how much more there may be, as a share of what the plan has: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.SourceName()+".", func(class block.Markup, width float64) {
+		p := block.Plot{Left: 8, Right: width - 84, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
+		sc.SVG(class, width, p.Bottom+6, "How much more the system can carry", func() {
+			sc.Bars(&p, bs)
+		})
+	})
+	sc.SameAsTable(func() {
+		sc.Tag("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
+		t := sc.Table("How much more the system can carry", "More of, and what ends it", "#Yes with", "#Row longer by")
+		for i := range rooms {
+			r := &rooms[i]
+			longer := ""
+			if r.Kind == headroom.InRow {
+				longer = sc.Amount(unit.Length, float64(r.Most)*sc.S.Plan.Rows[r.Row].Spacing)
+			}
+			t.Explained(unit.Capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
 		}
-		t.Explained(unit.Capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
-	}
-	t.End()
-	sc.HTML(`</details>`)
+		t.End()
+	})
 	e := sc.EmitterOf(sc.Zone.Worst)
-	sc.Fold("Show the working")
-	sc.Tag("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, "+
-		sc.Amount(unit.Head, sc.Plants[sc.Zone.Worst].Head)+", over your safety margin of "+sc.Amount(unit.Head, sc.S.Plan.Limits.Reserve)+" and what it needs:")
-	w := &sc.S.Layout.Network.Water
-	sc.Formula(water.HeadOfPressureFormula, w.Density, e.Lowest*sc.Weight)
-	sc.HTML(`</details>`)
+	sc.Working(func() {
+		sc.Tag("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, "+
+			sc.Amount(unit.Head, sc.Plants[sc.Zone.Worst].Head)+", over your safety margin of "+sc.Amount(unit.Head, sc.S.Plan.Limits.Reserve)+" and what it needs:")
+		w := &sc.S.Layout.Network.Water
+		sc.Formula(water.HeadOfPressureFormula, w.Density, e.Lowest*sc.Weight)
+	})
 }
 
 func (sc part) roomName(r *headroom.Room) string {

@@ -27,19 +27,16 @@ func Rows(the *scene.Scene) {
 		}
 	}
 	sc.Tag("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
-	sc.HTML(`<figure>`)
-	for i, w := range block.Widths {
-		sc.ground(w.Class, w.Width, i == 0, ts)
-	}
-	sc.legend(&all)
-	sc.HTML(`</figure>`)
+	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
+		sc.ground(class, width, ts)
+	})
 	sc.rowTable(ts)
 	sc.plantTables(ts)
 }
 
 // legend explains the signs that are in use, with how many there are.
 func (sc part) legend(all *[scene.States]int) {
-	sc.HTML(`<figcaption><ul class="legend">`)
+	sc.HTML(`<ul class="legend">`)
 	for s := scene.Unknown; s < scene.States; s++ {
 		if all[s] == 0 {
 			continue
@@ -54,7 +51,7 @@ func (sc part) legend(all *[scene.States]int) {
 		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> the weakest: `).
 			Text(sc.Place(sc.Zone.Worst)).HTML(`</li>`)
 	}
-	sc.HTML(`</ul></figcaption>`)
+	sc.HTML(`</ul>`)
 }
 
 // A drops collects the drops of many plants in a path for each way of drawing.
@@ -102,7 +99,8 @@ func (sc part) drawDrops(d *drops) {
 
 // ground draws the place, the tubing and the plants. Narrow, the rows run down
 // the page, so that a phone shows them as large as it can.
-func (sc part) ground(class block.Markup, width float64, turned bool, ts []scene.Tally) {
+func (sc part) ground(class block.Markup, width float64, ts []scene.Tally) {
+	turned := class == block.Narrow
 	l := sc.S.Layout
 	// What has to be on the picture, in m.
 	x0, x1 := block.Span(0, max(sc.S.Plan.Place.Length, 0.1))
@@ -147,53 +145,51 @@ func (sc part) ground(class block.Markup, width float64, turned bool, ts []scene
 	}
 
 	title := "Plan view: " + wording.Count(len(ts), "row", "rows") + ", " + wording.Count(len(l.Plants), "plant", "plants")
-	sc.HTML(`<svg class="picture `).HTML(class).HTML(`" width="`).At(width).HTML(`" height="`).At(height).
-		HTML(`" viewBox="0 0 `).At(width).HTML(` `).At(height).HTML(`" role="group"`).Attr("aria-label", title).HTML(`>`)
+	sc.SVGOfParts(class, width, height, title, func() {
+		outline := &block.Path{}
+		px, py := sc.S.Plan.Place.Length, sc.S.Plan.Place.Width
+		for i, c := range [...][2]float64{{0, 0}, {px, 0}, {px, py}, {0, py}} {
+			x, y := at(c[0], c[1])
+			if i == 0 {
+				outline.Move(x, y)
+			} else {
+				outline.Line(x, y)
+			}
+		}
+		outline.Close()
+		sc.Draw("place", outline)
+		sc.tubing(at)
 
-	outline := &block.Path{}
-	px, py := sc.S.Plan.Place.Length, sc.S.Plan.Place.Width
-	for i, c := range [...][2]float64{{0, 0}, {px, 0}, {px, py}, {0, py}} {
-		x, y := at(c[0], c[1])
-		if i == 0 {
-			outline.Move(x, y)
-		} else {
-			outline.Line(x, y)
+		size := sc.dropScale(scale, turned)
+		last := math.Inf(-1)
+		for r := range ts {
+			if ts[r].Plants == 0 {
+				continue
+			}
+			// Rows too near to the last numbered one go without their number.
+			name, first := strconv.Itoa(r+1), l.Plants[ts[r].First].At
+			x, y := at(first.X, first.Y)
+			room := 13.0
+			if turned {
+				y, room = x, float64(4+8*len(name))
+			}
+			if y-last < room {
+				name = ""
+			} else {
+				last = y
+			}
+			sc.rowOfDrops(r, &ts[r], at, turned, size, name)
 		}
-	}
-	outline.Close()
-	sc.Draw("place", outline)
-	sc.tubing(at)
-
-	size := sc.dropScale(scale, turned)
-	last := math.Inf(-1)
-	for r := range ts {
-		if ts[r].Plants == 0 {
-			continue
+		if sc.Zone != nil && sc.Zone.Worst >= 0 && sc.Zone.Worst < len(l.Plants) {
+			w := &l.Plants[sc.Zone.Worst]
+			x, y := at(w.At.X, w.At.Y)
+			x, y = beside(x, y, turned, size)
+			r := 8*size + 4
+			sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
+			sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", strconv.Itoa(w.Number))
 		}
-		// Rows too near to the last numbered one go without their number.
-		name, first := strconv.Itoa(r+1), l.Plants[ts[r].First].At
-		x, y := at(first.X, first.Y)
-		room := 13.0
-		if turned {
-			y, room = x, float64(4+8*len(name))
-		}
-		if y-last < room {
-			name = ""
-		} else {
-			last = y
-		}
-		sc.rowOfDrops(r, &ts[r], at, turned, size, name)
-	}
-	if sc.Zone != nil && sc.Zone.Worst >= 0 && sc.Zone.Worst < len(l.Plants) {
-		w := &l.Plants[sc.Zone.Worst]
-		x, y := at(w.At.X, w.At.Y)
-		x, y = beside(x, y, turned, size)
-		r := 8*size + 4
-		sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
-		sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", strconv.Itoa(w.Number))
-	}
-	sc.scaleBar(width, height, scale)
-	sc.HTML(`</svg>`)
+		sc.scaleBar(width, height, scale)
+	})
 }
 
 // dropScale is the size of the drops, so that neighbours do not touch.
@@ -350,24 +346,24 @@ func (sc part) rowTable(ts []scene.Tally) {
 
 // plantTables lists every plant, row by row.
 func (sc part) plantTables(ts []scene.Tally) {
-	sc.HTML(`<details id="plants"><summary>Every plant</summary>`)
-	for r := range ts {
-		v := &ts[r]
-		if v.Plants == 0 {
-			continue
+	sc.FoldAs("plants", "Every plant", func() {
+		for r := range ts {
+			v := &ts[r]
+			if v.Plants == 0 {
+				continue
+			}
+			name := "Row " + strconv.Itoa(r+1)
+			sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+tallyWords(v), func() {
+				t := sc.Table(name+", plant by plant", "Plant", "#From the start, "+sc.Symbol(unit.Length), "#Head, "+sc.Symbol(unit.Head),
+					"#Pressure, "+sc.Symbol(unit.Pressure), "#Flow, "+sc.Symbol(unit.EmitterFlow), "State")
+				row := &sc.S.Plan.Rows[r]
+				for i := v.First; i < v.First+v.Plants; i++ {
+					p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
+					t.Row(strconv.Itoa(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
+						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.StateWords[s.State])
+				}
+				t.End()
+			})
 		}
-		name := "Row " + strconv.Itoa(r+1)
-		sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+tallyWords(v))
-		t := sc.Table(name+", plant by plant", "Plant", "#From the start, "+sc.Symbol(unit.Length), "#Head, "+sc.Symbol(unit.Head),
-			"#Pressure, "+sc.Symbol(unit.Pressure), "#Flow, "+sc.Symbol(unit.EmitterFlow), "State")
-		row := &sc.S.Plan.Rows[r]
-		for i := v.First; i < v.First+v.Plants; i++ {
-			p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
-			t.Row(strconv.Itoa(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
-				sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.StateWords[s.State])
-		}
-		t.End()
-		sc.HTML(`</details>`)
-	}
-	sc.HTML(`</details>`)
+	})
 }

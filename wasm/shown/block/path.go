@@ -54,11 +54,3 @@ func (w *Writer) Label(x, y float64, anchor Markup, s string) *Writer {
 	}
 	return w.HTML(`>`).Text(s).HTML(`</text>`)
 }
-
-// SVG opens a picture of a size in px; close it with "</svg>". title is read
-// aloud in place of the picture.
-func (w *Writer) SVG(class Markup, width, height float64, title string) *Writer {
-	w.HTML(`<svg class="picture `).HTML(class).HTML(`" width="`).At(width).HTML(`" height="`).At(height).
-		HTML(`" viewBox="0 0 `).At(width).HTML(` `).At(height).HTML(`" role="img"`).Attr("aria-label", title)
-	return w.HTML(`>`)
-}

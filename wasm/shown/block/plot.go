@@ -9,12 +9,6 @@ import (
 	"evenrow/wasm/shown/wording"
 )
 
-// The two widths of every picture, in px. The page shows one of them.
-var Widths = [...]struct {
-	Width float64
-	Class Markup
-}{{340, "narrow"}, {760, "wide"}}
-
 // A Plot is the frame of a line picture: where values stand on the paper.
 type Plot struct {
 	Left, Right, Top, Bottom float64 // px

@@ -92,18 +92,6 @@ func (t *Table) rest(cells []string) {
 
 func (t *Table) End() { t.w.HTML(`</tbody></table></div>`) }
 
-// Fold opens a part that is shown on request; close it with "</details>".
-func (w *Writer) Fold(name string) { w.FoldAs("", name) }
-
-// FoldAs is fold with an id, so that a link can lead to it.
-func (w *Writer) FoldAs(id, name string) {
-	w.HTML(`<details`)
-	if id != "" {
-		w.Attr("id", id)
-	}
-	w.HTML(`><summary>`).Text(name).HTML(`</summary>`)
-}
-
 // Figure writes one figure of a list: its name, its value, and a small word.
 func (w *Writer) Figure(label, value, small string) {
 	w.HTML(`<div><dt>`).Text(label).HTML(`</dt><dd>`).Text(value)

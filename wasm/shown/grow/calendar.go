@@ -21,40 +21,40 @@ func (sc part) calendar(class block.Markup, width float64, s *season.Season) {
 	}
 	p := block.Plot{Left: 10, Right: width - 10, Top: 24, X0: float64(s.First), X1: float64(end)}
 	p.Bottom = p.Top + block.BarHeight*float64(n+1)
-	sc.SVG(class, width, p.Bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words())
-	sc.months(&p)
-	sc.frosts(&p, s, n)
-	var dots, dashes, thin, thick, marks block.Path
-	for i := range n {
-		g := &s.Plantings[i]
-		y := p.Top + block.BarHeight*float64(i) + 28
-		name := s.Name(sc.S.Plan, i)
-		if len(g.Rows) > 0 {
-			name += ", " + wording.Rows(g.Rows)
-		}
-		// The name stands over its bar, or ends where the paper ends.
-		letters := []rune(name)
-		if most := int((p.Right - p.Left) / letterWidth); len(letters) > most {
-			letters = append(letters[:most-1], '…')
-		}
-		x := min(p.Day(g.Dates[season.Sow]), p.Right-letterWidth*float64(len(letters)))
-		sc.Label(max(x, p.Left), y-11, "start", string(letters))
-		for _, part := range [...]struct {
-			path     *block.Path
-			from, to season.Stage
-		}{{&dots, season.Sow, season.Block}, {&dashes, season.Block, season.Slab}, {&thin, season.Slab, season.Harvest}, {&thick, season.Harvest, season.End}} {
-			if a, b := g.Dates[part.from], min(g.Dates[part.to], g.Dates[season.End]); a < b {
-				part.path.Move(p.Day(a), y)
-				part.path.Line(p.Day(b), y)
+	sc.SVG(class, width, p.Bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words(), func() {
+		sc.months(&p)
+		sc.frosts(&p, s, n)
+		var dots, dashes, thin, thick, marks block.Path
+		for i := range n {
+			g := &s.Plantings[i]
+			y := p.Top + block.BarHeight*float64(i) + 28
+			name := s.Name(sc.S.Plan, i)
+			if len(g.Rows) > 0 {
+				name += ", " + wording.Rows(g.Rows)
 			}
+			// The name stands over its bar, or ends where the paper ends.
+			letters := []rune(name)
+			if most := int((p.Right - p.Left) / letterWidth); len(letters) > most {
+				letters = append(letters[:most-1], '…')
+			}
+			x := min(p.Day(g.Dates[season.Sow]), p.Right-letterWidth*float64(len(letters)))
+			sc.Label(max(x, p.Left), y-11, "start", string(letters))
+			for _, part := range [...]struct {
+				path     *block.Path
+				from, to season.Stage
+			}{{&dots, season.Sow, season.Block}, {&dashes, season.Block, season.Slab}, {&thin, season.Slab, season.Harvest}, {&thick, season.Harvest, season.End}} {
+				if a, b := g.Dates[part.from], min(g.Dates[part.to], g.Dates[season.End]); a < b {
+					part.path.Move(p.Day(a), y)
+					part.path.Line(p.Day(b), y)
+				}
+			}
+			marks.Move(p.Day(g.Dates[season.Slab]), y-7)
+			marks.Add('v', 14)
 		}
-		marks.Move(p.Day(g.Dates[season.Slab]), y-7)
-		marks.Add('v', 14)
-	}
-	sc.Draw("line line--plug", &dots).Draw("line line--block", &dashes).Draw("line", &thin).Draw("line line--full", &thick)
-	sc.Draw("bar", &marks)
-	sc.system(&p, s, p.Bottom-12)
-	sc.HTML(`</svg>`)
+		sc.Draw("line line--plug", &dots).Draw("line line--block", &dashes).Draw("line", &thin).Draw("line line--full", &thick)
+		sc.Draw("bar", &marks)
+		sc.system(&p, s, p.Bottom-12)
+	})
 }
 
 // months draws the first days of months, as many as there is room for.

@@ -51,37 +51,37 @@ func Crops(the *scene.Scene) {
 	}
 	t.End()
 	sc.Tag("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
-	sc.Fold("What is known of these crops, and from where")
-	sc.Tag("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
-	k := sc.Table("Numbers of the crops", "What", "#Here", "Where it comes from")
-	for _, crop := range list {
-		c := &catalogue.Crops[crop]
-		k.Group(unit.Capital(p.CropName(crop)))
-		for i := range catalogue.Traits {
-			trait := catalogue.Trait(i)
-			label, kind := plan.TraitName(trait)
-			v, from := c.Of(trait), c.Ref(trait).String()
-			if own, edited := p.Edited(crop, trait); edited {
-				v, from = own, "yours"
-			} else if v == 0 && trait != catalogue.Least {
-				continue // the table has none
-			}
-			k.Row(label, sc.Amount(kind, v), from)
-		}
-		if _, how := c.Emergence(p.Season.Seedbed); how != catalogue.Bought {
-			temps, days := c.Tested()
-			for i, d := range days {
-				if d == 0 {
-					continue
+	sc.Fold("What is known of these crops, and from where", func() {
+		sc.Tag("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
+		k := sc.Table("Numbers of the crops", "What", "#Here", "Where it comes from")
+		for _, crop := range list {
+			c := &catalogue.Crops[crop]
+			k.Group(unit.Capital(p.CropName(crop)))
+			for i := range catalogue.Traits {
+				trait := catalogue.Trait(i)
+				label, kind := plan.TraitName(trait)
+				v, from := c.Of(trait), c.Ref(trait).String()
+				if own, edited := p.Edited(crop, trait); edited {
+					v, from = own, "yours"
+				} else if v == 0 && trait != catalogue.Least {
+					continue // the table has none
 				}
-				n := strconv.Itoa(int(d))
-				if d < 0 {
-					n = "none"
+				k.Row(label, sc.Amount(kind, v), from)
+			}
+			if _, how := c.Emergence(p.Season.Seedbed); how != catalogue.Bought {
+				temps, days := c.Tested()
+				for i, d := range days {
+					if d == 0 {
+						continue
+					}
+					n := strconv.Itoa(int(d))
+					if d < 0 {
+						n = "none"
+					}
+					k.Row("Days until seedlings are up at "+sc.Amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
 				}
-				k.Row("Days until seedlings are up at "+sc.Amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
 			}
 		}
-	}
-	k.End()
-	sc.HTML(`</details>`)
+		k.End()
+	})
 }

@@ -35,33 +35,30 @@ func Season(the *scene.Scene) {
 		sc.Tag("p", "Worth knowing:")
 		sc.conflicts(s, s.Conflicts[grave:])
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.calendar(w.Class, w.Width, s)
-	}
 	words := "Dots: in the plug. Dashes: in the block. Thin line: growing in its row. Thick line: harvest. Vertical dashes: frost. In the lowest line, the system: B build, T fill and test, F flush, D drain and store."
 	if len(s.Plantings) > mostBars {
 		words += " The first " + strconv.Itoa(mostBars) + " of " + strconv.Itoa(len(s.Plantings)) + " plantings are drawn; the table has all."
 	}
-	sc.Tag("figcaption", words)
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("Dates of every planting", "Planting", "Sow", "Seedlings up", "Into blocks", "Plant out", "First harvest", "Remove plants")
-	for i := range s.Plantings {
-		g := &s.Plantings[i]
-		d := func(stage season.Stage, has bool) string {
-			if !has {
-				return "–"
+	sc.Picture(words, func(class block.Markup, width float64) {
+		sc.calendar(class, width, s)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("Dates of every planting", "Planting", "Sow", "Seedlings up", "Into blocks", "Plant out", "First harvest", "Remove plants")
+		for i := range s.Plantings {
+			g := &s.Plantings[i]
+			d := func(stage season.Stage, has bool) string {
+				if !has {
+					return "–"
+				}
+				return g.Dates[stage].Words()
 			}
-			return g.Dates[stage].Words()
+			raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
+			t.Explained(unit.Capital(s.Name(sc.S.Plan, i)), wording.Rows(g.Rows)+", "+wording.Count(g.Plants, "plant", "plants"),
+				d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
 		}
-		raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
-		t.Explained(unit.Capital(s.Name(sc.S.Plan, i)), wording.Rows(g.Rows)+", "+wording.Count(g.Plants, "plant", "plants"),
-			d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
-	}
-	t.End()
-	sc.Tag("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
-	sc.HTML(`</details>`)
+		t.End()
+		sc.Tag("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
+	})
 }
 
 // seasonWords is the season in a few sentences.

@@ -54,17 +54,17 @@ func Tasks(the *scene.Scene) {
 	if n := len(s.Tasks) - mostTasks; n > 0 {
 		sc.Tag("p", "And "+wording.Count(n, "more task", "more tasks")+", which the calendar file holds.")
 	}
-	sc.Fold("How each of these is done")
-	how := sc.Table("How each task is done", "Task", "How")
-	var told [season.TaskKinds]bool
-	for i := range s.Tasks {
-		if k := &s.Tasks[i]; !told[k.Kind] {
-			told[k.Kind] = true
-			how.Row(k.Kind.String(), k.Note())
+	sc.Fold("How each of these is done", func() {
+		how := sc.Table("How each task is done", "Task", "How")
+		var told [season.TaskKinds]bool
+		for i := range s.Tasks {
+			if k := &s.Tasks[i]; !told[k.Kind] {
+				told[k.Kind] = true
+				how.Row(k.Kind.String(), k.Note())
+			}
 		}
-	}
-	how.End()
-	sc.HTML(`</details>`)
+		how.End()
+	})
 }
 
 // week writes the tasks that are wanted, a line for each, in a cell. What is

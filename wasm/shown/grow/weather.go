@@ -46,19 +46,16 @@ func Weather(the *scene.Scene) {
 		known += "The climate is an invented sketch: for your own place, choose to type its twelve months. "
 	}
 	sc.Tag("p", known+"Measure what you give and what drains for a week, and set the correction in the form.")
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.thirst(w.Class, w.Width, d, shown)
-	}
 	words := "Water for a plant and day. Thick line: a typical day. Dashed line: a hot day. Thin line: a cool day."
 	if len(shown) < len(d.Plantings) {
 		words += " Shown: the " + strconv.Itoa(len(shown)) + " of " + strconv.Itoa(len(d.Plantings)) + " plantings that need most."
 	}
-	sc.Tag("figcaption", words)
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	sc.fortnights(d, shown)
-	sc.HTML(`</details>`)
+	sc.Picture(words, func(class block.Markup, width float64) {
+		sc.thirst(class, width, d, shown)
+	})
+	sc.SameAsTable(func() {
+		sc.fortnights(d, shown)
+	})
 	sc.thirstWorking(d, first, on)
 	sc.HTML(`<p>What lies behind it: <a href="weather.html">Sun, weather and water</a>.</p>`)
 }
@@ -128,28 +125,28 @@ func (sc part) thirst(class block.Markup, width float64, d *demand.Demand, shown
 		p.Y1 = 1e-4
 	}
 	top := 26.0
-	sc.SVG(class, width, top+room*float64(len(shown))+12, "Water for a plant and day over the season")
-	step := day.Day(max(1, int(d.To-d.From)/50))
-	for n, i := range shown {
-		g := &d.Plantings[i]
-		p.Top = top + room*float64(n)
-		p.Bottom = p.Top + high
-		sc.Label(p.Left, p.Top-8, "start", unit.Capital(sc.planted(d, i)))
-		sc.SideOf(&p, unit.PlantWater, 3) // with fewer, 0 may stand alone
-		lines := [climate.Kinds]block.Path{}
-		for at := g.From; ; at = min(at+step, g.To-1) {
-			for k, u := range d.Use(i, at) {
-				lines[k].To(p.Day(at), p.Y(u))
+	sc.SVG(class, width, top+room*float64(len(shown))+12, "Water for a plant and day over the season", func() {
+		step := day.Day(max(1, int(d.To-d.From)/50))
+		for n, i := range shown {
+			g := &d.Plantings[i]
+			p.Top = top + room*float64(n)
+			p.Bottom = p.Top + high
+			sc.Label(p.Left, p.Top-8, "start", unit.Capital(sc.planted(d, i)))
+			sc.SideOf(&p, unit.PlantWater, 3) // with fewer, 0 may stand alone
+			lines := [climate.Kinds]block.Path{}
+			for at := g.From; ; at = min(at+step, g.To-1) {
+				for k, u := range d.Use(i, at) {
+					lines[k].To(p.Day(at), p.Y(u))
+				}
+				if at >= g.To-1 {
+					break
+				}
 			}
-			if at >= g.To-1 {
-				break
-			}
+			sc.Draw("line line--thin", &lines[climate.Cool]).Draw("dash", &lines[climate.Hot]).Draw("line line--main", &lines[climate.Typical])
 		}
-		sc.Draw("line line--thin", &lines[climate.Cool]).Draw("dash", &lines[climate.Hot]).Draw("line line--main", &lines[climate.Typical])
-	}
-	p.Top = top
-	sc.months(&p)
-	sc.HTML(`</svg>`)
+		p.Top = top
+		sc.months(&p)
+	})
 }
 
 // fortnights is the table of sun and water.
@@ -201,20 +198,20 @@ func (sc part) thirstWorking(d *demand.Demand, i int, on day.Day) {
 	w, _ := d.On(on)
 	out := demand.Weather(sc.S.Plan, on, w.High[climate.Typical], w.Low[climate.Typical])
 	kc, canopy := g.At(on)
-	sc.Fold("Show the working")
-	sc.Tag("p", "Radiation above the air on "+on.Words()+":")
-	sc.Formula(sun.ExtraterrestrialFormula, out.Latitude, float64(out.OfYear))
-	if d.More {
-		sc.Tag("p", "The evaporative demand (ETo) on a typical day, from the radiation that a green crop keeps:")
-		sc.Formula(evapo.PenmanFormula, out.Low, out.High, out.Vapour(), out.Net(), 0, out.Breeze(), out.Height)
-	} else {
-		sc.Tag("p", "The evaporative demand (ETo) on a typical day:")
-		sc.Formula(evapo.HargreavesFormula, out.Low, out.High, out.Above())
-	}
-	sc.Tag("p", "How much of it "+sc.planted(d, i)+" takes up at its age:")
-	s := &g.Stages
-	sc.Formula(evapo.CropCoefficientFormula, float64(on-g.From), s.Ini, s.Dev, s.Mid, s.Late, s.KcIni, s.KcMid, s.KcEnd)
-	sc.Tag("p", "And what that is for one plant:")
-	sc.Formula(evapo.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Adjust)
-	sc.HTML(`</details>`)
+	sc.Working(func() {
+		sc.Tag("p", "Radiation above the air on "+on.Words()+":")
+		sc.Formula(sun.ExtraterrestrialFormula, out.Latitude, float64(out.OfYear))
+		if d.More {
+			sc.Tag("p", "The evaporative demand (ETo) on a typical day, from the radiation that a green crop keeps:")
+			sc.Formula(evapo.PenmanFormula, out.Low, out.High, out.Vapour(), out.Net(), 0, out.Breeze(), out.Height)
+		} else {
+			sc.Tag("p", "The evaporative demand (ETo) on a typical day:")
+			sc.Formula(evapo.HargreavesFormula, out.Low, out.High, out.Above())
+		}
+		sc.Tag("p", "How much of it "+sc.planted(d, i)+" takes up at its age:")
+		s := &g.Stages
+		sc.Formula(evapo.CropCoefficientFormula, float64(on-g.From), s.Ini, s.Dev, s.Mid, s.Late, s.KcIni, s.KcMid, s.KcEnd)
+		sc.Tag("p", "And what that is for one plant:")
+		sc.Formula(evapo.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Adjust)
+	})
 }

@@ -57,60 +57,57 @@ func Faults(the *scene.Scene) {
 		bs = append(bs, block.Bar{Name: unit.Capital(sc.sudden(s)), Text: strconv.Itoa(some), Solid: float64(none) / float64(all), All: float64(some) / float64(all)})
 	}
 	if len(bs) > 0 {
-		sc.HTML(`<figure>`)
-		for _, w := range block.Widths {
-			p := block.Plot{Left: 8, Right: w.Width - 60, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
-			sc.SVG(w.Class, w.Width, p.Bottom+6, "Plants that a fault leaves without their water")
-			sc.Bars(&p, bs)
-			sc.HTML(`</svg>`)
-		}
 		caption := "The worst of each kind, and how many plants of the zone it reaches. The thick part gets nothing, its own plant among them; the thin part runs outside the emitters' range."
 		if f.Every > 1 {
 			caption += " Of the rows, one in " + strconv.Itoa(f.Every) + " was tried."
 		}
-		sc.Tag("figcaption", caption)
-		sc.HTML(`</figure>`)
+		sc.Picture(caption, func(class block.Markup, width float64) {
+			p := block.Plot{Left: 8, Right: width - 60, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
+			sc.SVG(class, width, p.Bottom+6, "Plants that a fault leaves without their water", func() {
+				sc.Bars(&p, bs)
+			})
+		})
 	}
-	sc.Fold("What you would see, as a table")
-	t := sc.Table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by")
-	for i := range f.Slow {
-		if s := &f.Slow[i]; !s.Already && !s.Never {
-			sc.faultRow(t, sc.slowName(s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
+	sc.Fold("What you would see, as a table", func() {
+		t := sc.Table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by")
+		for i := range f.Slow {
+			if s := &f.Slow[i]; !s.Already && !s.Never {
+				sc.faultRow(t, sc.slowName(s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
+			}
 		}
-	}
-	for i := range f.Sudden {
-		s := &f.Sudden[i]
-		small := "the worst of " + wording.Count(s.Tried, "place", "places") + " tried"
-		if s.Lost > 0 {
-			small += "; loses " + sc.Amount(unit.Flow, s.Lost)
+		for i := range f.Sudden {
+			s := &f.Sudden[i]
+			small := "the worst of " + wording.Count(s.Tried, "place", "places") + " tried"
+			if s.Lost > 0 {
+				small += "; loses " + sc.Amount(unit.Flow, s.Lost)
+			}
+			by := "walking the rows"
+			switch {
+			case harmed(s) == 0:
+				by = "no plant is short"
+			case sc.onGauge(s):
+				by = "the gauge"
+			case sc.onMeter(s):
+				by = "a flow meter"
+			}
+			sc.faultRow(t, sc.sudden(s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), by)
 		}
-		by := "walking the rows"
-		switch {
-		case harmed(s) == 0:
-			by = "no plant is short"
-		case sc.onGauge(s):
-			by = "the gauge"
-		case sc.onMeter(s):
-			by = "a flow meter"
+		t.End()
+		words := "Read while the zone is watered. Two figures are as it should be, and with the fault."
+		if sc.S.Layout.Curve == nil {
+			words += " A gauge at the tank shows nothing of use: put it at the header."
+		} else if sc.S.Layout.FilterLink < 0 {
+			words += " Without a filter both gauges are one."
 		}
-		sc.faultRow(t, sc.sudden(s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), by)
-	}
-	t.End()
-	words := "Read while the zone is watered. Two figures are as it should be, and with the fault."
-	if sc.S.Layout.Curve == nil {
-		words += " A gauge at the tank shows nothing of use: put it at the header."
-	} else if sc.S.Layout.FilterLink < 0 {
-		words += " Without a filter both gauges are one."
-	}
-	sc.Tag("p", words+" What changes by less than "+sc.Amount(unit.Pressure, legible)+" counts as not to be seen on a gauge, and less than "+sc.Amount(unit.Share, metered)+" of the flow as not to be seen on a meter: common practice, no source.")
-	sc.HTML(`</details>`)
+		sc.Tag("p", words+" What changes by less than "+sc.Amount(unit.Pressure, legible)+" counts as not to be seen on a gauge, and less than "+sc.Amount(unit.Share, metered)+" of the flow as not to be seen on a meter: common practice, no source.")
+	})
 	for i := range f.Sudden {
 		if s := &f.Sudden[i]; s.Kind == fault.Hole {
-			sc.Fold("Show the working")
-			h := s.Lost / pipe.HoleFlow(fault.HoleBore, 1)
-			sc.Tag("p", "What runs out where an emitter has come out, "+sc.Place(s.Plant)+":")
-			sc.Formula(pipe.HoleFlowFormula, fault.HoleBore, h*h)
-			sc.HTML(`</details>`)
+			sc.Working(func() {
+				h := s.Lost / pipe.HoleFlow(fault.HoleBore, 1)
+				sc.Tag("p", "What runs out where an emitter has come out, "+sc.Place(s.Plant)+":")
+				sc.Formula(pipe.HoleFlowFormula, fault.HoleBore, h*h)
+			})
 		}
 	}
 }

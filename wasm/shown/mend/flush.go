@@ -62,32 +62,30 @@ func Flush(the *scene.Scene) {
 			sc.Tag("p", "An open end draws up to "+sc.Amount(unit.Flow, most)+", and the pump's curve that you typed ends at "+sc.Amount(unit.Flow, last)+". Beyond that the speeds are a guess.")
 		}
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.ends(w.Class, w.Width, f)
-	}
 	caption := "Each line is one end, opened alone, as high as the water then runs fast."
 	if f.Every > 1 {
 		caption += " Of the rows, one in " + strconv.Itoa(f.Every) + " is worked out."
 	}
-	sc.Tag("figcaption", caption)
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("Speed of the water at each end, opened alone", "End", "#Speed", "#With the other rows shut", "#Flow at the end", "#Given by the "+sc.SourceName(), "#Emitters that shut meanwhile")
-	for i := range f.Ends {
-		e := &f.Ends[i]
-		shut := "–" // as fast or faster
-		if e.Speed < flush.Wanted {
-			shut = sc.Amount(unit.Speed, e.Alone)
+	sc.Picture(caption, func(class block.Markup, width float64) {
+		sc.ends(class, width, f)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("Speed of the water at each end, opened alone", "End", "#Speed", "#With the other rows shut", "#Flow at the end", "#Given by the "+sc.SourceName(), "#Emitters that shut meanwhile")
+		for i := range f.Ends {
+			e := &f.Ends[i]
+			shut := "–" // as fast or faster
+			if e.Speed < flush.Wanted {
+				shut = sc.Amount(unit.Speed, e.Alone)
+			}
+			t.Row(unit.Capital(sc.endName(e)), sc.Amount(unit.Speed, e.Speed), shut, sc.Amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.Amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
 		}
-		t.Row(unit.Capital(sc.endName(e)), sc.Amount(unit.Speed, e.Speed), shut, sc.Amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.Amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
-	}
-	t.End()
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working")
-	sc.Tag("p", "What the end of "+sc.endName(slow)+" must give to be clean:")
-	sc.Formula(pipe.FlowAtVelocityFormula, flush.Wanted, slow.Bore)
-	sc.HTML(`</details><p>How to flush, and how often: <a href="flushing.html">Flushing</a>.</p>`)
+		t.End()
+	})
+	sc.Working(func() {
+		sc.Tag("p", "What the end of "+sc.endName(slow)+" must give to be clean:")
+		sc.Formula(pipe.FlowAtVelocityFormula, flush.Wanted, slow.Bore)
+	})
+	sc.HTML(`<p>How to flush, and how often: <a href="flushing.html">Flushing</a>.</p>`)
 }
 
 // together says how many ends of the rows may be open at once.
@@ -134,27 +132,27 @@ func (sc part) ends(class block.Markup, width float64, f *flush.Flush) {
 	for i := range f.Ends {
 		p.Y1 = max(p.Y1, f.Ends[i].Speed)
 	}
-	sc.SVG(class, width, p.Bottom+40, "Speed of the water at each end, opened alone")
-	sc.Side(&p, unit.Speed)
-	var bars block.Path
-	const words = 54.0 // of the dashed line, at the right
-	room, last := (p.Right-words-p.Left)/float64(len(f.Ends)), 0.0
-	for i := range f.Ends {
-		e := &f.Ends[i]
-		x := p.Left + room*(float64(i)+0.5)
-		bars.Move(x, p.Bottom)
-		bars.Line(x, p.Y(e.Speed))
-		name, wide := strconv.Itoa(e.Row+1), 22.0
-		if e.Place == flush.OfHeader || e.Place == flush.OfFar {
-			name, wide = "header", 48
+	sc.SVG(class, width, p.Bottom+40, "Speed of the water at each end, opened alone", func() {
+		sc.Side(&p, unit.Speed)
+		var bars block.Path
+		const words = 54.0 // of the dashed line, at the right
+		room, last := (p.Right-words-p.Left)/float64(len(f.Ends)), 0.0
+		for i := range f.Ends {
+			e := &f.Ends[i]
+			x := p.Left + room*(float64(i)+0.5)
+			bars.Move(x, p.Bottom)
+			bars.Line(x, p.Y(e.Speed))
+			name, wide := strconv.Itoa(e.Row+1), 22.0
+			if e.Place == flush.OfHeader || e.Place == flush.OfFar {
+				name, wide = "header", 48
+			}
+			if x-last >= wide || room >= wide {
+				sc.Label(x, p.Bottom+16, "middle", name)
+				last = x
+			}
 		}
-		if x-last >= wide || room >= wide {
-			sc.Label(x, p.Bottom+16, "middle", name)
-			last = x
-		}
-	}
-	sc.Label(p.Right, p.Bottom+32, "end", "row")
-	sc.Draw("line line--lead", &bars)
-	sc.Limits(&p, 0, block.Limit{At: flush.Wanted, Text: "wanted"})
-	sc.HTML(`</svg>`)
+		sc.Label(p.Right, p.Bottom+32, "end", "row")
+		sc.Draw("line line--lead", &bars)
+		sc.Limits(&p, 0, block.Limit{At: flush.Wanted, Text: "wanted"})
+	})
 }

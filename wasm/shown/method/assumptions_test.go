@@ -56,7 +56,7 @@ var exempt = map[string]string{
 	"startup.brim": "precision", "startup.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
-	"block.Widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
+	"block.widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
 	"grow.mostThirsts": "form of a picture", "answer.nothing": "precision",
 }
 

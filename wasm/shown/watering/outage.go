@@ -41,49 +41,46 @@ func Outage(the *scene.Scene) {
 		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
 	}
 	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.lastingPicture(w.Class, w.Width, l, b)
-	}
-	sc.Tag("figcaption", "How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	columns := []string{"Plants"}
-	for _, h := range outages {
-		columns = append(columns, "#Stops at "+sc.hourName(h))
-	}
-	t := sc.Table("How long plants last when the "+giver+" stops", columns...)
-	row := func(l *shots.Line, b *shots.Bed, name string) {
-		for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
-			var cells []string
-			for _, h := range outages {
-				cells = append(cells, Lasting(sc.lasts(l, b, sky, h)))
-			}
-			t.Explained(name, skies[sky]+", "+l.From.Short(), cells...)
+	sc.Picture("How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.", func(class block.Markup, width float64) {
+		sc.lastingPicture(class, width, l, b)
+	})
+	sc.SameAsTable(func() {
+		columns := []string{"Plants"}
+		for _, h := range outages {
+			columns = append(columns, "#Stops at "+sc.hourName(h))
 		}
-	}
-	for i := range l.Beds {
-		row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
-	}
-	for _, y := range young {
-		row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
-	}
-	t.End()
-	sc.otherMedia(l, b)
-	t = sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
-	for i := range l.Beds {
-		b := &l.Beds[i]
-		r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-		t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
-	}
-	t.End()
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working")
-	sc.Tag("p", "Counted from the moment when a shot is due and does not come. By day plants are taken to use as much as in the hour about noon, when they use most, and at night "+sc.Amount(unit.Share, shots.Night)+" of that (from memory). At noon's rate on a hot day, "+sc.bedName(b)+" empties a full medium in:")
-	if r.Hour > 0 {
-		sc.Formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
-	}
-	sc.HTML(`</details>`)
+		t := sc.Table("How long plants last when the "+giver+" stops", columns...)
+		row := func(l *shots.Line, b *shots.Bed, name string) {
+			for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
+				var cells []string
+				for _, h := range outages {
+					cells = append(cells, Lasting(sc.lasts(l, b, sky, h)))
+				}
+				t.Explained(name, skies[sky]+", "+l.From.Short(), cells...)
+			}
+		}
+		for i := range l.Beds {
+			row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
+		}
+		for _, y := range young {
+			row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
+		}
+		t.End()
+		sc.otherMedia(l, b)
+		t = sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
+		for i := range l.Beds {
+			b := &l.Beds[i]
+			r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+			t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
+		}
+		t.End()
+	})
+	sc.Working(func() {
+		sc.Tag("p", "Counted from the moment when a shot is due and does not come. By day plants are taken to use as much as in the hour about noon, when they use most, and at night "+sc.Amount(unit.Share, shots.Night)+" of that (from memory). At noon's rate on a hot day, "+sc.bedName(b)+" empties a full medium in:")
+		if r.Hour > 0 {
+			sc.Formula(dose.DryFormula, b.Root, b.Easy/b.Root, r.Hour/hour)
+		}
+	})
 }
 
 // giver is what may stop, what to mind before one looks at it, and what to keep
@@ -187,25 +184,25 @@ func (sc part) lastingPicture(class block.Markup, width float64, l *shots.Line, 
 		}
 	}
 	p.Y1 = max(p.Y1, hour)
-	sc.SVG(class, width, p.Bottom+40, "How long plants last when the "+giver+" stops, by the time of day")
-	sc.Side(&p, unit.Hours)
-	every := 3.0
-	if width < 400 {
-		every = 6
-	}
-	for h := math.Ceil(p.X0/hour/every) * every; h*hour <= p.X1; h += every {
-		sc.Label(p.X(h*hour), p.Bottom+16, "middle", sc.hourName(h))
-	}
-	sc.Label(p.Right, p.Bottom+34, "end", "the "+giver+" stops at")
-	for _, line := range [...]struct {
-		sky   shots.Sky
-		class block.Markup
-	}{{shots.Typical, "line"}, {shots.Hot, "line line--lead"}} {
-		var curve block.Path
-		for at := p.X0; at <= p.X1; at += hour / 4 {
-			curve.To(p.X(at), p.Y(min(most, sc.lasts(l, b, line.sky, at/hour))))
+	sc.SVG(class, width, p.Bottom+40, "How long plants last when the "+giver+" stops, by the time of day", func() {
+		sc.Side(&p, unit.Hours)
+		every := 3.0
+		if width < 400 {
+			every = 6
 		}
-		sc.Draw(line.class, &curve)
-	}
-	sc.HTML(`</svg>`)
+		for h := math.Ceil(p.X0/hour/every) * every; h*hour <= p.X1; h += every {
+			sc.Label(p.X(h*hour), p.Bottom+16, "middle", sc.hourName(h))
+		}
+		sc.Label(p.Right, p.Bottom+34, "end", "the "+giver+" stops at")
+		for _, line := range [...]struct {
+			sky   shots.Sky
+			class block.Markup
+		}{{shots.Typical, "line"}, {shots.Hot, "line line--lead"}} {
+			var curve block.Path
+			for at := p.X0; at <= p.X1; at += hour / 4 {
+				curve.To(p.X(at), p.Y(min(most, sc.lasts(l, b, line.sky, at/hour))))
+			}
+			sc.Draw(line.class, &curve)
+		}
+	})
 }

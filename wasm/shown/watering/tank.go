@@ -50,7 +50,6 @@ func Tank(the *scene.Scene) {
 	}
 	sc.Tag("p", words)
 	sc.Tag("p", "Of what is given from "+l.From.Short()+", "+sc.Amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.Amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
-	sc.HTML(`<figure>`)
 	var bs []block.Bar
 	for sky := range given {
 		b := block.Bar{Name: unit.Capital(skies[sky]) + ": " + sc.Amount(unit.Volume, given[sky]), Solid: (given[sky] - drained[sky]) / most, All: given[sky] / most}
@@ -59,29 +58,27 @@ func Tank(the *scene.Scene) {
 		}
 		bs = append(bs, b)
 	}
-	for _, w := range block.Widths {
-		p := block.Plot{Left: 8, Right: w.Width - 12, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
-		sc.SVG(w.Class, w.Width, p.Bottom+6, "Water of all plants in a day")
-		sc.Bars(&p, bs)
-		sc.HTML(`</svg>`)
-	}
 	caption := "Thick: what the plants take up in a day. Thin: what drains."
 	if tank > 0 {
 		caption += " The vertical line is what the tank holds."
 	}
-	sc.Tag("figcaption", caption)
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("Water of all plants in a day", "Day", "#Given", "#Drains", "#The tank lasts")
-	for sky := range given {
-		lasts := "–"
-		if tank > 0 && given[sky] > 0 {
-			lasts = sc.days(tank / given[sky])
+	sc.Picture(caption, func(class block.Markup, width float64) {
+		p := block.Plot{Left: 8, Right: width - 12, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
+		sc.SVG(class, width, p.Bottom+6, "Water of all plants in a day", func() {
+			sc.Bars(&p, bs)
+		})
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("Water of all plants in a day", "Day", "#Given", "#Drains", "#The tank lasts")
+		for sky := range given {
+			lasts := "–"
+			if tank > 0 && given[sky] > 0 {
+				lasts = sc.days(tank / given[sky])
+			}
+			t.Row(unit.Capital(skies[sky]), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
 		}
-		t.Row(unit.Capital(skies[sky]), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
-	}
-	t.End()
-	sc.HTML(`</details>`)
+		t.End()
+	})
 }
 
 // thirstiest is the line that takes most from the tank on a hot day: that of

@@ -42,45 +42,43 @@ func Shots(the *scene.Scene) {
 	sc.Tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
 	sc.limitsOfTimer(c)
 	sc.shared(c)
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.clockFace(w.Class, w.Width, c, s.Zone)
-	}
 	closer := " Shots stand closer when there is more sun between them."
 	if sc.S.Plan.Timer.Kind == plan.OnAndOff {
 		closer = " Such a timer spreads them evenly, whatever the sun does."
 	}
-	sc.Tag("figcaption", "Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset."+closer)
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
-	for i := range c.Lines {
-		l := &c.Lines[i]
-		if s := setting(&l.Sets[shots.Typical], s.Zone); s != nil {
-			n := len(s.Shots)
-			rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
-			if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
-				rise, set = "–", "–"
+	sc.Picture("Each line is a "+sc.lineWord()+", each stroke a shot of a typical day"+sc.zoneWords(s.Zone, "", " in zone ")+". The thin lines are sunrise and sunset."+closer, func(class block.Markup, width float64) {
+		sc.clockFace(class, width, c, s.Zone)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
+		for i := range c.Lines {
+			l := &c.Lines[i]
+			if s := setting(&l.Sets[shots.Typical], s.Zone); s != nil {
+				n := len(s.Shots)
+				rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
+				if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
+					rise, set = "–", "–"
+				}
+				t.Row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), rise, set)
 			}
-			t.Row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), rise, set)
 		}
-	}
-	t.End()
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working")
-	b := s.Beds[s.Lead].Bed
-	sc.Tag("p", "Typical day in the "+sc.lineWord()+" from "+l.From.Short()+", a plant of "+sc.bedName(b)+" at the least flow there:")
-	wanted := sc.S.Plan.Timer.Drain
-	if b.Young {
-		wanted = sc.S.Plan.Timer.DrainLow
-	}
-	given := dose.Applied(s.Beds[s.Lead].Use, wanted)
-	sc.Formula(dose.AppliedFormula, s.Beds[s.Lead].Use, wanted)
-	if dose.Count(given, s.Most*b.Least) == s.Wanted { // else they would be too short, and are fewer
-		sc.Formula(dose.CountFormula, given, s.Most*b.Least)
-	}
-	sc.Formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
-	sc.HTML(`</details><p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
+		t.End()
+	})
+	sc.Working(func() {
+		b := s.Beds[s.Lead].Bed
+		sc.Tag("p", "Typical day in the "+sc.lineWord()+" from "+l.From.Short()+", a plant of "+sc.bedName(b)+" at the least flow there:")
+		wanted := sc.S.Plan.Timer.Drain
+		if b.Young {
+			wanted = sc.S.Plan.Timer.DrainLow
+		}
+		given := dose.Applied(s.Beds[s.Lead].Use, wanted)
+		sc.Formula(dose.AppliedFormula, s.Beds[s.Lead].Use, wanted)
+		if dose.Count(given, s.Most*b.Least) == s.Wanted { // else they would be too short, and are fewer
+			sc.Formula(dose.CountFormula, given, s.Most*b.Least)
+		}
+		sc.Formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
+	})
+	sc.HTML(`<p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
 }
 
 // timed reports whether a card says anything.
@@ -281,42 +279,42 @@ func (sc part) clockFace(class block.Markup, width float64, c *shots.Card, zone 
 	}
 	p.X0, p.X1 = math.Floor(p.X0/hour)*hour, math.Ceil(p.X1/hour)*hour
 	p.Bottom = p.Top + room*float64(len(c.Lines))
-	sc.SVG(class, width, p.Bottom+40, "When the shots are, through the season")
-	var grid, rise, set, strokes block.Path
-	every := 2.0
-	if width < 400 || p.X1-p.X0 > 20*hour {
-		every = 4
-	}
-	for p.X1-p.X0 > 24*every*hour { // shots that do not fit into the day
-		every *= 2
-	}
-	for h := math.Ceil(p.X0/hour/every) * every; h*hour <= p.X1; h += every {
-		grid.Move(p.X(h*hour), p.Top)
-		grid.Line(p.X(h*hour), p.Bottom)
-		sc.Label(p.X(h*hour), p.Bottom+16, "middle", sc.hourName(h))
-	}
-	last := -room
-	for i := range c.Lines {
-		l := &c.Lines[i]
-		y := p.Top + room*(float64(i)+0.5)
-		rise.To(p.X(l.Lit.Rise), y)
-		set.To(p.X(l.Lit.Set), y)
-		if y-last >= 18 {
-			sc.Label(p.Left-8, y+4, "end", shortDate(l.From.Date()))
-			last = y
+	sc.SVG(class, width, p.Bottom+40, "When the shots are, through the season", func() {
+		var grid, rise, set, strokes block.Path
+		every := 2.0
+		if width < 400 || p.X1-p.X0 > 20*hour {
+			every = 4
 		}
-		s := setting(&l.Sets[shots.Typical], zone)
-		if s == nil {
-			continue
+		for p.X1-p.X0 > 24*every*hour { // shots that do not fit into the day
+			every *= 2
 		}
-		for _, shot := range s.Shots {
-			strokes.Move(p.X(shot.At), y-room*0.36)
-			strokes.Add('v', room*0.72)
+		for h := math.Ceil(p.X0/hour/every) * every; h*hour <= p.X1; h += every {
+			grid.Move(p.X(h*hour), p.Top)
+			grid.Line(p.X(h*hour), p.Bottom)
+			sc.Label(p.X(h*hour), p.Bottom+16, "middle", sc.hourName(h))
 		}
-	}
-	sc.Draw("grid", &grid).Draw("ground", &rise).Draw("ground", &set).Draw("line", &strokes)
-	sc.Label(p.Right, p.Bottom+34, "end", "time of day")
-	sc.HTML(`</svg>`)
+		last := -room
+		for i := range c.Lines {
+			l := &c.Lines[i]
+			y := p.Top + room*(float64(i)+0.5)
+			rise.To(p.X(l.Lit.Rise), y)
+			set.To(p.X(l.Lit.Set), y)
+			if y-last >= 18 {
+				sc.Label(p.Left-8, y+4, "end", shortDate(l.From.Date()))
+				last = y
+			}
+			s := setting(&l.Sets[shots.Typical], zone)
+			if s == nil {
+				continue
+			}
+			for _, shot := range s.Shots {
+				strokes.Move(p.X(shot.At), y-room*0.36)
+				strokes.Add('v', room*0.72)
+			}
+		}
+		sc.Draw("grid", &grid).Draw("ground", &rise).Draw("ground", &set).Draw("line", &strokes)
+		sc.Label(p.Right, p.Bottom+34, "end", "time of day")
+	})
 }
 
 // hourName is a full hour, short.

@@ -17,27 +17,24 @@ func Along(the *scene.Scene) {
 	}
 	ts := sc.Tallies()
 	sc.Tag("p", "The pressure at each plant, row by row. The nearer a row's line is to level, the less its plants differ.")
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.profiles(w.Class, w.Width, ts)
-	}
-	sc.Tag("figcaption", "The thick line is the row with the weakest emitter.")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("Head along each row, in "+sc.Symbol(unit.Head), "Row", "#First plant", "#Quarter way", "#Half way", "#Three quarters", "#Last plant")
-	for r := range ts {
-		v := &ts[r]
-		if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
-			continue
+	sc.Picture("The thick line is the row with the weakest emitter.", func(class block.Markup, width float64) {
+		sc.profiles(class, width, ts)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("Head along each row, in "+sc.Symbol(unit.Head), "Row", "#First plant", "#Quarter way", "#Half way", "#Three quarters", "#Last plant")
+		for r := range ts {
+			v := &ts[r]
+			if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
+				continue
+			}
+			cells := []string{strconv.Itoa(r + 1)}
+			for k := range 5 {
+				cells = append(cells, sc.Bare(unit.Head, sc.Plants[v.First+(v.Plants-1)*k/4].Head))
+			}
+			t.Row(cells...)
 		}
-		cells := []string{strconv.Itoa(r + 1)}
-		for k := range 5 {
-			cells = append(cells, sc.Bare(unit.Head, sc.Plants[v.First+(v.Plants-1)*k/4].Head))
-		}
-		t.Row(cells...)
-	}
-	t.End()
-	sc.HTML(`</details>`)
+		t.End()
+	})
 }
 
 func (sc part) profiles(class block.Markup, width float64, ts []scene.Tally) {
@@ -61,33 +58,33 @@ func (sc part) profiles(class block.Markup, width float64, ts []scene.Tally) {
 		lo, hi = block.Span(lo, hi, e.Lowest)
 	}
 	p.Y0, p.Y1, p.X1 = lo, hi+(hi-lo)*0.08, far
-	sc.SVG(class, width, p.Bottom+40, "Head along each row")
-	sc.Heads(&p)
-	sc.Axis(&p, unit.Length, sc.Ticks(unit.Length, 0, far, int(width/110)), "from the start of the row")
-	sc.Limits(&p, sc.Plants[sc.Zone.Worst].Head, lines...)
-	var thin, thick block.Path
-	for r := range ts {
-		v, row := &ts[r], &sc.S.Plan.Rows[r]
-		if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
-			continue
-		}
-		line := &thin
-		if r == worst {
-			line = &thick
-		}
-		for i := range v.Plants {
-			x, y := p.X(row.First+float64(i)*row.Spacing), p.Y(sc.Plants[v.First+i].Head)
-			if i == 0 {
-				line.Move(x, y)
-				line.Add('h', 0.1) // a row of one plant is a dot
-			} else {
-				line.Line(x, y)
+	sc.SVG(class, width, p.Bottom+40, "Head along each row", func() {
+		sc.Heads(&p)
+		sc.Axis(&p, unit.Length, sc.Ticks(unit.Length, 0, far, int(width/110)), "from the start of the row")
+		sc.Limits(&p, sc.Plants[sc.Zone.Worst].Head, lines...)
+		var thin, thick block.Path
+		for r := range ts {
+			v, row := &ts[r], &sc.S.Plan.Rows[r]
+			if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
+				continue
+			}
+			line := &thin
+			if r == worst {
+				line = &thick
+			}
+			for i := range v.Plants {
+				x, y := p.X(row.First+float64(i)*row.Spacing), p.Y(sc.Plants[v.First+i].Head)
+				if i == 0 {
+					line.Move(x, y)
+					line.Add('h', 0.1) // a row of one plant is a dot
+				} else {
+					line.Line(x, y)
+				}
 			}
 		}
-	}
-	sc.Draw("line line--thin", &thin).Draw("line line--head", &thick)
-	if v, row := &ts[worst], &sc.S.Plan.Rows[worst]; v.Plants > 0 {
-		sc.Label(p.X(row.First+float64(v.Plants-1)*row.Spacing)+4, p.Y(sc.Plants[v.First+v.Plants-1].Head)+4, "start", strconv.Itoa(worst+1))
-	}
-	sc.HTML(`</svg>`)
+		sc.Draw("line line--thin", &thin).Draw("line line--head", &thick)
+		if v, row := &ts[worst], &sc.S.Plan.Rows[worst]; v.Plants > 0 {
+			sc.Label(p.X(row.First+float64(v.Plants-1)*row.Spacing)+4, p.Y(sc.Plants[v.First+v.Plants-1].Head)+4, "start", strconv.Itoa(worst+1))
+		}
+	})
 }

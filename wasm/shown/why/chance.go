@@ -63,27 +63,24 @@ func Chance(the *scene.Scene) {
 	case z.Short > 0.02:
 		sc.Tag("p", "Emitters with a smaller CV help.")
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.spread(w.Class, w.Width, z)
-	}
-	sc.Tag("figcaption", "How many plants get how much, over all trials, as a share of the mean. Left of the vertical line they are short.")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("Water of the plants over all trials", "Zone", "#Trials", "#Plants short", "#Trials without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")
-	for i := range zones {
-		z := &zones[i]
-		t.Row(strconv.Itoa(z.Number), strconv.Itoa(z.Draws), sc.Amount(unit.Share, z.Short), sc.Amount(unit.Share, z.None), sc.Amount(unit.Share, z.EU), sc.Amount(unit.Share, z.Design),
-			sc.Amount(unit.Share, z.CU), sc.Amount(unit.Share, z.Normal), sc.Amount(unit.Share, z.CV))
-	}
-	t.End()
-	sc.Tag("p", "EU is the mean of the lowest quarter over the mean; its formula takes the plant with the least head for all, so it is mostly the more cautious. The formulas know manufacture, and no blocked emitters; that of CU no differences of head either.")
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working")
-	sc.Tag("p", "In each trial each emitter is drawn from a normal distribution with its CV, cut off at no flow, and is blocked with a chance of "+sc.Amount(unit.Share, sc.S.Plan.Chance.Blocked)+". The numbers come from the generator splitmix64, started at "+strconv.Itoa(chance.Seed)+", so everybody gets the same.")
-	sc.Tag("p", "The heads answer to each draw to first order; which emitters are open is left as it is. "+sc.checked(zones))
-	sc.Formula(evenness.EmissionUniformityFormula, z.Most, z.Fewest, z.Least)
-	sc.HTML(`</details>`)
+	sc.Picture("How many plants get how much, over all trials, as a share of the mean. Left of the vertical line they are short.", func(class block.Markup, width float64) {
+		sc.spread(class, width, z)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("Water of the plants over all trials", "Zone", "#Trials", "#Plants short", "#Trials without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")
+		for i := range zones {
+			z := &zones[i]
+			t.Row(strconv.Itoa(z.Number), strconv.Itoa(z.Draws), sc.Amount(unit.Share, z.Short), sc.Amount(unit.Share, z.None), sc.Amount(unit.Share, z.EU), sc.Amount(unit.Share, z.Design),
+				sc.Amount(unit.Share, z.CU), sc.Amount(unit.Share, z.Normal), sc.Amount(unit.Share, z.CV))
+		}
+		t.End()
+		sc.Tag("p", "EU is the mean of the lowest quarter over the mean; its formula takes the plant with the least head for all, so it is mostly the more cautious. The formulas know manufacture, and no blocked emitters; that of CU no differences of head either.")
+	})
+	sc.Working(func() {
+		sc.Tag("p", "In each trial each emitter is drawn from a normal distribution with its CV, cut off at no flow, and is blocked with a chance of "+sc.Amount(unit.Share, sc.S.Plan.Chance.Blocked)+". The numbers come from the generator splitmix64, started at "+strconv.Itoa(chance.Seed)+", so everybody gets the same.")
+		sc.Tag("p", "The heads answer to each draw to first order; which emitters are open is left as it is. "+sc.checked(zones))
+		sc.Formula(evenness.EmissionUniformityFormula, z.Most, z.Fewest, z.Least)
+	})
 }
 
 // mixed says whether plants of some zone have emitters that are made to give
@@ -125,19 +122,19 @@ func (sc part) spread(class block.Markup, width float64, z *chance.Zone) {
 	}
 	lo, hi = min(lo, 32), max(hi+1, 48) // 0.8 to 1.2 at least
 	p := block.Plot{Left: 12, Right: width - 12, Top: 22, Bottom: 150, X0: float64(lo) * chance.Width, X1: float64(hi) * chance.Width, Y1: float64(most)}
-	sc.SVG(class, width, p.Bottom+40, "Water of the plants over all trials")
-	var line, mark block.Path
-	line.Move(p.X(p.X0), p.Bottom)
-	for i := lo; i < hi; i++ {
-		y := p.Y(float64(z.Counts[i]))
-		line.Line(p.X(float64(i)*chance.Width), y)
-		line.Line(p.X(float64(i+1)*chance.Width), y)
-	}
-	line.Line(p.X(p.X1), p.Bottom)
-	mark.Move(p.X(chance.Enough), p.Top-4)
-	mark.Line(p.X(chance.Enough), p.Bottom)
-	sc.Draw("line", &line).Draw("dash", &mark)
-	sc.Label(p.X(chance.Enough)-5, p.Top+6, "end", "short")
-	sc.Axis(&p, unit.Share, sc.Ticks(unit.Share, p.X0, p.X1, 6), "of the mean")
-	sc.HTML(`</svg>`)
+	sc.SVG(class, width, p.Bottom+40, "Water of the plants over all trials", func() {
+		var line, mark block.Path
+		line.Move(p.X(p.X0), p.Bottom)
+		for i := lo; i < hi; i++ {
+			y := p.Y(float64(z.Counts[i]))
+			line.Line(p.X(float64(i)*chance.Width), y)
+			line.Line(p.X(float64(i+1)*chance.Width), y)
+		}
+		line.Line(p.X(p.X1), p.Bottom)
+		mark.Move(p.X(chance.Enough), p.Top-4)
+		mark.Line(p.X(chance.Enough), p.Bottom)
+		sc.Draw("line", &line).Draw("dash", &mark)
+		sc.Label(p.X(chance.Enough)-5, p.Top+6, "end", "short")
+		sc.Axis(&p, unit.Share, sc.Ticks(unit.Share, p.X0, p.X1, 6), "of the mean")
+	})
 }

@@ -54,33 +54,30 @@ func Pump(the *scene.Scene) {
 	if !(most > 0) {
 		return
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		sc.curves(w.Class, w.Width, most, &sys, ok)
-	}
 	caption := "The dot is where the " + name + " works: " + sc.Head(sc.Zone.Head) + " at " + sc.Amount(unit.Flow, sc.Zone.Flow) + "."
 	if len(sc.S.Zones) > 1 {
 		caption += " Shown for zone " + strconv.Itoa(sc.Zone.Zone) + ", which has the least to spare."
 	}
-	sc.Tag("figcaption", caption+sc.RegulatorFirst())
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")
-	for i := range 9 {
-		q := most * float64(i) / 8
-		given, _ := sc.supplyHead(q)
-		asked := "–"
-		if ok {
-			asked = sc.Amount(unit.Head, sys.head(q))
+	sc.Picture(caption+sc.RegulatorFirst(), func(class block.Markup, width float64) {
+		sc.curves(class, width, most, &sys, ok)
+	})
+	sc.SameAsTable(func() {
+		t := sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")
+		for i := range 9 {
+			q := most * float64(i) / 8
+			given, _ := sc.supplyHead(q)
+			asked := "–"
+			if ok {
+				asked = sc.Amount(unit.Head, sys.head(q))
+			}
+			g := "none"
+			if given >= 0 {
+				g = sc.Amount(unit.Head, given)
+			}
+			t.Row(sc.Amount(unit.Flow, q), g, asked)
 		}
-		g := "none"
-		if given >= 0 {
-			g = sc.Amount(unit.Head, given)
-		}
-		t.Row(sc.Amount(unit.Flow, q), g, asked)
-	}
-	t.End()
-	sc.HTML(`</details>`)
+		t.End()
+	})
 	sc.zoneTable()
 }
 
@@ -93,48 +90,49 @@ func (sc part) curves(class block.Markup, width, most float64, sys *system, ok b
 		_, p.Y1 = block.Span(0, p.Y1, min(sys.head(sc.Zone.Flow), 3*p.Y1))
 	}
 	p.Y1 *= 1.08
-	sc.SVG(class, width, p.Bottom+40, "Head given and head asked, over the flow")
-	sc.Heads(&p)
-	sc.Axis(&p, unit.Flow, sc.Ticks(unit.Flow, 0, most, int(width/110)), "flow")
-	const n = 48
-	var give, ask block.Path
-	ax, ay := p.Left, p.Bottom // where the words of the asked head end
-	for i := range n + 1 {
-		q := most * float64(i) / n
-		if h, _ := sc.supplyHead(q); h >= 0 {
-			give.To(p.X(q), p.Y(h))
-		}
-		if ok {
-			if h := sys.head(q); h <= p.Y1 {
-				x, y := p.X(q), p.Y(h)
-				ask.To(x, y)
-				if y > p.Top+20 { // room above the line
-					ax, ay = x, y
+	sc.SVG(class, width, p.Bottom+40, "Head given and head asked, over the flow", func() {
+		sc.Heads(&p)
+		sc.Axis(&p, unit.Flow, sc.Ticks(unit.Flow, 0, most, int(width/110)), "flow")
+		const n = 48
+		var give, ask block.Path
+		ax, ay := p.Left, p.Bottom // where the words of the asked head end
+		for i := range n + 1 {
+			q := most * float64(i) / n
+			if h, _ := sc.supplyHead(q); h >= 0 {
+				give.To(p.X(q), p.Y(h))
+			}
+			if ok {
+				if h := sys.head(q); h <= p.Y1 {
+					x, y := p.X(q), p.Y(h)
+					ask.To(x, y)
+					if y > p.Top+20 { // room above the line
+						ax, ay = x, y
+					}
 				}
 			}
 		}
-	}
-	sc.Draw("line line--head", &give).Draw("dash dash--curve", &ask)
-	asked := block.Markup("end")
-	if !give.Empty() {
-		g, _ := sc.supplyHead(most * 0.15)
-		gx, gy := p.X(most*0.15)+6, p.Y(g)-8
-		sc.Label(gx, gy, "start", "the "+sc.SourceName()+" gives")
-		if ok && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
-			asked, ax, ay = "start", p.Left+6, p.Y(sys.head(0))+28
+		sc.Draw("line line--head", &give).Draw("dash dash--curve", &ask)
+		asked := block.Markup("end")
+		if !give.Empty() {
+			g, _ := sc.supplyHead(most * 0.15)
+			gx, gy := p.X(most*0.15)+6, p.Y(g)-8
+			sc.Label(gx, gy, "start", "the "+sc.SourceName()+" gives")
+			if ok && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
+				asked, ax, ay = "start", p.Left+6, p.Y(sys.head(0))+28
+			}
 		}
-	}
-	if !ask.Empty() {
-		sc.Label(ax, ay-10, asked, "the system asks")
-	}
-	x, y := p.X(sc.Zone.Flow), p.Y(sc.Zone.Head)
-	spare := &block.Path{}
-	if ok {
-		spare.Move(x, y)
-		spare.Line(x, p.Y(min(sys.head(sc.Zone.Flow), p.Y1)))
-	}
-	sc.Draw("spare", spare)
-	sc.HTML(`<circle class="dot" r="5" cx="`).At(x).HTML(`" cy="`).At(y).HTML(`"/></svg>`)
+		if !ask.Empty() {
+			sc.Label(ax, ay-10, asked, "the system asks")
+		}
+		x, y := p.X(sc.Zone.Flow), p.Y(sc.Zone.Head)
+		spare := &block.Path{}
+		if ok {
+			spare.Move(x, y)
+			spare.Line(x, p.Y(min(sys.head(sc.Zone.Flow), p.Y1)))
+		}
+		sc.Draw("spare", spare)
+		sc.HTML(`<circle class="dot" r="5" cx="`).At(x).HTML(`" cy="`).At(y).HTML(`"/>`)
+	})
 }
 
 // zoneTable compares the zones, if there are several.

@@ -62,53 +62,51 @@ func Ring(the *scene.Scene) {
 			sc.HTML(`with a far header</a>`)
 		}
 	}
-	sc.HTML(`</p><figure>`)
-	for _, w := range block.Widths {
-		sc.sides(w.Class, w.Width, l)
-	}
-	sc.Tag("figcaption", "Each row from its least pressure to its most. The thick line is with the far header, the thin one below it without.")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	t := sc.Table("The rows closed into loops, and not", "What", "#Without a far header", "#With one")
-	both := func(name string, f func(*sheet.Looped) string) { t.Row(name, f(without), f(with)) }
-	both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
-	both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, s.Zone.Margin*sc.Weight) })
-	both("From the least pressure to the most", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, (s.High-s.Low)*sc.Weight) })
-	both("Evenness (EU)", func(s *sheet.Looped) string {
-		if !(s.Zone.Flow > 0) {
-			return "–"
-		}
-		return sc.Amount(unit.Share, s.Zone.Alike.EU)
+	sc.HTML(`</p>`)
+	sc.Picture("Each row from its least pressure to its most. The thick line is with the far header, the thin one below it without.", func(class block.Markup, width float64) {
+		sc.sides(class, width, l)
 	})
-	both("Plants more in every row", sc.longer)
-	both("Longest row then", func(s *sheet.Looped) string {
-		if !s.Sought {
-			return "–"
-		}
-		long := 0.0
-		for i := range sc.S.Plan.Rows {
-			r := sc.S.Plan.Rows[i]
-			r.Plants += s.Longer
-			long = max(long, r.Length())
-		}
-		return sc.Amount(unit.Length, long)
+	sc.SameAsTable(func() {
+		t := sc.Table("The rows closed into loops, and not", "What", "#Without a far header", "#With one")
+		both := func(name string, f func(*sheet.Looped) string) { t.Row(name, f(without), f(with)) }
+		both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
+		both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, s.Zone.Margin*sc.Weight) })
+		both("From the least pressure to the most", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, (s.High-s.Low)*sc.Weight) })
+		both("Evenness (EU)", func(s *sheet.Looped) string {
+			if !(s.Zone.Flow > 0) {
+				return "–"
+			}
+			return sc.Amount(unit.Share, s.Zone.Alike.EU)
+		})
+		both("Plants more in every row", sc.longer)
+		both("Longest row then", func(s *sheet.Looped) string {
+			if !s.Sought {
+				return "–"
+			}
+			long := 0.0
+			for i := range sc.S.Plan.Rows {
+				r := sc.S.Plan.Rows[i]
+				r.Plants += s.Longer
+				long = max(long, r.Length())
+			}
+			return sc.Amount(unit.Length, long)
+		})
+		t.Row("Tubing more", "", sc.Amount(unit.Length, l.More))
+		t.End()
+		sc.Tag("p", "How long rows may be is calculated with all rows longer alike, every emitter open, at its lowest pressure and your safety margin; the place is not looked at.")
 	})
-	t.Row("Tubing more", "", sc.Amount(unit.Length, l.More))
-	t.End()
-	sc.Tag("p", "How long rows may be is calculated with all rows longer alike, every emitter open, at its lowest pressure and your safety margin; the place is not looked at.")
-	sc.HTML(`</details>`)
 	row := without.Layout.Plants[without.Zone.Worst].Row
 	a, b := firstLink(without.Layout, layout.RowOf, row), firstLink(with.Layout, layout.RowOf, row)
 	if a < 0 || b < 0 {
 		return
 	}
 	if qa, qb := without.Zone.Solution.Flow[a], with.Zone.Solution.Flow[b]; qa > 0 && qb > 0 {
-		sc.Fold("Show the working")
-		sc.Tag("p", "Row "+strconv.Itoa(row+1)+" is the weakest without a far header. At its start, without one:")
-		sc.friction(without.Layout, a, qa)
-		sc.Tag("p", "With one, a part of its water comes from the other end:")
-		sc.friction(with.Layout, b, qb)
-		sc.HTML(`</details>`)
+		sc.Working(func() {
+			sc.Tag("p", "Row "+strconv.Itoa(row+1)+" is the weakest without a far header. At its start, without one:")
+			sc.friction(without.Layout, a, qa)
+			sc.Tag("p", "With one, a part of its water comes from the other end:")
+			sc.friction(with.Layout, b, qb)
+		})
 	}
 }
 
@@ -152,34 +150,34 @@ func (sc part) sides(class block.Markup, width float64, l *sheet.Loop) {
 	}
 	pad := (p.X1 - p.X0) / 20
 	p.X0, p.X1 = p.X0-pad, p.X1+pad
-	sc.SVG(class, width, p.Bottom+40, "Heads in each row, closed into loops and not")
-	ts := sc.Ticks(unit.Head, p.X0, p.X1, 4)
-	var grid, thick, thin block.Path
-	for _, t := range ts {
-		grid.Move(p.X(t.V), p.Top)
-		grid.Line(p.X(t.V), p.Bottom)
-	}
-	sc.Draw("grid", &grid)
-	for side := range l.Side {
-		at, to, dy := &l.Side[side], &thin, 13.0
-		if side == sheet.Tied {
-			to, dy = &thick, 6
+	sc.SVG(class, width, p.Bottom+40, "Heads in each row, closed into loops and not", func() {
+		ts := sc.Ticks(unit.Head, p.X0, p.X1, 4)
+		var grid, thick, thin block.Path
+		for _, t := range ts {
+			grid.Move(p.X(t.V), p.Top)
+			grid.Line(p.X(t.V), p.Bottom)
 		}
-		lows, highs := rowSpans(at.Layout, at.Zone.Solution.Head, rows)
-		for r := 0; r < rows; r += every {
-			y := p.Top + tall*float64(r/every) + dy
+		sc.Draw("grid", &grid)
+		for side := range l.Side {
+			at, to, dy := &l.Side[side], &thin, 13.0
 			if side == sheet.Tied {
-				sc.Label(p.Left-8, y+7, "end", "row "+strconv.Itoa(r+1))
+				to, dy = &thick, 6
 			}
-			if wording.Finite(lows[r]) {
-				to.Move(p.X(lows[r])-1, y)
-				to.Line(p.X(highs[r])+1, y)
+			lows, highs := rowSpans(at.Layout, at.Zone.Solution.Head, rows)
+			for r := 0; r < rows; r += every {
+				y := p.Top + tall*float64(r/every) + dy
+				if side == sheet.Tied {
+					sc.Label(p.Left-8, y+7, "end", "row "+strconv.Itoa(r+1))
+				}
+				if wording.Finite(lows[r]) {
+					to.Move(p.X(lows[r])-1, y)
+					to.Line(p.X(highs[r])+1, y)
+				}
 			}
 		}
-	}
-	sc.Draw("line line--lead", &thick).Draw("line", &thin)
-	sc.Axis(&p, unit.Head, ts, "head above the emitters")
-	sc.HTML(`</svg>`)
+		sc.Draw("line line--lead", &thick).Draw("line", &thin)
+		sc.Axis(&p, unit.Head, ts, "head above the emitters")
+	})
 }
 
 // rowSpans returns the least and the most head above the emitters of each row.

@@ -42,30 +42,31 @@ func Stopping(the *scene.Scene) {
 	if level > 0 {
 		sc.Tag("p", "Level tubing beside emitters that do not hold back stays full in this calculation. If they hang below it, up to "+sc.Amount(unit.Volume, level)+" more runs out.")
 	}
-	sc.Fold("What runs out, as a table")
-	t := sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of 2 to 6 minutes there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")
-	for i := range u.Zones {
-		z := &u.Zones[i]
-		d := &z.Drain
-		most, share, holds := "–", "–", "–"
-		if d.Most >= 0 {
-			most = sc.Amount(unit.Dose, d.Extra[d.Most])
-			share = sc.shareOf(d.Extra[d.Most], sc.Plants[d.Most].Flow)
-			holds = sc.Amount(unit.Pressure, d.Prevents*sc.Weight)
+	sc.Fold("What runs out, as a table", func() {
+		t := sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of 2 to 6 minutes there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")
+		for i := range u.Zones {
+			z := &u.Zones[i]
+			d := &z.Drain
+			most, share, holds := "–", "–", "–"
+			if d.Most >= 0 {
+				most = sc.Amount(unit.Dose, d.Extra[d.Most])
+				share = sc.shareOf(d.Extra[d.Most], sc.Plants[d.Most].Flow)
+				holds = sc.Amount(unit.Pressure, d.Prevents*sc.Weight)
+			}
+			held := "–"
+			if !waterless(z) {
+				held = sc.Amount(unit.Volume, z.Holds)
+			}
+			t.Row("Zone "+strconv.Itoa(z.Zone), held, sc.Amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.Amount(unit.Volume, d.Back), sc.refillTime(z), holds)
 		}
-		held := "–"
-		if !waterless(z) {
-			held = sc.Amount(unit.Volume, z.Holds)
-		}
-		t.Row("Zone "+strconv.Itoa(z.Zone), held, sc.Amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.Amount(unit.Volume, d.Back), sc.refillTime(z), holds)
-	}
-	t.End()
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working of what stays")
-	sc.Tag("p", "An emitter that shuts at a pressure holds a column of water of this height above it:")
-	sc.Formula(water.HeadOfPressureFormula, sc.S.Layout.Network.Water.Density, sc.closes())
-	sc.Tag("p", "Water that stands higher runs out, at every emitter below it that is open. What leaves is the tubing above that level, and each height of it is shared alike by the emitters below.")
-	sc.HTML(`</details><p>More about it: <a href="starting.html">Starting and stopping</a>.</p>`)
+		t.End()
+	})
+	sc.Fold("Show the working of what stays", func() {
+		sc.Tag("p", "An emitter that shuts at a pressure holds a column of water of this height above it:")
+		sc.Formula(water.HeadOfPressureFormula, sc.S.Layout.Network.Water.Density, sc.closes())
+		sc.Tag("p", "Water that stands higher runs out, at every emitter below it that is open. What leaves is the tubing above that level, and each height of it is shared alike by the emitters below.")
+	})
+	sc.HTML(`<p>More about it: <a href="starting.html">Starting and stopping</a>.</p>`)
 }
 
 // closes is the closing pressure in Pa of the first emitter that has one.

@@ -51,31 +51,28 @@ func Surge(the *scene.Scene) {
 		b := &blows[i]
 		bs = append(bs, block.Bar{Name: sc.struck(b), Solid: max(b.Rest, 0) / most, All: max(b.Rest+b.Rise, 0) / most, Limit: b.Carries / most})
 	}
-	sc.HTML(`<figure>`)
-	for _, w := range block.Widths {
-		p := block.Plot{Left: 8, Right: w.Width - 12, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
-		sc.SVG(w.Class, w.Width, p.Bottom+40, "Pressure at rest and surge in each size of tubing")
-		sc.Bars(&p, bs)
-		p.X1 = most
-		sc.Axis(&p, unit.Pressure, sc.Ticks(unit.Pressure, 0, most, int(w.Width/110)), "pressure")
-		sc.HTML(`</svg>`)
-	}
-	sc.Tag("figcaption", "Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.")
-	sc.HTML(`</figure>`)
-	sc.Fold("The same as a table")
-	sc.Tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.Amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.Amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+".")
-	t := sc.Table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least")
-	for i := range blows {
-		b := &blows[i]
-		t.Row(sc.struck(b), sc.Amount(unit.Speed, b.Speed), sc.Amount(unit.Pressure, b.Rest), sc.Amount(unit.Pressure, b.Rise),
-			sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), Seconds(b.Closing))
-	}
-	t.End()
-	sc.HTML(`</details>`)
-	sc.Fold("Show the working")
-	sc.Tag("p", "The pressure surge in the "+name+":")
-	sc.Formula(pipe.SurgeFormula, sc.S.Layout.Network.Water.Density, worst.Celerity, worst.Speed)
-	sc.HTML(`</details>`)
+	sc.Picture("Thick: the pressure at rest, with every valve shut. Thin: the pressure surge on top of it. The vertical line is what the tubing may carry in the sun.", func(class block.Markup, width float64) {
+		p := block.Plot{Left: 8, Right: width - 12, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
+		sc.SVG(class, width, p.Bottom+40, "Pressure at rest and surge in each size of tubing", func() {
+			sc.Bars(&p, bs)
+			p.X1 = most
+			sc.Axis(&p, unit.Pressure, sc.Ticks(unit.Pressure, 0, most, int(width/110)), "pressure")
+		})
+	})
+	sc.SameAsTable(func() {
+		sc.Tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.Amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.Amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+".")
+		t := sc.Table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least")
+		for i := range blows {
+			b := &blows[i]
+			t.Row(sc.struck(b), sc.Amount(unit.Speed, b.Speed), sc.Amount(unit.Pressure, b.Rest), sc.Amount(unit.Pressure, b.Rise),
+				sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), Seconds(b.Closing))
+		}
+		t.End()
+	})
+	sc.Working(func() {
+		sc.Tag("p", "The pressure surge in the "+name+":")
+		sc.Formula(pipe.SurgeFormula, sc.S.Layout.Network.Water.Density, worst.Celerity, worst.Speed)
+	})
 }
 
 // struck is the size of tubing that a blow is in.

@@ -20,29 +20,29 @@ func (sc part) working() {
 	if len(steps) == 0 || e == nil {
 		return
 	}
-	sc.Fold("Show the working")
-	n := &sc.S.Layout.Network
-	last := &steps[len(steps)-1]
-	if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
-		if q := z.Solution.Flow[last.links[0]]; q > 0 {
-			sc.Tag("p", "Friction in the first "+sc.Amount(unit.Length, link.Length)+" of "+sc.stepName(last)+":")
-			sc.friction(sc.S.Layout, last.links[0], q)
+	sc.Working(func() {
+		n := &sc.S.Layout.Network
+		last := &steps[len(steps)-1]
+		if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
+			if q := z.Solution.Flow[last.links[0]]; q > 0 {
+				sc.Tag("p", "Friction in the first "+sc.Amount(unit.Length, link.Length)+" of "+sc.stepName(last)+":")
+				sc.friction(sc.S.Layout, last.links[0], q)
+			}
 		}
-	}
-	if h := sc.Plants[z.Worst].Head; h > 0 && sc.Plants[z.Worst].State > scene.Shut {
-		sc.Tag("p", "Flow of the weakest emitter, "+sc.Place(z.Worst)+":")
-		f, at := emitter.EmitterFlowFormula, e.Nominal
-		if e.Kind == emitter.Compensating {
-			f, at = emitter.CompensatingFlowFormula, e.Lowest
+		if h := sc.Plants[z.Worst].Head; h > 0 && sc.Plants[z.Worst].State > scene.Shut {
+			sc.Tag("p", "Flow of the weakest emitter, "+sc.Place(z.Worst)+":")
+			f, at := emitter.EmitterFlowFormula, e.Nominal
+			if e.Kind == emitter.Compensating {
+				f, at = emitter.CompensatingFlowFormula, e.Lowest
+			}
+			sc.Formula(f, e.Flow, at, e.Exponent, h)
 		}
-		sc.Formula(f, e.Flow, at, e.Exponent, h)
-	}
-	z = sc.Least()
-	if least := z.Least / z.Alike.Mean; wording.Finite(least) {
-		sc.Tag("p", "Emission uniformity:")
-		sc.Formula(evenness.EmissionUniformityFormula, z.CV, z.PerPlant, least)
-	}
-	sc.HTML(`</details>`)
+		z = sc.Least()
+		if least := z.Least / z.Alike.Mean; wording.Finite(least) {
+			sc.Tag("p", "Emission uniformity:")
+			sc.Formula(evenness.EmissionUniformityFormula, z.CV, z.PerPlant, least)
+		}
+	})
 }
 
 // friction prints what a link of tubing loses at a flow.

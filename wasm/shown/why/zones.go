@@ -36,42 +36,39 @@ func Zones(the *scene.Scene) {
 	}
 	sc.HTML(`</p>`)
 	if round > 0 {
-		sc.HTML(`<figure>`)
-		for _, w := range block.Widths {
-			sc.round(w.Class, w.Width, round, each)
-		}
-		sc.Tag("figcaption", "One round, from left to right: each line is a zone while it is watered, with its rows above it.")
-		sc.HTML(`</figure>`)
+		sc.Picture("One round, from left to right: each line is a zone while it is watered, with its rows above it.", func(class block.Markup, width float64) {
+			sc.round(class, width, round, each)
+		})
 	}
-	sc.Fold("The same as a table")
-	t := sc.Table("The zones, one after another", "Zone, and its rows", "#Plants", "#Flow, "+sc.Symbol(unit.Flow),
-		"#Head at the "+sc.SourceName()+", "+sc.Symbol(unit.Head), "#To spare at its weakest, "+sc.Symbol(unit.Pressure), "#Begins after", "#Runs for")
-	start := 0.0
-	for i := range s.Zones {
-		v, long := &s.Zones[i], each[i]
-		if long == 0 {
-			long = math.NaN() // nothing runs
+	sc.SameAsTable(func() {
+		t := sc.Table("The zones, one after another", "Zone, and its rows", "#Plants", "#Flow, "+sc.Symbol(unit.Flow),
+			"#Head at the "+sc.SourceName()+", "+sc.Symbol(unit.Head), "#To spare at its weakest, "+sc.Symbol(unit.Pressure), "#Begins after", "#Runs for")
+		start := 0.0
+		for i := range s.Zones {
+			v, long := &s.Zones[i], each[i]
+			if long == 0 {
+				long = math.NaN() // nothing runs
+			}
+			t.Explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.Bare(unit.Flow, v.Flow), sc.Bare(unit.Head, v.Head),
+				sc.Bare(unit.Pressure, v.Margin*sc.Weight), sc.Amount(unit.Duration, start), sc.Amount(unit.Duration, long))
+			start += each[i]
 		}
-		t.Explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.Bare(unit.Flow, v.Flow), sc.Bare(unit.Head, v.Head),
-			sc.Bare(unit.Pressure, v.Margin*sc.Weight), sc.Amount(unit.Duration, start), sc.Amount(unit.Duration, long))
-		start += each[i]
-	}
-	if len(s.Zones) > 1 {
-		if round == 0 {
-			round = math.NaN() // it has no end
+		if len(s.Zones) > 1 {
+			if round == 0 {
+				round = math.NaN() // it has no end
+			}
+			t.Total("One round", strconv.Itoa(len(s.Layout.Plants)), "", "", "", "", sc.Amount(unit.Duration, round))
 		}
-		t.Total("One round", strconv.Itoa(len(s.Layout.Plants)), "", "", "", "", sc.Amount(unit.Duration, round))
-	}
-	t.End()
-	sc.HTML(`</details>`)
+		t.End()
+	})
 	if k := firstLink(s.Layout, layout.RunOf, 0); k >= 0 && sc.Zone != nil && sc.Zone.Solution.Flow[k] > 0 {
 		q := sc.Zone.Solution.Flow[k]
-		sc.Fold("Show the working")
-		sc.Tag("p", "Fewer rows at once draw less, and the supply line takes less. In its first run, with the flow of "+sc.ZoneName(sc.Zone)+":")
-		sc.friction(s.Layout, k, q)
-		sc.Tag("p", "With half of it:")
-		sc.friction(s.Layout, k, q/2)
-		sc.HTML(`</details>`)
+		sc.Working(func() {
+			sc.Tag("p", "Fewer rows at once draw less, and the supply line takes less. In its first run, with the flow of "+sc.ZoneName(sc.Zone)+":")
+			sc.friction(s.Layout, k, q)
+			sc.Tag("p", "With half of it:")
+			sc.friction(s.Layout, k, q/2)
+		})
 	}
 }
 
@@ -135,42 +132,42 @@ func (sc part) zoneRows(zone int) string {
 // round draws the zones one below another over the time of one round.
 func (sc part) round(class block.Markup, width, round float64, each []float64) {
 	p := block.Plot{Left: 8, Right: width - 12, Bottom: block.BarHeight*float64(len(each)) + 8, X1: round}
-	sc.SVG(class, width, p.Bottom+40, "One round of the zones, one litre for every plant")
-	ts := sc.Ticks(unit.Duration, 0, round, 4)
-	var grid, run, ends block.Path
-	for _, t := range ts {
-		grid.Move(p.X(t.V), 4)
-		grid.Line(p.X(t.V), p.Bottom)
-	}
-	start := 0.0
-	for i, long := range each {
-		y := block.BarHeight*float64(i) + 34
-		run.Move(p.X(start), y)
-		run.Line(p.X(start+long), y)
-		ends.Move(p.X(start+long), y-6)
-		ends.Add('v', 12)
-		start += long
-	}
-	sc.Draw("grid", &grid).Draw("line line--lead", &run).Draw("bar", &ends)
-	start = 0
-	for i, long := range each {
-		v := &sc.S.Zones[i]
-		name := sc.zoneRows(v.Zone)
-		if len(each) > 1 {
-			name = "zone " + strconv.Itoa(v.Zone) + ": " + name
+	sc.SVG(class, width, p.Bottom+40, "One round of the zones, one litre for every plant", func() {
+		ts := sc.Ticks(unit.Duration, 0, round, 4)
+		var grid, run, ends block.Path
+		for _, t := range ts {
+			grid.Move(p.X(t.V), 4)
+			grid.Line(p.X(t.V), p.Bottom)
 		}
-		// Words that would run over the edge, at about 6 px a letter, end at it.
-		// Rows that the picture has no room to name stand in the table.
-		switch x, wide := p.X(start), 6.2*float64(len(name)); {
-		case x+wide < p.Right:
-			sc.Label(x, block.BarHeight*float64(i)+24, "start", name)
-		case wide < p.Right-p.Left:
-			sc.Label(p.Right, block.BarHeight*float64(i)+24, "end", name)
-		default:
-			sc.Label(p.Left, block.BarHeight*float64(i)+24, "start", "zone "+strconv.Itoa(v.Zone))
+		start := 0.0
+		for i, long := range each {
+			y := block.BarHeight*float64(i) + 34
+			run.Move(p.X(start), y)
+			run.Line(p.X(start+long), y)
+			ends.Move(p.X(start+long), y-6)
+			ends.Add('v', 12)
+			start += long
 		}
-		start += long
-	}
-	sc.Axis(&p, unit.Duration, ts, "time")
-	sc.HTML(`</svg>`)
+		sc.Draw("grid", &grid).Draw("line line--lead", &run).Draw("bar", &ends)
+		start = 0
+		for i, long := range each {
+			v := &sc.S.Zones[i]
+			name := sc.zoneRows(v.Zone)
+			if len(each) > 1 {
+				name = "zone " + strconv.Itoa(v.Zone) + ": " + name
+			}
+			// Words that would run over the edge, at about 6 px a letter, end at it.
+			// Rows that the picture has no room to name stand in the table.
+			switch x, wide := p.X(start), 6.2*float64(len(name)); {
+			case x+wide < p.Right:
+				sc.Label(x, block.BarHeight*float64(i)+24, "start", name)
+			case wide < p.Right-p.Left:
+				sc.Label(p.Right, block.BarHeight*float64(i)+24, "end", name)
+			default:
+				sc.Label(p.Left, block.BarHeight*float64(i)+24, "start", "zone "+strconv.Itoa(v.Zone))
+			}
+			start += long
+		}
+		sc.Axis(&p, unit.Duration, ts, "time")
+	})
 }
