@@ -46,7 +46,7 @@ func init() {
 		{"edge", "[-out FOLDER]", "build the site and its worker for an edge platform into build/out-edge",
 			"It fails when the worker is larger than the platform takes.\n", edgeCommand},
 		{"sizes", "", "build the site and print its sizes, writing nothing",
-			"It prints each kind of file as it is and compressed, and what a reader downloads against the budget. Over the budget,\nthe exit code is 1.\n", sizesCommand},
+			"It prints what each package weighs in the program, each kind of file as it is and compressed, and what a reader downloads against the budget. Over the budget,\nthe exit code is 1.\n", sizesCommand},
 		{"example", "[NAME [FILE]]", "list the example plans, or write one as a plan file",
 			"Without FILE, or with - for it, the plan goes to standard output. A file that holds something else already is not written over.\n\n  go run ./build example\n  go run ./build example balcony plan.json\n", exampleCommand},
 		{"solve", "[FILE]", "read a plan as JSON and write everything worked out for it as JSON",

@@ -94,12 +94,24 @@ func sizesCommand(args []string, std stdio) int {
 	if err != nil {
 		return std.fail(err)
 	}
+	parts, err := compile.Parts(root)
+	if err != nil {
+		return std.fail(err)
+	}
+	var weights []sizes.Part
+	for _, p := range parts {
+		weights = append(weights, sizes.Part(p))
+	}
+	fmt.Fprintln(std.out, sizes.Weights(weights, cacheOf(root)))
 	return report(root, b, std)
 }
 
+// cacheOf is where compressed sizes are remembered.
+func cacheOf(root string) sizes.Cache { return sizes.Cache(filepath.Join(root, "build", "bin")) }
+
 // report prints the sizes and holds them against the budget.
 func report(root string, b *site.Bundle, std stdio) int {
-	cache := sizes.Cache(filepath.Join(root, "build", "bin"))
+	cache := cacheOf(root)
 	fmt.Fprintln(std.out, sizes.Table(sizes.Measure(b.Files, cache)))
 	budget, err := sizes.Budget(cache.Brotli(b.Files[b.Program]), b.Script, b.Style)
 	fmt.Fprintln(std.out, budget)

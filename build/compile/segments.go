@@ -66,18 +66,22 @@ func shorterData(body []byte, named bool) ([]byte, packing, error) {
 		return nil, packing{}, err
 	}
 	segments = join(segments)
-	// The table of functions is in the largest.
-	largest := slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
-	if err := strip(largest.data, named); err != nil {
+	table := largest(segments)
+	if err := strip(table.data, named); err != nil {
 		return nil, packing{}, err
 	}
-	p, err := pack(largest.data, int(largest.offset))
+	p, err := pack(table.data, int(table.offset))
 	return writeSegments(split(segments)), p, err
 }
 
 // shorter is a function with what Go writes in many ways written in one.
 func shorter(slot int, locals []group, code []instruction) ([]group, []instruction) {
 	return withOwnNumber(slot, locals, withoutExit(withoutJumps(code)))
+}
+
+// largest is the segment that holds the table of functions.
+func largest(segments []segment) segment {
+	return slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
 }
 
 // strip takes what only a stack trace shows out of the table of functions.

@@ -4,10 +4,10 @@ package sizes
 
 import (
 	"bytes"
+	"cmp"
 	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
-	"errors"
 	"fmt"
 	"maps"
 	"os"
@@ -17,14 +17,6 @@ import (
 	"strconv"
 
 	"github.com/andybalholm/brotli"
-)
-
-// The budget, in bytes. A reader on a field's edge has little signal; a change
-// that needs more than this has to win it back elsewhere.
-const (
-	MaxProgram = 780_000 // WebAssembly, compressed by brotli
-	MaxScript  = 24_000  // scripts written by hand, minified: a third of that once it is compressed
-	MaxStyle   = 16_000  // styles, minified
 )
 
 // A Row is one kind of file, added up.
@@ -109,25 +101,50 @@ func Table(rows []Row) string {
 	return b.String()
 }
 
-// Budget prints what is measured against the budget, and names all that is
-// over it. program is the size compressed by brotli.
-func Budget(program, script, style int) (string, error) {
+// A Part is a part of the program: what it belongs to, and its code or data.
+type Part struct {
+	Group, Name string
+	Content     []byte
+}
+
+// Weights prints what each part of the program weighs, raw and compressed by
+// itself, the heaviest group and the heaviest part of each first. Together the
+// parts are more than the program, because alike ones share.
+func Weights(parts []Part, cache Cache) string {
+	groups := map[string][]Row{}
+	sums := map[string]Row{}
+	for _, p := range parts {
+		r := Row{Name: p.Name, Raw: len(p.Content), Brotli: cache.Brotli(p.Content)}
+		groups[p.Group] = append(groups[p.Group], r)
+		sum := sums[p.Group]
+		sums[p.Group] = Row{Name: p.Group, Raw: sum.Raw + r.Raw, Brotli: sum.Brotli + r.Brotli}
+	}
+	heaviest := func(a, b Row) int {
+		return cmp.Or(cmp.Compare(b.Brotli, a.Brotli), cmp.Compare(a.Name, b.Name))
+	}
 	var b bytes.Buffer
-	var errs []error
-	for _, line := range []struct {
-		name      string
-		size, max int
-	}{
-		{"program, brotli", program, MaxProgram},
-		{"scripts by hand, minified", script, MaxScript},
-		{"style, minified", style, MaxStyle},
-	} {
-		fmt.Fprintf(&b, "%-26s %7.1f of %5.0f kB\n", line.name, kB(line.size), kB(line.max))
-		if line.size > line.max {
-			errs = append(errs, fmt.Errorf("%s: %.1f kB is over the budget of %.0f kB", line.name, kB(line.size), kB(line.max)))
+	fmt.Fprintf(&b, "%-28s %8s %8s\n", "kB of the program", "raw", "brotli")
+	for _, g := range slices.SortedFunc(maps.Values(sums), heaviest) {
+		fmt.Fprintf(&b, "%-28s %8.1f %8.1f\n", g.Name, kB(g.Raw), kB(g.Brotli))
+		rows := groups[g.Name]
+		slices.SortFunc(rows, heaviest)
+		for i, r := range rows {
+			if r.Brotli < 1000 && i < len(rows)-1 { // the many small ones in one line
+				fmt.Fprintf(&b, "  %-26s %8.1f %8.1f\n", fmt.Sprintf("%d others", len(rows)-i), kB(sum(rows[i:]).Raw), kB(sum(rows[i:]).Brotli))
+				break
+			}
+			fmt.Fprintf(&b, "  %-26s %8.1f %8.1f\n", r.Name, kB(r.Raw), kB(r.Brotli))
 		}
 	}
-	return b.String(), errors.Join(errs...)
+	return b.String()
+}
+
+func sum(rows []Row) (s Row) {
+	for _, r := range rows {
+		s.Raw += r.Raw
+		s.Brotli += r.Brotli
+	}
+	return s
 }
 
 func kB(bytes int) float64 { return float64(bytes) / 1000 }

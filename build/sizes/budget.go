@@ -1,0 +1,56 @@
+package sizes
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+)
+
+// A Limit is what a file may weigh and why it may weigh that much.
+type Limit struct {
+	KB     int
+	Reason string
+}
+
+// The budget. A reader on a field's edge has little signal: what makes a
+// download larger first has to be won back elsewhere, and else needs a new line at
+// the end of its list here, with the size that is reached, rounded up to the next
+// kB, and what the reader gets for it. The last line is what counts.
+var (
+	// WebAssembly, compressed by brotli.
+	Program = []Limit{
+		{648, "what the program weighs once it is packed (build/compile)"},
+	}
+	// Scripts written by hand, minified: a third of that once it is compressed.
+	Script = []Limit{
+		{24, "the page, its worker, what is kept, and the service worker"},
+	}
+	// Styles, minified.
+	Style = []Limit{
+		{16, "all pages, on paper and on screens"},
+	}
+)
+
+// Budget prints what is measured against the budget, and names all that is
+// over it. program is the size compressed by brotli.
+func Budget(program, script, style int) (string, error) {
+	var b bytes.Buffer
+	var errs []error
+	for _, line := range []struct {
+		name   string
+		size   int
+		limits []Limit
+	}{
+		{"program, brotli", program, Program},
+		{"scripts by hand, minified", script, Script},
+		{"style, minified", style, Style},
+	} {
+		limit := line.limits[len(line.limits)-1]
+		fmt.Fprintf(&b, "%-26s %7.1f of %5d kB\n", line.name, kB(line.size), limit.KB)
+		if line.size > limit.KB*1000 {
+			errs = append(errs, fmt.Errorf("%s: %.1f kB is over the budget of %d kB: win it back, or add a line {%d, \"what for\"} in build/sizes/budget.go",
+				line.name, kB(line.size), limit.KB, (line.size+999)/1000))
+		}
+	}
+	return b.String(), errors.Join(errs...)
+}
