@@ -1,6 +1,10 @@
 package view
 
 import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"evenrow/wasm/shown/sheet"
@@ -35,5 +39,33 @@ func TestSectionsAreWhole(t *testing.T) {
 		if !shown[by(which)] {
 			t.Errorf("nothing shows exploration %d", which)
 		}
+	}
+}
+
+// What a room draws has a row.
+func TestWhatRoomsDrawIsShown(t *testing.T) {
+	rows, err := os.ReadFile("sections.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, err := filepath.Glob("../*/*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn := 0
+	for _, name := range files {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`(?m)^func ([A-Z]\w*)\(\w+ \*scene\.Scene\) \{`).FindAllStringSubmatch(string(text), -1) {
+			drawn++
+			if section := filepath.Base(filepath.Dir(name)) + "." + m[1]; !strings.Contains(string(rows), "draw: "+section+"}") && !strings.Contains(string(rows), "draw: "+section+",") {
+				t.Errorf("%s draws a section that has no row in sections.go", section)
+			}
+		}
+	}
+	if drawn < 20 {
+		t.Errorf("%d sections are drawn", drawn)
 	}
 }
