@@ -57,7 +57,7 @@ var exempt = map[string]string{
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
 	"block.widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
-	"grow.mostThirsts": "form of a picture", "answer.nothing": "precision",
+	"grow.mostThirsts": "form of a picture", "answer.nothing": "precision", "view.Never": "a name", "view.Answered": "a name", "view.OnRequest": "a name",
 }
 
 func all() (all []formula.Assumption) {

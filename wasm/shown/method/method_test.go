@@ -3,6 +3,8 @@ package method_test
 import (
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -97,6 +99,40 @@ func TestJustOutsideItsRangeAFormulaRefuses(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A formula that is declared stands in the list of its package.
+func TestEveryFormulaIsListed(t *testing.T) {
+	files, err := filepath.Glob("../../*/*/*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	declared := regexp.MustCompile(`(?m)^var (\w+) = &formula\.Formula\{`)
+	listed := regexp.MustCompile(`(?s)var Formulas = \[\]\*formula\.Formula\{(.*?)\}`)
+	lists := map[string]string{} // by folder
+	text := map[string]string{}
+	for _, name := range files {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text[name] = string(b)
+		for _, m := range listed.FindAllStringSubmatch(string(b), -1) {
+			lists[filepath.Dir(name)] += m[1]
+		}
+	}
+	found := 0
+	for name, content := range text {
+		for _, m := range declared.FindAllStringSubmatch(content, -1) {
+			found++
+			if !regexp.MustCompile(`\b` + m[1] + `\b`).MatchString(lists[filepath.Dir(name)]) {
+				t.Errorf("%s declares %s, which is not in Formulas of its package", name, m[1])
+			}
+		}
+	}
+	if found < len(method.All()) {
+		t.Errorf("%d declarations were found, and there are %d formulas", found, len(method.All()))
 	}
 }
 
