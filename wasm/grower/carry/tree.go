@@ -30,8 +30,9 @@ func (p *parser) line() int {
 	return 1 + strings.Count(string(p.data[:min(p.at, len(p.data))]), "\n")
 }
 
+// space goes on to what follows; a bad parser stays where it is, for its line.
 func (p *parser) space() {
-	for p.at < len(p.data) && strings.IndexByte(" \t\r\n", p.data[p.at]) >= 0 {
+	for !p.bad && p.at < len(p.data) && strings.IndexByte(" \t\r\n", p.data[p.at]) >= 0 {
 		p.at++
 	}
 }
