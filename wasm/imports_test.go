@@ -30,14 +30,14 @@ var floors = []struct{ name, below string }{
 // narrower holds the packages that import less than their floor lets them, and
 // why: the whole list of what they may import.
 var narrower = map[string]struct{ only, why string }{
-	"ground/unit":     {"", "a quantity knows no formula and no source"},
+	"ground/unit":     {"ground/words", "a quantity knows no formula and no source"},
 	"ground/numeric":  {"", "mathematics knows no trade"},
 	"ground/day":      {"ground/words", "a date knows nothing but how it is said"},
 	"ground/words":    {"", "a text knows nothing of what it says"},
 	"ground/work":     {"", "what counts work must not do any"},
 	"trade/catalogue": {"ground/source ground/words", "what is on sale is data, and computes nothing"},
 	"grower/plan":     {"ground/day ground/numeric ground/unit ground/words trade/catalogue", "what a grower tells is checked against limits, not worked out"},
-	"grower/carry":    {"ground/day ground/unit grower/plan", "a link and a file carry a plan, whatever is made of it"},
+	"grower/carry":    {"ground/day ground/unit ground/words grower/plan", "a link and a file carry a plan, whatever is made of it"},
 	"works/headroom":  {"grower/plan", "it asks whoever calls it whether a plan is well: so it works with any judge"},
 	"year/ical":       {"ground/day", "a calendar file holds days, whatever they are for"},
 	"cmd/planner":     {"shown/page", "the browser's program asks and answers as the page does, and no other way"},

@@ -88,7 +88,7 @@ behaviour("a damaged file says so and keeps the plan", async ({ page, address })
     const path = join(folder, name);
     await writeFile(path, content);
     await openFile(page, path);
-    assert.match(await text(page, "#message"), /^This file cannot be opened: .{10,}The plan that stood here is still here\.$/, name);
+    assert.match(await text(page, "#message"), /^This file cannot be opened\. .{10,}The plan that stood here is still here\.$/, name);
     assert.equal(await page.evaluate(() => document.activeElement?.id), "message");
     assert.deepEqual(await fields(page), held, name);
     assert.deepEqual(await told(page), before, name);

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenrow/build/shell"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/answer"
@@ -35,7 +36,7 @@ func (q *question) page(a *asked) reply {
 		if a.last == nil {
 			stale = form.NotYours
 		}
-		values["stale"] = form.Message(stale)
+		values["stale"] = form.Message(words.Say(stale))
 	}
 	s := q.sheet(shown, sheet.Prompt...)
 	if len(a.errs) == 0 {
@@ -79,7 +80,7 @@ func opened(form, record string) string {
 func examples() []form.Example {
 	var list []form.Example
 	for _, e := range plan.Examples() {
-		list = append(list, form.Example{Title: e.Title, Summary: e.Summary, Link: address(e.Plan)})
+		list = append(list, form.Example{Title: e.Title, Summary: words.Say(e.Summary), Link: address(e.Plan)})
 	}
 	return list
 }

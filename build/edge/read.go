@@ -70,7 +70,7 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 			if len(first) > carry.MaxLink {
 				status = http.StatusRequestURITooLong
 			}
-			return nil, q.refuse(status, "This link cannot be opened", err.Error()+"."), false
+			return nil, q.refuse(status, "This link cannot be opened", err.Error()), false
 		}
 	}
 	key := carry.Link(p)

@@ -228,7 +228,7 @@ func draw(s *Source, f *plan.Field, p *plan.Plan, i int) {
 		v = s.between(max(low, 1e-6*high), high)
 	case 6: // as short as it is typed
 		x, problem := unit.ParseNumber(unit.Figure(f.Kind, p.Units, s.between(low, high)))
-		if problem == "" {
+		if problem == nil {
 			v = unit.Of(f.Kind, p.Units).ToInner(x)
 		}
 	default:

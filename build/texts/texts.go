@@ -116,7 +116,11 @@ func (p *Program) call(pkg *packages.Package, call *ast.CallExpr) {
 		return
 	}
 	text := constant.StringVal(v)
-	if places, given := len(words.Places(text)), len(call.Args)-last; places != given {
+	given := len(call.Args) - last
+	if fun, ok := call.Fun.(*ast.SelectorExpr); ok && fun.Sel.Name == "About" {
+		given++ // the name of what it is about, which comes later
+	}
+	if places := len(words.Places(text)); places != given {
 		p.Problems = append(p.Problems, fmt.Sprintf("%s: %d places and %d arguments: %s", at, places, given, text))
 	}
 }

@@ -37,10 +37,18 @@ func TestTextsAreWhole(t *testing.T) {
 
 // done are the rooms whose words are whole texts. A room comes here when it has
 // no others left.
-var done = []string{}
+var done = []string{"ground/unit", "grower/plan", "grower/carry", "shown/form", "shown/page"}
 
 // codes are strings of those rooms that nobody reads.
-var codes = []string{}
+var codes = []string{
+	// units as they are typed, and the symbols that all languages share
+	"m metre metres", "ft foot feet", "in inch inches", "L/h L/hr L/hour lph", "L/min lpm", "gal/min gpm", "gal/h gal/hr gal/hour gph",
+	"Pa", "Btu/ft²", "fl oz",
+	// the mark of a file
+	"evenrow plan ",
+	// names of plans: their growers gave them, and links hold them
+	"Millrace tunnel", "The wrong pump", "Balcony", "Long field", "Loop",
+}
 
 func TestDoneRoomsSayNothingElse(t *testing.T) {
 	for _, loose := range program(t).Loose(done, func(s string) bool { return slices.Contains(codes, s) }) {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // A RangeError says that a value lies outside the range of its symbol, or is
@@ -74,10 +75,12 @@ func (f *Formula) Read(values map[string]string, sys unit.System) (Working, erro
 			one = strings.Split(text, ";")
 		}
 		for _, t := range one {
-			v, err := s.read(t, sys)
+			v, problem := s.read(t, sys)
+			var err error
 			switch {
-			case err != nil:
-				err = errors.New(s.Meaning + " " + err.Error())
+			case problem != nil:
+				// As the other errors, without its stop.
+				err = errors.New(strings.TrimSuffix(problem.Of(s.Meaning), "."))
 			case !(s.Min <= v && v <= s.Max):
 				err = &RangeError{s, v, sys}
 			}
@@ -109,18 +112,18 @@ func sortedKeys(m map[string]string) []string {
 	return keys
 }
 
-// read returns the value of one text.
-func (s *Symbol) read(text string, sys unit.System) (float64, error) {
+// read returns the value of one text, or what is wrong with it.
+func (s *Symbol) read(text string, sys unit.System) (float64, *words.Remark) {
 	text = strings.TrimSpace(text)
 	if s.Unit != "" {
 		text = strings.TrimSpace(strings.TrimSuffix(text, s.Unit))
 	}
 	v, problem := unit.ParseNumber(text)
-	if problem == "" {
+	if problem == nil {
 		return unit.Of(s.Kind, sys).ToInner(v), nil
 	}
 	if s.Unit != "" {
-		return 0, errors.New(problem)
+		return 0, problem
 	}
 	return unit.ParseQuantity(text, s.Kind)
 }

@@ -3,6 +3,8 @@ package unit
 import (
 	"math"
 	"strconv"
+
+	"evenrow/wasm/ground/words"
 )
 
 // Clock returns a time of day, in s after midnight, to the minute as the
@@ -10,31 +12,33 @@ import (
 // those of the day before or after, of which the reader is not told.
 func Clock(sys System, s float64) string {
 	if !(math.Abs(s) < 1e9) {
-		return "none"
+		return words.Say("none")
 	}
 	const day = 24 * 60
 	m := (int(math.Floor(s/60+0.5))%day + day) % day
 	h := m / 60
 	m %= 60
-	minutes := ":" + string([]byte{byte('0' + m/10), byte('0' + m%10)})
-	if sys == US {
-		half := " am"
-		if h >= 12 {
-			half = " pm"
-		}
-		return strconv.Itoa((h+11)%12+1) + minutes + half
+	if sys != US {
+		return twoDigits(h) + ":" + twoDigits(m)
 	}
-	return string([]byte{byte('0' + h/10), byte('0' + h%10)}) + minutes
+	time := strconv.Itoa((h+11)%12+1) + ":" + twoDigits(m)
+	if h >= 12 {
+		return words.Say("{time} pm", time)
+	}
+	return words.Say("{time} am", time)
 }
 
 // HoursMinutes returns a length of time as "14 h 06 min", for the length of a
 // day.
 func HoursMinutes(s float64) string {
 	if !(math.Abs(s) < 1e9) {
-		return "none"
+		return words.Say("none")
 	}
 	m := int(math.Round(s / 60))
 	h := m / 60
 	m %= 60
-	return strconv.Itoa(h) + " h " + string([]byte{byte('0' + m/10), byte('0' + m%10)}) + " min"
+	return words.Say("{hours} h {minutes} min", strconv.Itoa(h), twoDigits(m))
 }
+
+// twoDigits writes a number below 100.
+func twoDigits(n int) string { return string([]byte{byte('0' + n/10), byte('0' + n%10)}) }

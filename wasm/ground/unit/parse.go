@@ -1,36 +1,39 @@
 package unit
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
+
+	"evenrow/wasm/ground/words"
 )
 
 // MaxNumber is how many bytes a typed number may have.
 const MaxNumber = 40
 
-// NoNumber is what is wrong with a text that is no number at all.
-const NoNumber = "must be a number, such as 12.5"
+// What is wrong with a typed number, about the name of what was asked for.
+var (
+	Missing  = words.About("{field} is missing.")
+	NoNumber = words.About("{field} must be a number, such as 12.5.")
+	Smaller  = words.About("{field} must be a smaller number.")
+	noMarks  = words.About("{field} must be written without marks between thousands, such as 1000.5.")
+)
 
 // large is more than any quantity of the trade in any unit, so that what is read
 // stays a number in every other unit too.
 const large = 1e100
 
-// noMarks is what is wrong with a number in which thousands are set apart.
-const noMarks = "must be written without marks between thousands, such as 1000.5"
-
-// ParseNumber returns the number that was typed, or a clause that says what is
-// wrong and follows the name of what was asked for. A decimal point and a
+// ParseNumber returns the number that was typed, or says what is wrong with it,
+// about the name of what was asked for. A decimal point and a
 // decimal comma are both accepted, and so is an exponent. Marks between
 // thousands are refused, because "1,000" may be one or a thousand.
-func ParseNumber(text string) (x float64, problem string) {
+func ParseNumber(text string) (x float64, problem *words.Remark) {
 	s := strings.TrimSpace(text)
 	if s == "" {
-		return 0, "is missing"
+		return 0, Missing
 	}
 	if len(s) > MaxNumber {
-		return 0, "must be a number of at most " + strconv.Itoa(MaxNumber) + " characters"
+		return 0, words.About("{field} must be a number of at most {n} characters.", words.N(MaxNumber))
 	}
 	// The page shows a true minus sign, which a reader may copy.
 	s = strings.Replace(s, "−", "-", 1)
@@ -51,14 +54,14 @@ func ParseNumber(text string) (x float64, problem string) {
 	if commas == 1 {
 		whole, part, _ := strings.Cut(body, ",")
 		if len(part) == 3 && len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0' && !hasExponent {
-			return 0, "may mean " + whole + part + " or " + whole + "." + part + ": write one of these"
+			return 0, words.About("{field} may mean {one} or {other}: write one of these.", whole+part, whole+"."+part)
 		}
 	}
 	x, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
 	if err != nil || math.Abs(x) > large {
-		return 0, "must be a smaller number"
+		return 0, Smaller
 	}
-	return x + 0, "" // which makes a negative zero a plain one
+	return x + 0, nil // which makes a negative zero a plain one
 }
 
 func unsign(s string) string {
@@ -83,7 +86,7 @@ func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 // ParseIn is [ParseNumber] for a number of a kind: where labels print fractions,
 // on motors, tubing and emitters, one is accepted too, such as "1 1/2" or "½".
 // Elsewhere it is not, because 1/100 as a slope is 1 % to some and 0.01 % to others.
-func ParseIn(text string, kind Kind) (x float64, problem string) {
+func ParseIn(text string, kind Kind) (x float64, problem *words.Remark) {
 	s := strings.TrimSpace(text)
 	if !strings.ContainsAny(s, "/"+fractionMarks) || !takesFractions(kind) || len(s) > MaxNumber {
 		return ParseNumber(text)
@@ -107,7 +110,7 @@ func ParseIn(text string, kind Kind) (x float64, problem string) {
 	if x = sign * (w + n/d); !(d > 0) || i >= 0 && !(0 < n && n < d) || math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0, NoNumber
 	}
-	return x + 0, ""
+	return x + 0, nil
 }
 
 // The fractions that are one character, and the slash that divides like any other.
@@ -199,16 +202,16 @@ func lower(c byte) byte {
 
 // ParseQuantity returns the inner value of a number with its unit, such as
 // "2 L/h", "13.6 mm" or "15 psi", of the given kind. A number alone is in the
-// inner unit. The error is a clause that says what is right.
-func ParseQuantity(text string, kind Kind) (float64, error) {
+// inner unit. The problem says what is wrong, about the name of what was asked for.
+func ParseQuantity(text string, kind Kind) (v float64, problem *words.Remark) {
 	s := strings.TrimSpace(text)
 	n := fractionLen(s) // one that is not taken here is no unit either
 	if n == 0 {
 		n = len(s) // so that what stands there is called no number, not missing
 	}
 	x, problem := ParseIn(s[:n], kind)
-	if problem != "" {
-		return 0, errors.New(problem)
+	if problem != nil {
+		return 0, problem
 	}
 	name := strings.TrimSpace(s[n:])
 	if name == "" {
@@ -232,16 +235,17 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 		}
 	}
 	if hasDigit(name[:1]) { // "2 000 L"
-		return 0, errors.New(noMarks)
+		return 0, noMarks
 	}
 	a, b := units[kind][Metric].Symbol, units[kind][US].Symbol
-	if a == "" {
-		return 0, errors.New("must be a number without a unit")
+	typed := strconv.Quote(name)
+	switch {
+	case a == "":
+		return 0, words.About("{field} must be a number without a unit.")
+	case a != b:
+		return 0, words.About("{field} must be in {unit} or {other}, not in {typed}.", a, b, typed)
 	}
-	if a != b {
-		a += " or " + b
-	}
-	return 0, errors.New("must be in " + a + ", not in " + strconv.Quote(name))
+	return 0, words.About("{field} must be in {unit}, not in {typed}.", a, typed)
 }
 
 // MayBeTyped says in a sentence that a unit may be typed after a number of a
@@ -249,11 +253,11 @@ func ParseQuantity(text string, kind Kind) (float64, error) {
 func MayBeTyped(kind Kind) string {
 	switch kind {
 	case Power:
-		return "A unit may be typed after it: 1/2 hp, 0.37 kW."
+		return words.Say("A unit may be typed after it: 1/2 hp, 0.37 kW.")
 	case Flow:
-		return "A unit may be typed after it: 800 L/h, 200 gal/h, 1.2 m³/h."
+		return words.Say("A unit may be typed after it: 800 L/h, 200 gal/h, 1.2 m³/h.")
 	case EmitterFlow:
-		return "A unit may be typed after it: 1/2 gal/h, 2 L/h."
+		return words.Say("A unit may be typed after it: 1/2 gal/h, 2 L/h.")
 	}
 	return ""
 }

@@ -1,11 +1,13 @@
 package unit
 
+import "evenrow/wasm/ground/words"
+
 // A Unit is one unit as it is shown, with the way to the inner unit:
 //
 //	inner = (shown - Zero) * num / den
 type Unit struct {
-	Symbol string // "L/h"; empty for plain numbers
-	Words  string // "litres an hour", for labels; empty for plain numbers
+	Symbol string     // "L/h"; empty for plain numbers
+	Words  words.Text // "litres an hour", for labels; empty for plain numbers
 
 	places int     // decimal places for reading; negative: that many significant digits
 	trim   bool    // zeros at the end of the decimals are left out for reading

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"evenrow/wasm/ground/words"
 )
 
 // Figure returns v, in the inner unit, as a number for reading: rounded to
@@ -14,7 +16,7 @@ func Figure(kind Kind, sys System, v float64) string {
 	u := units[kind][sys]
 	x := u.FromInner(v)
 	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return "none"
+		return words.Say("none")
 	}
 	var s string
 	if u.places < 0 {
@@ -76,7 +78,7 @@ func Box(kind Kind, sys System, v float64) string {
 	}
 	if symbol := strings.TrimPrefix(inner[kind], "1"); symbol != "" {
 		s := strconv.FormatFloat(v, 'g', -1, 64) + " " + symbol
-		if w, err := ParseQuantity(s, kind); err == nil && w == v {
+		if w, problem := ParseQuantity(s, kind); problem == nil && w == v {
 			return s
 		}
 	}

@@ -212,8 +212,8 @@ func FuzzSwitchingUnitsAndBack(f *testing.F) {
 		typed := strconv.FormatFloat(x, 'f', -1, 64)
 		other := Exact(kind, US, Of(kind, Metric).ToInner(x))
 		y, problem := ParseNumber(other)
-		if problem != "" {
-			t.Fatalf("%q in US units %s", other, problem)
+		if problem != nil {
+			t.Fatalf("%q in US units %s", other, said(problem))
 		}
 		if back := Exact(kind, Metric, Of(kind, US).ToInner(y)); back != typed {
 			t.Errorf("kind %d: %s became %s and came back as %s", kind, typed, other, back)

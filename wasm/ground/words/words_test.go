@@ -35,6 +35,33 @@ func TestPlaces(t *testing.T) {
 	}
 }
 
+func TestRemarksAreOfWhatIsNamedLater(t *testing.T) {
+	r := About("{field} must be in {unit}, not in {typed}.", "m", `"{field}"`)
+	if got, want := r.Of("Row 2: spacing"), `Row 2: spacing must be in m, not in "{field}".`; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// A label within a sentence: what begins with an abbreviation keeps it.
+func TestWithin(t *testing.T) {
+	for label, want := range map[Text]string{
+		"Spacing": "spacing", "UTC offset in winter": "UTC offset in winter", "pH of the drain": "pH of the drain", "120 mesh": "120 mesh", "": "",
+	} {
+		if got := Within(label); got != want {
+			t.Errorf("%s: %s, want %s", label, got, want)
+		}
+	}
+	if got := Within("Tubing, {size}", "A 1"); got != "tubing, A 1" {
+		t.Error(got)
+	}
+	l, _ := Read("counts: one many\n\nSpacing\nAbstand\n")
+	Use(l)
+	defer Use(nil)
+	if got := Within("Spacing"); got != "Abstand" {
+		t.Errorf("in German: %s", got)
+	}
+}
+
 const polish = `counts: one few many
 
 {n} {n|row|rows} of {all}

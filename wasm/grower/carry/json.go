@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 )
 
@@ -98,20 +99,20 @@ func appendMember(b []byte, f *plan.Field, p *plan.Plan, i int) []byte {
 // defaults, and a list that it leaves out is that of [plan.Default], as in a
 // form; an empty list is one without records. Names that no plan has are errors.
 func ReadJSON(data []byte) (*plan.Plan, []plan.Error) {
-	fail := func(problem string) (*plan.Plan, []plan.Error) {
-		return nil, []plan.Error{{Label: "The file", Problem: problem}}
+	fail := func(problem *words.Remark) (*plan.Plan, []plan.Error) {
+		return nil, []plan.Error{{Text: problem.Of(words.Say("The file"))}}
 	}
 	if len(data) > MaxFile {
-		return fail("must be at most " + strconv.Itoa(MaxFile>>10) + " kB")
+		return fail(words.About("{file} must be at most {n} kB.", words.N(MaxFile>>10)))
 	}
 	in := parser{data: data}
 	root := in.document()
 	if in.bad {
-		return fail("is not JSON, or only part of it: see line " + strconv.Itoa(in.line()))
+		return fail(words.About("{file} is not JSON, or only part of it: see line {line}.", words.N(in.line())))
 	}
 	mark := root.get(formatKey)
 	if root.kind != 'o' || mark == nil || mark.kind != 's' || !strings.HasPrefix(mark.text, formatAny) {
-		return fail(`is not a plan: it must say "` + formatKey + `": "` + format + `"`)
+		return fail(words.About("{file} is not a plan: it must say {this}.", `"`+formatKey+`": "`+format+`"`))
 	}
 	if mark.text != format {
 		return fail(newer)
@@ -153,12 +154,14 @@ type loader struct {
 	fresh *plan.Plan            // has the lists that are left out
 }
 
-func (l *loader) shape(path, problem string) {
+// shape notes what is wrong with the name or the value at a path, of which ""
+// is the whole file.
+func (l *loader) shape(path string, problem *words.Remark) {
+	name := path
 	if path == "" {
-		l.errs = append(l.errs, plan.Error{Label: "The file", Problem: problem})
-		return
+		name = words.Say("The file")
 	}
-	l.errs = append(l.errs, plan.Error{Path: path, Label: path, Problem: problem})
+	l.errs = append(l.errs, plan.Error{Path: path, Text: problem.Of(name)})
 }
 
 // section reads a section from the file's object.
@@ -181,7 +184,7 @@ func (l *loader) section(s *plan.Section, p *plan.Plan, root *node) {
 		return
 	}
 	if n.kind != 'a' {
-		l.shape(s.Name, "must be a list in [ ]")
+		l.shape(s.Name, words.About("{name} must be a list in [ ]."))
 		return
 	}
 	if len(n.list) > s.Max {
@@ -198,7 +201,7 @@ func (l *loader) section(s *plan.Section, p *plan.Plan, root *node) {
 
 func (l *loader) object(s *plan.Section, p *plan.Plan, i int, path string, n *node) {
 	if n.kind != 'o' {
-		l.shape(path, "must be an object in { }")
+		l.shape(path, words.About("{name} must be an object in {braces}.", "{ }"))
 		return
 	}
 	known := make([]string, 0, 16)
@@ -215,7 +218,7 @@ func (l *loader) record(s *plan.Section, p *plan.Plan, i int, path string, n *no
 		if v == nil {
 			continue
 		}
-		if problem := set(f, p, i, v); problem != "" {
+		if problem := set(f, p, i, v); problem != nil {
 			l.found[plan.Path(f, i)] = f.ErrorAt(i, v.text, problem)
 		}
 	}
@@ -224,47 +227,47 @@ func (l *loader) record(s *plan.Section, p *plan.Plan, i int, path string, n *no
 // strangers reports names that are unknown or come twice.
 func (l *loader) strangers(prefix string, n *node, known []string) {
 	if len(n.keys) > maxNames {
-		l.shape(strings.TrimSuffix(prefix, "."), "must have fewer names: a plan has less than "+strconv.Itoa(maxNames)+" in one place")
+		l.shape(strings.TrimSuffix(prefix, "."), words.About("{name} must have fewer names: a plan has less than {n} in one place.", words.N(maxNames)))
 		return
 	}
 	for i, key := range n.keys {
 		if n.get(key) != &n.list[i] {
-			l.shape(prefix+key, "must come only once")
+			l.shape(prefix+key, words.About("{name} must come only once."))
 		} else if !slices.Contains(known, key) {
-			l.shape(prefix+key, "is not part of a plan")
+			l.shape(prefix+key, words.About("{name} is not part of a plan."))
 		}
 	}
 }
 
 // set puts a JSON value into a field, or says what it must be.
-func set(f *plan.Field, p *plan.Plan, i int, v *node) string {
+func set(f *plan.Field, p *plan.Plan, i int, v *node) *words.Remark {
 	switch {
 	case f.Type == plan.Number && v.kind == 's' && strings.HasPrefix(v.text, innerMark):
 		x, err := strconv.ParseFloat(v.text[len(innerMark):], 64)
 		if err != nil || math.IsInf(x, 0) || math.IsNaN(x) {
-			return "must be a number"
+			return words.About("{field} must be a number.")
 		}
 		*f.Number(p, i) = x + 0 // no negative zero
-		return ""
+		return nil
 	case f.Empty && v.kind == 's' && v.text == "":
 		*f.Number(p, i) = plan.Unset
-		return ""
+		return nil
 	case f.Type == plan.Number && v.kind == 'n':
 		x, err := strconv.ParseFloat(v.text, 64)
 		if err == nil {
 			x = unit.Of(f.Kind, p.Units).ToInner(x + 0)
 		}
 		if err != nil || math.IsInf(x, 0) {
-			return "must be a smaller number"
+			return unit.Smaller
 		}
 		*f.Number(p, i) = x
-		return ""
+		return nil
 	case f.Type == plan.Number || f.Type == plan.Whole && v.kind != 'n':
-		return "must be a number, without quotes"
+		return words.About("{field} must be a number, without quotes.")
 	case f.Type == plan.Whole:
 		return f.Read(p, i, v.text)
 	case v.kind != 's':
-		return "must be text in quotes"
+		return words.About("{field} must be text in quotes.")
 	}
 	return f.Read(p, i, v.text)
 }

@@ -157,7 +157,11 @@ func TestReadJSONRefuses(t *testing.T) {
 		p, errs := ReadJSON([]byte(c.file))
 		var got []string
 		for _, e := range errs {
-			got = append(got, e.Path+": "+e.Error())
+			text, whole := strings.CutSuffix(e.Error(), ".")
+			if !whole {
+				t.Errorf("%s: %q is no sentence", c.name, e.Error())
+			}
+			got = append(got, e.Path+": "+text)
 		}
 		if !reflect.DeepEqual(got, c.want) || p != nil {
 			t.Errorf("%s:\n got %q\nwant %q", c.name, got, c.want)

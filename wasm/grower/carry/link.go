@@ -22,6 +22,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 )
 
@@ -106,9 +107,9 @@ func appendValue(b []byte, f *plan.Field, p *plan.Plan, i int) []byte {
 func ReadLink(link string) (*plan.Plan, error) {
 	switch {
 	case link == "":
-		return nil, linkError("is empty")
+		return nil, linkError(words.About("{link} is empty."))
 	case len(link) > MaxLink:
-		return nil, linkError("is longer than the longest plan, " + strconv.Itoa(MaxLink) + " characters")
+		return nil, linkError(words.About("{link} is longer than the longest plan, {n} characters.", words.N(MaxLink)))
 	case '1' < link[0] && link[0] <= '9':
 		return nil, linkError(newer)
 	case link[0] != version:
@@ -119,25 +120,28 @@ func ReadLink(link string) (*plan.Plan, error) {
 		return nil, linkError(damaged)
 	}
 	p, problem := decode(data)
-	if problem != "" {
+	if problem != nil {
 		return nil, linkError(problem)
 	}
 	if errs := p.Check(); len(errs) > 0 {
-		return nil, linkError("holds a plan with something out of range: " + unit.Uncapital(errs[0].Label) + " " + errs[0].Problem)
+		return nil, linkError(words.About("{link} holds a plan with something out of range: {first}", errs[0].Text))
 	}
 	return p, nil
 }
 
-const (
-	newer   = "was made by a newer Evenrow: reload the page to get it"
-	damaged = "is damaged: some of it is missing or changed"
+// What is wrong with a link or a file as a whole.
+var (
+	newer   = words.About("{link} was made by a newer Evenrow: reload the page to get it.")
+	damaged = words.About("{link} is damaged: some of it is missing or changed.")
 )
 
-func linkError(problem string) error { return plan.Error{Label: "The link", Problem: problem} }
+func linkError(problem *words.Remark) error {
+	return plan.Error{Text: problem.Of(words.Say("The link"))}
+}
 
 // decode returns the plan in CBOR, not yet checked, or what is wrong with it.
 // Its lists are as long as the data at most.
-func decode(data []byte) (*plan.Plan, string) {
+func decode(data []byte) (*plan.Plan, *words.Remark) {
 	p := new(plan.Plan)
 	for _, s := range plan.Sections() {
 		if !s.List {
@@ -168,7 +172,7 @@ func decode(data []byte) (*plan.Plan, string) {
 			if s.List && i == 0 {
 				s.SetDefaults(p, 0)
 			}
-			if problem := r.record(s, p, i); problem != "" {
+			if problem := r.record(s, p, i); problem != nil {
 				return nil, problem
 			}
 		}
@@ -176,11 +180,11 @@ func decode(data []byte) (*plan.Plan, string) {
 	if r.bad || len(r.data) > 0 {
 		return nil, damaged
 	}
-	return p, ""
+	return p, nil
 }
 
 // record reads one record on top of the one before it.
-func (r *reader) record(s *plan.Section, p *plan.Plan, i int) string {
+func (r *reader) record(s *plan.Section, p *plan.Plan, i int) *words.Remark {
 	if i > 0 {
 		for _, f := range s.Fields() {
 			f.Copy(p, i, p, i-1)
@@ -202,7 +206,7 @@ func (r *reader) record(s *plan.Section, p *plan.Plan, i int) string {
 	if r.bad {
 		return damaged
 	}
-	return ""
+	return nil
 }
 
 func (r *reader) value(f *plan.Field, p *plan.Plan, i int) {

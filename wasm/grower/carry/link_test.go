@@ -213,7 +213,7 @@ func TestANumberWithoutADecimalSurvives(t *testing.T) {
 		{"SI 100", "Row 2: from the row before must be from 0 to 65.6 ft"},
 	} {
 		file := strings.Replace(string(JSON(p)), "SI 0.050000000000000024", c.text, 1)
-		if _, errs := ReadJSON([]byte(file)); len(errs) != 1 || errs[0].Error() != c.want {
+		if _, errs := ReadJSON([]byte(file)); len(errs) != 1 || errs[0].Error() != c.want+"." {
 			t.Errorf("%s: %v, want %q", c.text, errs, c.want)
 		}
 	}
@@ -271,14 +271,14 @@ func TestReadLinkRefuses(t *testing.T) {
 		{"a field not known yet", "1" + b64(t, m{1: m{77: 1}}), new},
 		{"not a number", "1" + b64(t, m{1: m{1: math.NaN()}}), bad}, // as a float16, which is never written
 		{"no rows", change(func(p *plan.Plan) { p.Rows = nil }),
-			"The link holds a plan with something out of range: number of rows must be from 1 to 60, not 0"},
+			"The link holds a plan with something out of range: Number of rows must be from 1 to 60, not 0"},
 		{"a value out of range", change(func(p *plan.Plan) { p.Rows[1].Spacing = 5 }),
-			"The link holds a plan with something out of range: row 2: spacing must be from 0.05 to 3 m"},
+			"The link holds a plan with something out of range: Row 2: spacing must be from 0.05 to 3 m"},
 		{"not a number, written whole", change(func(p *plan.Plan) { p.Place.Length = math.NaN() }),
-			"The link holds a plan with something out of range: place: length along the rows must be from 1 to 300 m"},
+			"The link holds a plan with something out of range: Place: length along the rows must be from 1 to 300 m"},
 	} {
 		p, err := ReadLink(c.link)
-		if err == nil || err.Error() != c.want || p != nil {
+		if err == nil || err.Error() != c.want+"." || p != nil {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}

@@ -180,7 +180,7 @@ func (d *Draft) switchUnits() {
 		if f.Type != Number || !d.Has(path) {
 			return
 		}
-		if x, problem := unit.ParseIn(d.values[path], f.Kind); problem == "" {
+		if x, problem := unit.ParseIn(d.values[path], f.Kind); problem == nil {
 			d.Set(path, unit.Tidy(f.Kind, now, unit.Of(f.Kind, was).ToInner(x)))
 		}
 	})
@@ -206,7 +206,7 @@ func (d *Draft) turnEmitters() {
 		}
 		path := Path(FieldNamed("emitters", "exponent"), i)
 		low, high, usual := exponents(now)
-		if x, problem := unit.ParseNumber(d.values[path]); (problem == "" || d.values[path] == "") && !(low <= x && x <= high) {
+		if x, problem := unit.ParseNumber(d.values[path]); (problem == nil || d.values[path] == "") && !(low <= x && x <= high) {
 			d.Set(path, unit.Exact(unit.None, unit.Metric, usual))
 		}
 	}

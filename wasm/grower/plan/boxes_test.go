@@ -34,16 +34,16 @@ func TestBoxesKeepEveryBit(t *testing.T) {
 					if n%20 == 0 {
 						typed = strconv.FormatFloat(x, 'g', -1, 64)
 					}
-					if problem := f.Read(p, 0, typed); problem != "" {
-						t.Fatalf("%s %q: %s", Path(f, 0), typed, problem)
+					if problem := f.Read(p, 0, typed); problem != nil {
+						t.Fatalf("%s %q: %s", Path(f, 0), typed, said(problem))
 					}
 					v := *f.Number(p, 0)
 					if v != f.Default && v != u.ToInner(read(t, typed)) {
 						t.Fatalf("%s, system %d: %q is read as %v", Path(f, 0), sys, typed, v)
 					}
 					box := f.Typed(p, 0)
-					if problem := f.Read(p, 0, box); problem != "" {
-						t.Fatalf("%s %q became %q, which %s", Path(f, 0), typed, box, problem)
+					if problem := f.Read(p, 0, box); problem != nil {
+						t.Fatalf("%s %q became %q, which %s", Path(f, 0), typed, box, said(problem))
 					}
 					if got := *f.Number(p, 0); got != v {
 						t.Fatalf("%s, system %d: %q is %v, stands in its box as %q and is then %v", Path(f, 0), sys, typed, v, box, got)
@@ -84,8 +84,8 @@ func TestBoxesOfNumbersThatNobodyTyped(t *testing.T) {
 					v := between(r, f, n)
 					*f.Number(p, 0) = v
 					box := f.Typed(p, 0)
-					if problem := f.Read(p, 0, box); problem != "" {
-						t.Fatalf("%s, system %d: %v stands in its box as %q, which %s", Path(f, 0), sys, v, box, problem)
+					if problem := f.Read(p, 0, box); problem != nil {
+						t.Fatalf("%s, system %d: %v stands in its box as %q, which %s", Path(f, 0), sys, v, box, said(problem))
 					}
 					got := *f.Number(p, 0)
 					if got == f.Default && box == f.usual(sys) {
@@ -96,7 +96,7 @@ func TestBoxesOfNumbersThatNobodyTyped(t *testing.T) {
 					if near := max(2e-16*math.Abs(v), 1e-307); got != v && (math.Abs(got-v) > near || f.Kind != unit.Share && f.Kind != unit.Slope && f.Kind != unit.Hours) {
 						t.Fatalf("%s, system %d: %v stands in its box as %q and is then %v", Path(f, 0), sys, v, box, got)
 					}
-					if again := f.Typed(p, 0); f.Read(p, 0, again) != "" || *f.Number(p, 0) != got {
+					if again := f.Typed(p, 0); f.Read(p, 0, again) != nil || *f.Number(p, 0) != got {
 						t.Fatalf("%s, system %d: %q goes on to %q", Path(f, 0), sys, box, again)
 					}
 				}

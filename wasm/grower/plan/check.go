@@ -8,6 +8,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // Check returns everything that is wrong with p, in the order of the page: how
@@ -24,7 +25,7 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 		if !s.Applies(p) {
 			// A list that is too long would not come back from a link.
 			if n := s.Records(p); s.List && n > s.Max {
-				errs = append(errs, s.countError(s.countProblem(n)))
+				errs = append(errs, s.countError(n))
 			}
 			continue
 		}
@@ -33,8 +34,8 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 			continue
 		}
 		n := s.Records(p)
-		if problem := s.countProblem(n); problem != "" {
-			errs = append(errs, s.countError(problem))
+		if s.List && (n < s.Min || n > s.Max) {
+			errs = append(errs, s.countError(n))
 			if n > s.Max {
 				continue
 			}
@@ -49,7 +50,7 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 				}
 				if e, bad := f.among(found, i); bad {
 					errs = append(errs, e)
-				} else if problem := f.rangeProblem(p, i); problem != "" {
+				} else if problem := f.rangeProblem(p, i); problem != nil {
 					errs = append(errs, f.ErrorAt(i, f.Typed(p, i), problem))
 				}
 			}
@@ -61,7 +62,7 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 					if f.relation == nil || f.When != nil && !f.When(p, i) {
 						continue
 					}
-					if problem := f.relation(p, i); problem != "" {
+					if problem := f.relation(p, i); problem != nil {
 						errs = append(errs, f.ErrorAt(i, f.Typed(p, i), problem))
 					}
 				}
@@ -74,8 +75,8 @@ func (p *Plan) CheckAlso(found map[string]Error) []Error {
 				total += p.Rows[i].Plants
 			}
 			if total > MaxPlants {
-				errs = append(errs, Error{Path: s.Name, Label: s.Title,
-					Problem: "must hold at most " + strconv.Itoa(MaxPlants) + " plants in all, not " + strconv.Itoa(total)})
+				many := words.About("{field} must hold at most {most} plants in all, not {n}.", words.N(MaxPlants), words.N(total))
+				errs = append(errs, Error{Path: s.Name, Text: many.Of(words.Say(s.Title))})
 			}
 		}
 	}
@@ -91,88 +92,89 @@ func (f *Field) among(found map[string]Error, i int) (e Error, bad bool) {
 	return e, bad
 }
 
-func (s *Section) countProblem(n int) string {
-	if !s.List || s.Min <= n && n <= s.Max {
-		return ""
-	}
-	return "must be from " + strconv.Itoa(s.Min) + " to " + strconv.Itoa(s.Max) + ", not " + strconv.Itoa(n)
-}
-
-func (s *Section) countError(problem string) Error {
-	return Error{Path: s.Name, Label: "Number of " + s.Many, Problem: problem}
+// countError is the error of a list that has n records, too few or too many.
+func (s *Section) countError(n int) Error {
+	problem := words.About("{field} must be from {low} to {high}, not {n}.", words.N(s.Min), words.N(s.Max), words.N(n))
+	return Error{Path: s.Name, Text: problem.Of(words.Say(s.Record.Number))}
 }
 
 // ErrorAt returns an error about record i of the field, with what was typed
-// and a clause that says what is right.
-func (f *Field) ErrorAt(i int, typed, problem string) Error {
-	return Error{Path: Path(f, i), Label: f.errorLabel(i), Typed: typed, Problem: problem}
+// and what is wrong with it.
+func (f *Field) ErrorAt(i int, typed string, problem *words.Remark) Error {
+	return Error{Path: Path(f, i), Text: problem.Of(f.named(i)), Typed: typed}
 }
 
-// errorLabel is the field's label with its section or record, because errors
-// are also listed away from their fields: "Row 2: spacing".
-func (f *Field) errorLabel(i int) string {
+// named is the field's label with its section or record, because errors are
+// also listed away from their fields: "Row 2: spacing".
+func (f *Field) named(i int) string {
 	s := SectionNamed(f.Section)
+	within := words.Within(f.Label, f.size())
 	switch {
 	case s.List:
-		return unit.Capital(s.One) + " " + strconv.Itoa(i+1) + ": " + unit.Uncapital(f.Label)
+		return words.Say("{record}: {field}", words.Say(s.Record.Begin, words.N(i+1)), within)
 	case s.Name != "":
-		return s.Title + ": " + unit.Uncapital(f.Label)
+		return words.Say("{section}: {field}", words.Say(s.Title), within)
 	}
-	return f.Label
+	return words.Say(f.Label)
 }
 
 // rangeProblem says what is wrong with the value in record i by itself.
-func (f *Field) rangeProblem(p *Plan, i int) string {
+func (f *Field) rangeProblem(p *Plan, i int) *words.Remark {
 	switch f.Type {
 	case Text:
 		return f.textProblem(*f.Text(p, i))
 	case Choice:
 		if v := *f.Int(p, i); v < 0 || v >= len(f.Options) {
-			return "must be one of the choices"
+			return noChoice
 		}
 	case Whole, Date:
 		if v := float64(*f.Int(p, i)); v < f.Min || v > f.Max {
-			return "must be " + f.Range(p.Units)
+			return f.outOfRange(p.Units)
 		}
 	case Number:
 		// A limit typed in the other system may differ in the last bits.
 		v := *f.Number(p, i)
 		slack := 1e-9 * (f.Max - f.Min)
 		if !(v >= f.Min-slack && v <= f.Max+slack) && !(f.Empty && v == Unset) {
-			return "must be " + f.Range(p.Units)
+			return f.outOfRange(p.Units)
 		}
 	}
-	return ""
+	return nil
 }
 
-func (f *Field) textProblem(text string) string {
+var noChoice = words.About("{field} must be one of the choices.")
+
+func (f *Field) outOfRange(sys unit.System) *words.Remark {
+	low, high := f.Limits(sys)
+	return words.About("{field} must be from {low} to {high}.", low, high)
+}
+
+func (f *Field) textProblem(text string) *words.Remark {
 	if n := utf8.RuneCountInString(text); n > int(f.Max) {
-		return "must be at most " + strconv.Itoa(int(f.Max)) + " characters, not " + strconv.Itoa(n)
+		return words.About("{field} must be at most {most} characters, not {n}.", words.N(int(f.Max)), words.N(n))
 	}
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, func(r rune) bool { return r < ' ' || r == 0x7f }) {
-		return "must be plain text on one line"
+		return words.About("{field} must be plain text on one line.")
 	}
-	return ""
+	return nil
 }
 
-// Range returns what may be typed, such as "from 0.1 to 5 m", in the units of
-// sys, and "" for a Choice. Hints and errors share it, so they cannot differ.
-func (f *Field) Range(sys unit.System) string {
+// Limits returns the least and the greatest that may be typed into a Number, a
+// Whole or a Date, such as "0.1" and "5 m", in the units of sys. Hints and errors
+// share them, so they cannot differ.
+func (f *Field) Limits(sys unit.System) (low, high string) {
 	switch f.Type {
 	case Whole:
-		return "from " + strconv.Itoa(int(f.Min)) + " to " + strconv.Itoa(int(f.Max))
+		return words.N(int(f.Min)), words.N(int(f.Max))
 	case Number:
-		s := "from " + limit(f.Kind, sys, f.Min, math.Ceil) + " to " + limit(f.Kind, sys, f.Max, math.Floor)
+		low, high = limit(f.Kind, sys, f.Min, math.Ceil), limit(f.Kind, sys, f.Max, math.Floor)
 		if u := unit.Of(f.Kind, sys); u.Symbol != "" {
-			s += " " + u.Symbol
+			high += " " + u.Symbol
 		}
-		return s
 	case Date:
-		return "from " + day.Day(f.Min).ISO() + " to " + day.Day(f.Max).ISO()
-	case Text:
-		return "at most " + strconv.Itoa(int(f.Max)) + " characters"
+		return day.Day(f.Min).ISO(), day.Day(f.Max).ISO()
 	}
-	return ""
+	return low, high
 }
 
 // limit writes a limit with three significant digits, rounded towards the

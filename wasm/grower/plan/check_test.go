@@ -12,7 +12,7 @@ import (
 func texts(errs []Error) []string {
 	var list []string
 	for _, e := range errs {
-		list = append(list, e.Path+": "+e.Error())
+		list = append(list, e.Path+": "+clause("", e.Error()))
 	}
 	return list
 }

@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // A Draft is what was typed, by path, as it was typed. Records of lists are
 // counted from 1 in paths.
 type Draft struct {
 	values map[string]string
-	table  string // what is wrong with a pasted table that was to be used
+	table  *words.Remark // what is wrong with a pasted table that was to be used
 }
 
 // DraftOf returns p as it would be typed, values that do not apply included.
@@ -101,8 +102,8 @@ func (d Draft) Read() (*Plan, []Error) {
 				s.CopyRecords(p, fresh)
 				continue
 			}
-			if problem := s.countProblem(n); n > s.Max {
-				found[s.Name] = s.countError(problem)
+			if n > s.Max {
+				found[s.Name] = s.countError(n)
 				n = s.Max
 			}
 			s.Resize(p, n)
@@ -113,10 +114,10 @@ func (d Draft) Read() (*Plan, []Error) {
 				path := Path(f, i)
 				if typed, has := d.values[path]; has {
 					problem := tooLong(typed)
-					if problem == "" {
+					if problem == nil {
 						problem = f.Read(p, i, typed)
 					}
-					if problem != "" {
+					if problem != nil {
 						found[path] = f.ErrorAt(i, typed, problem)
 					}
 				}
@@ -129,14 +130,8 @@ func (d Draft) Read() (*Plan, []Error) {
 			errs[k].Typed = typed
 		}
 	}
-	table := tooLong(d.values[TableName])
-	if table != "" {
-		table += ": paste the means of twelve months, not every day"
-	} else {
-		table = d.table
-	}
-	if table != "" {
-		errs = append(errs, Error{Path: TableName, Label: "The pasted table", Problem: table})
+	if problem := d.tableProblem(); problem != nil {
+		errs = append(errs, Error{Path: TableName, Text: problem.Of(words.Say("The pasted table"))})
 	}
 	return p, errs
 }

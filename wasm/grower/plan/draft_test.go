@@ -140,7 +140,7 @@ func TestSwitchingUnits(t *testing.T) {
 	huge.Set("units", "us")
 	huge.Set(UnitsWas, "metric")
 	huge.Apply()
-	if _, errs := huge.Read(); huge.Get("supply.tank") != "1e300" || len(errs) != 1 || errs[0].Problem != "must be a smaller number" {
+	if _, errs := huge.Read(); huge.Get("supply.tank") != "1e300" || len(errs) != 1 || errs[0].Text != "Supply: tank volume must be a smaller number." {
 		t.Errorf("1e300 L is %q gal, %v", huge.Get("supply.tank"), errs)
 	}
 	d.Set("units", "metric")

@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // An Example is a plan to start from or to learn by.
 type Example struct {
-	Key     string // in links: "millrace"
-	Title   string
-	Summary string // one sentence
+	Key     string     // in links: "millrace"
+	Title   string     // the plan's name
+	Summary words.Text // one sentence
 	Plan    *Plan
 }
 

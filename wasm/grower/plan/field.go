@@ -1,6 +1,9 @@
 package plan
 
-import "evenrow/wasm/ground/unit"
+import (
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+)
 
 // A Type is what may be typed into a field.
 type Type uint8
@@ -15,15 +18,15 @@ const (
 
 // A Section groups fields on the page. Its name is the first part of a path.
 type Section struct {
-	ID       int    // permanent number in links, never reused
-	Name     string // "supply"; the first part of its fields' paths; empty for the plan's own fields, whose paths are one word
-	Title    string // "Supply"
-	List     bool   // its fields come once per record: rows, runs, emitters, points
-	One      string // List: what one record is called, such as "row"
-	Min, Max int    // List: how many records
-	Intro    string // one sentence, may be empty
-	Many     string // List: what several are called, such as "rows"
-	Guide    string // name of a guide in content/guides, may be empty
+	ID       int        // permanent number in links, never reused
+	Name     string     // "supply"; the first part of its fields' paths; empty for the plan's own fields, whose paths are one word
+	Title    words.Text // "Supply"
+	Intro    words.Text // one sentence, may be empty
+	Guide    string     // name of a guide in content/guides, may be empty
+	List     bool       // its fields come once per record: rows, runs, emitters, points
+	One      string     // List: what buttons call one record, such as "row" in "add-row"
+	Record   Record     // List: what the page calls it
+	Min, Max int        // List: how many records
 	Cautions []Caution
 
 	// When says whether the section applies; nil for always.
@@ -32,6 +35,15 @@ type Section struct {
 	// new records being copies of the last, or zero when there is none.
 	Len    func(p *Plan) int
 	Resize func(p *Plan, n int)
+}
+
+// A Record is what the page calls one record of a list. Its number fills the
+// place.
+type Record struct {
+	Begin  words.Text // "Row {n}"
+	Within words.Text // "row {n}", within a sentence
+	Number words.Text // "Number of rows"
+	Add    words.Text // "Add a row"
 }
 
 // A Caution stands in a section, at its head or directly before one of its
@@ -49,19 +61,20 @@ func (c *Caution) Applies(p *Plan) bool { return c.When == nil || c.When(p, 0) }
 // A Field is one input, declared once. Forms, range checks, units, links,
 // files and the documentation of limits all come from it.
 type Field struct {
-	ID      int    // permanent number in links, unique within its section, never reused
-	Section string // name of a Section
-	Name    string // last part of the path, such as "length"
-	Label   string // without the unit
+	ID      int        // permanent number in links, unique within its section, never reused
+	Section string     // name of a Section
+	Name    string     // last part of the path, such as "length"
+	Label   words.Text // without the unit
+	Size    words.Text // fills the place in the label of tubing; else empty
 	Type    Type
-	Kind    unit.Kind // Number
-	Min     float64   // inclusive, in the kind's inner unit; for Text the least length
-	Max     float64   // inclusive; for Text the greatest length in characters
-	Default float64   // what a link leaves out: part of the link format, so never changed; for Choice an index; a Text has the default ""
-	Options []Option  // Choice
-	Empty   bool      // Number: may be left empty, which is the value Unset
-	Help    string    // one short sentence; may be empty
-	Guide   string    // name of a guide page and heading, "pump-curve#reading"; may be empty
+	Kind    unit.Kind  // Number
+	Min     float64    // inclusive, in the kind's inner unit; for Text the least length
+	Max     float64    // inclusive; for Text the greatest length in characters
+	Default float64    // what a link leaves out: part of the link format, so never changed; for Choice an index; a Text has the default ""
+	Options []Option   // Choice
+	Empty   bool       // Number: may be left empty, which is the value Unset
+	Help    words.Text // one short sentence or two; may be empty
+	Guide   string     // name of a guide page and heading, "pump-curve#reading"; may be empty
 
 	// When says whether the field applies to record i; nil for always. A field
 	// that does not apply is not shown and not checked, but keeps its value.
@@ -73,23 +86,22 @@ type Field struct {
 	Text   func(p *Plan, i int) *string  // Text
 
 	// relation says what is wrong with the value in record i beside other
-	// values that are in range: a clause, empty when all is well.
-	relation func(p *Plan, i int) string
+	// values that are in range; nil when all is well.
+	relation func(p *Plan, i int) *words.Remark
 }
 
 // An Option is one choice. Its position is the stored number and permanent.
 type Option struct {
-	Code  string // in JSON and form data, such as "end"
-	Label string // on the page, such as "at the end, by row 1"
+	Code  string     // in JSON and form data, such as "end"
+	Label words.Text // on the page, such as "at the end, by row 1"
 }
 
 // An Error says which field is wrong and what would be right.
 type Error struct {
-	Path    string // as in the form: "rows.2.spacing", records counted from 1
-	Label   string // "Row 2: spacing"
-	Typed   string // what was typed, kept as it was
-	Problem string // a clause that follows the label, such as "must be from 0.1 to 5 m"
+	Path  string // as in the form: "rows.2.spacing", records counted from 1
+	Text  string // a sentence, such as "Row 2: spacing must be from 0.1 to 5 m."
+	Typed string // what was typed, kept as it was
 }
 
-// Error returns the label and the problem as one sentence without its stop.
-func (e Error) Error() string { return e.Label + " " + e.Problem }
+// Error returns the sentence, with its stop.
+func (e Error) Error() string { return e.Text }

@@ -67,7 +67,9 @@ func TestFieldsAreComplete(t *testing.T) {
 				t.Errorf("section %q: caution %q before field %q", s.Name, c.Name, c.Field)
 			}
 		}
-		if s.List != (s.One != "" && s.Many != "" && s.Len != nil && s.Resize != nil && s.Min >= 0 && s.Max > 0 && s.Max >= s.Min) {
+		r := s.Record
+		named := r.Begin != "" && r.Within != "" && r.Number != "" && r.Add != ""
+		if s.List != (s.One != "" && named && s.Len != nil && s.Resize != nil && s.Min >= 0 && s.Max > 0 && s.Max >= s.Min) {
 			t.Errorf("section %q is not a whole list", s.Name)
 		}
 		for _, f := range s.Fields() {
@@ -76,7 +78,7 @@ func TestFieldsAreComplete(t *testing.T) {
 				t.Errorf("%s: number %d or name is taken, or section %q is wrong", path, f.ID, f.Section)
 			}
 			ids[f.ID], names[f.Name] = true, true
-			if f.Label == "" || strings.ContainsAny(f.Label, "()[]") || len(f.Help) > 0 && !strings.HasSuffix(f.Help, ".") {
+			if f.Label == "" || strings.ContainsAny(f.Says(), "()[]") || len(f.Help) > 0 && !strings.HasSuffix(string(f.Help), ".") {
 				t.Errorf("%s: label %q, help %q", path, f.Label, f.Help)
 			}
 			if (f.Number != nil) != (f.Type == Number) || (f.Text != nil) != (f.Type == Text) || (f.Int != nil) != (f.Type == Whole || f.Type == Choice || f.Type == Date) {
@@ -123,18 +125,15 @@ func TestRangesCanBeTyped(t *testing.T) {
 			if f.Type != Number && f.Type != Whole && f.Type != Date {
 				continue
 			}
-			words := strings.Fields(f.Range(sys))
-			if words[0] != "from" || words[2] != "to" {
-				t.Fatalf("%s: range %q", Path(f, 0), f.Range(sys))
-			}
-			for _, typed := range []string{words[1], words[3]} {
+			low, high := f.Limits(sys)
+			for _, typed := range []string{low, high} {
 				p := full()
 				p.Units = sys
-				if problem := f.Read(p, 0, typed); problem != "" {
-					t.Errorf("%s: %q %s", Path(f, 0), typed, problem)
+				if problem := f.Read(p, 0, typed); problem != nil {
+					t.Errorf("%s: %q %s", Path(f, 0), typed, said(problem))
 				}
-				if problem := f.rangeProblem(p, 0); problem != "" {
-					t.Errorf("%s: %q %s", Path(f, 0), typed, problem)
+				if problem := f.rangeProblem(p, 0); problem != nil {
+					t.Errorf("%s: %q %s", Path(f, 0), typed, said(problem))
 				}
 			}
 		}

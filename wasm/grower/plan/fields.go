@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -97,18 +98,18 @@ func (f *Field) SetValue(p *Plan, i int, v float64) {
 // number declares a Number. Its limits and default are in the metric unit of
 // the page, and go through the same conversion as typed text, so that the
 // default typed in is the default to the last bit.
-func number(id int, name, label string, kind unit.Kind, low, high, def float64, help string, at func(p *Plan, i int) *float64) *Field {
+func number(id int, name string, label words.Text, kind unit.Kind, low, high, def float64, help words.Text, at func(p *Plan, i int) *float64) *Field {
 	u := unit.Of(kind, unit.Metric)
 	return &Field{ID: id, Name: name, Label: label, Type: Number, Kind: kind, Help: help, Number: at,
 		Min: u.ToInner(low), Max: u.ToInner(high), Default: u.ToInner(def)}
 }
 
-func whole(id int, name, label string, low, high, def int, help string, at func(p *Plan, i int) *int) *Field {
+func whole(id int, name string, label words.Text, low, high, def int, help words.Text, at func(p *Plan, i int) *int) *Field {
 	return &Field{ID: id, Name: name, Label: label, Type: Whole, Kind: unit.Count, Help: help, Int: at,
 		Min: float64(low), Max: float64(high), Default: float64(def)}
 }
 
-func choice(id int, name, label string, options []Option, def int, help string, at func(p *Plan, i int) *int) *Field {
+func choice(id int, name string, label words.Text, options []Option, def int, help words.Text, at func(p *Plan, i int) *int) *Field {
 	return &Field{ID: id, Name: name, Label: label, Type: Choice, Help: help, Int: at, Options: options,
 		Max: float64(len(options) - 1), Default: float64(def)}
 }
@@ -119,7 +120,7 @@ func (f *Field) when(applies func(p *Plan, i int) bool) *Field {
 	return f
 }
 
-func (f *Field) must(relation func(p *Plan, i int) string) *Field {
+func (f *Field) must(relation func(p *Plan, i int) *words.Remark) *Field {
 	f.relation = relation
 	return f
 }
@@ -146,7 +147,7 @@ var (
 func tubes() []Option {
 	var list []Option
 	for _, t := range catalogue.Tubes {
-		list = append(list, Option{string(t.Short), string(t.Name)})
+		list = append(list, Option{Code: string(t.Short), Label: t.Name})
 	}
 	return list
 }
@@ -154,7 +155,7 @@ func tubes() []Option {
 func crops() []Option {
 	var list []Option
 	for _, c := range catalogue.Crops {
-		list = append(list, Option{string(c.Name), string(c.Name)})
+		list = append(list, Option{Code: string(c.Name), Label: c.Name})
 	}
 	return list
 }

@@ -2,15 +2,17 @@ package plan
 
 import (
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
 // traitFields declares what may be changed of a crop. The metric limits hold
 // for all crops.
 var traitFields = [catalogue.Traits]struct {
-	name, label string
-	kind        unit.Kind
-	low, high   float64
+	name      string
+	label     words.Text
+	kind      unit.Kind
+	low, high float64
 }{
 	catalogue.Spacing:  {"spacing", "Spacing in the row", unit.Length, 0.05, 3},
 	catalogue.Crowd:    {"crowd", "Density of plants", unit.Crowd, 0.1, 200},
@@ -40,7 +42,7 @@ var traitFields = [catalogue.Traits]struct {
 
 // TraitName returns what the page calls a trait, and its kind.
 func TraitName(t catalogue.Trait) (label string, kind unit.Kind) {
-	return traitFields[t].label, traitFields[t].kind
+	return words.Say(traitFields[t].label), traitFields[t].kind
 }
 
 // The first numbers of a changed crop are which crop and its name; those of

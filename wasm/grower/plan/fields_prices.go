@@ -5,14 +5,19 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
-// unparenthesised takes parentheses out of a label: units stand in them.
+// Says returns what the page calls the field.
+func (f *Field) Says() string { return words.Say(f.Label, f.size()) }
+
+// size fills the place in the label of tubing, without parentheses: units stand
+// in them.
 //
 // A [strings.Replacer] adds 8 kB to the download.
-func unparenthesised(label string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(label, "(", ""), ")", "")
+func (f *Field) size() string {
+	return strings.ReplaceAll(strings.ReplaceAll(words.Say(f.Size), "(", ""), ")", "")
 }
 
 // The defaults of prices are invented: common practice, no source.
@@ -22,17 +27,18 @@ var priceFields = func() []*Field {
 			"With its fittings; each row has one when there are several zones.", func(p *Plan, _ int) *float64 { return &p.Prices.Valve }).when(zoned),
 		number(2, "zone", "Each zone, when there are several", unit.Money, 0, 1e5, 25,
 			"Its place at the timer and its cable.", func(p *Plan, _ int) *float64 { return &p.Prices.Zone }).when(zoned),
-		choice(3, "flush", "Must each row flush clean?", []Option{{"no", "no"}, {"yes", "yes, one at a time, the others shut"}}, 1,
+		choice(3, "flush", "Must each row flush clean?", []Option{{Code: "no", Label: "no"}, {Code: "yes", Label: "yes, one at a time, the others shut"}}, 1,
 			"", func(p *Plan, _ int) *int { return &p.Prices.Flush }),
 	}
 	for i := range catalogue.Tubes {
 		c := &catalogue.Tubes[i]
-		label, name := "Tubing, "+unparenthesised(string(c.Short)), "tube-"+strconv.Itoa(i)
+		label, name := words.Text("Tubing, {size}"), "tube-"+strconv.Itoa(i)
 		if i == catalogue.Custom {
 			label = "Tubing that you measured"
 		}
 		f := number(10+i, name, label, unit.Price, 0, 1e4, catalogue.Prices[i],
 			"0 when it is not available.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
+		f.Size = c.Short
 		list = append(list, f.when(func(p *Plan, _ int) bool {
 			return p.uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
 		}))

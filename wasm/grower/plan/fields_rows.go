@@ -1,9 +1,8 @@
 package plan
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -12,71 +11,71 @@ func notCompensating(p *Plan, i int) bool { return p.Emitters[i].Kind == NonComp
 
 var emitterFields = []*Field{
 	choice(1, "kind", "Kind", []Option{
-		Compensating:    {"compensating", "pressure-compensating"},
-		NonCompensating: {"plain", "not compensating"},
+		Compensating:    {Code: "compensating", Label: "pressure-compensating"},
+		NonCompensating: {Code: "plain", Label: "not compensating"},
 	}, Compensating, "", func(p *Plan, i int) *int { return &p.Emitters[i].Kind }),
 	number(2, "flow", "Flow", unit.EmitterFlow, 0.1, 100, 2,
 		"The number printed on the emitter.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Flow }),
 	number(3, "opens", "Opening pressure", unit.Pressure, 0, 4, 0.7,
-		"Below it, a shut emitter stays shut.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) string {
+		"Below it, a shut emitter stays shut.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Opens }).when(compensating).must(func(p *Plan, i int) *words.Remark {
 		if e := &p.Emitters[i]; e.Opens > e.Lowest {
-			return "must not exceed the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+			return words.About("{field} must not exceed the lowest pressure, {limit}.", unit.Text(unit.Pressure, p.Units, e.Lowest))
 		}
-		return ""
+		return nil
 	}),
 	number(4, "closes", "Closing pressure", unit.Pressure, 0, 4, 0.5,
-		"Below it, an open emitter shuts and the row stays full.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) string {
+		"Below it, an open emitter shuts and the row stays full.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Closes }).when(compensating).must(func(p *Plan, i int) *words.Remark {
 		if e := &p.Emitters[i]; e.Closes > e.Opens {
-			return "must not exceed the opening pressure, " + unit.Text(unit.Pressure, p.Units, e.Opens)
+			return words.About("{field} must not exceed the opening pressure, {limit}.", unit.Text(unit.Pressure, p.Units, e.Opens))
 		}
-		return ""
+		return nil
 	}),
 	number(5, "lowest", "Lowest pressure", unit.Pressure, 0.01, 6, 1.03,
 		"The lower end of the range on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Lowest }),
 	number(6, "highest", "Highest pressure", unit.Pressure, 0.05, 10, 4,
-		"The upper end of the range.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Highest }).must(func(p *Plan, i int) string {
+		"The upper end of the range.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Highest }).must(func(p *Plan, i int) *words.Remark {
 		if e := &p.Emitters[i]; e.Highest <= e.Lowest {
-			return "must be more than the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+			return words.About("{field} must be more than the lowest pressure, {limit}.", unit.Text(unit.Pressure, p.Units, e.Lowest))
 		}
-		return ""
+		return nil
 	}),
 	number(7, "nominal", "Pressure at that flow", unit.Pressure, 0.02, 6, 1,
 		"", func(p *Plan, i int) *float64 { return &p.Emitters[i].Nominal }).when(notCompensating),
 	number(8, "exponent", "Exponent", unit.None, 0, 1, 0,
 		"How strongly the flow follows the pressure: 0 when compensating, about 0.5 when not.",
-		func(p *Plan, i int) *float64 { return &p.Emitters[i].Exponent }).must(func(p *Plan, i int) string {
+		func(p *Plan, i int) *float64 { return &p.Emitters[i].Exponent }).must(func(p *Plan, i int) *words.Remark {
 		e := &p.Emitters[i]
 		low, high, _ := exponents(e.Kind)
 		if low <= e.Exponent && e.Exponent <= high {
-			return ""
+			return nil
 		}
-		of := "a compensating emitter"
+		from, to := unit.Exact(unit.None, unit.Metric, low), unit.Exact(unit.None, unit.Metric, high)
 		if e.Kind == NonCompensating {
-			of = "an emitter that is not compensating"
+			return words.About("{field} must be from {low} to {high} for an emitter that is not compensating.", from, to)
 		}
-		return "must be from " + unit.Exact(unit.None, unit.Metric, low) + " to " + unit.Exact(unit.None, unit.Metric, high) + " for " + of
+		return words.About("{field} must be from {low} to {high} for a compensating emitter.", from, to)
 	}),
 	number(9, "cv", "Variation in manufacture", unit.Share, 0, 30, 3,
 		"The coefficient of variation, CV, on the data sheet.", func(p *Plan, i int) *float64 { return &p.Emitters[i].CV }),
 	number(10, "passage", "Smallest passage", unit.Bore, 0.1, 5, 1,
 		"The smaller side of its narrowest place.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Passage }),
 	choice(11, "barb", "Barb", []Option{
-		BarbSmall:    {"small", "small"},
-		BarbStandard: {"standard", "standard"},
-		BarbLarge:    {"large", "large"},
+		BarbSmall:    {Code: "small", Label: "small"},
+		BarbStandard: {Code: "standard", Label: "standard"},
+		BarbLarge:    {Code: "large", Label: "large"},
 	}, BarbStandard, "The part that sticks into the tubing.", func(p *Plan, i int) *int { return &p.Emitters[i].Barb }),
 	choice(12, "flushes", "Flushes itself", []Option{
-		Never:   {"never", "no"},
-		WhenLow: {"low", "at low pressure"},
+		Never:   {Code: "never", Label: "no"},
+		WhenLow: {Code: "low", Label: "at low pressure"},
 	}, Never, "Some stand wide open until the pressure is up.", func(p *Plan, i int) *int { return &p.Emitters[i].Flushes }).when(compensating).guide("starting#flushing"),
 	number(13, "gush", "Flow while it flushes", unit.EmitterFlow, 0.1, 400, 8,
 		"Just below the pressure at which it stops.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Gush }).when(flushing),
 	number(14, "regulates", "Flushes below", unit.Pressure, 0.01, 4, 0.3,
-		"Above it, the emitter gives its flow.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Regulates }).when(flushing).must(func(p *Plan, i int) string {
+		"Above it, the emitter gives its flow.", func(p *Plan, i int) *float64 { return &p.Emitters[i].Regulates }).when(flushing).must(func(p *Plan, i int) *words.Remark {
 		if e := &p.Emitters[i]; e.Regulates > e.Lowest {
-			return "must not exceed the lowest pressure, " + unit.Text(unit.Pressure, p.Units, e.Lowest)
+			return words.About("{field} must not exceed the lowest pressure, {limit}.", unit.Text(unit.Pressure, p.Units, e.Lowest))
 		}
-		return ""
+		return nil
 	}),
 }
 
@@ -95,6 +94,9 @@ func flushing(p *Plan, i int) bool { return compensating(p, i) && p.Emitters[i].
 // not where the far ends are tied.
 func zoned(p *Plan, _ int) bool { return p.Header.Layout == HeaderAndRows }
 
+// emitterOptions are the emitters of a plan, whether it describes them or not.
+var emitterOptions = []Option{{Code: "1", Label: "emitter 1"}, {Code: "2", Label: "emitter 2"}, {Code: "3", Label: "emitter 3"}, {Code: "4", Label: "emitter 4"}}
+
 var rowFields = []*Field{
 	choice(1, "crop", "Crop", cropOptions, 0,
 		"", func(p *Plan, i int) *int { return &p.Rows[i].Crop }),
@@ -107,38 +109,38 @@ var rowFields = []*Field{
 	number(5, "gap", "From the row before", unit.Length, 0, 20, 1.1,
 		"For row 1, from the side wall.", func(p *Plan, i int) *float64 { return &p.Rows[i].Gap }),
 	choice(6, "medium", "Medium", []Option{
-		CocoSlab:      {"coco-slab", string(catalogue.Media[CocoSlab].Name)},
-		StoneWoolSlab: {"stone-wool-slab", string(catalogue.Media[StoneWoolSlab].Name)},
-		GrowBag:       {"grow-bag", string(catalogue.Media[GrowBag].Name)},
-		Bucket:        {"bucket", string(catalogue.Media[Bucket].Name)},
-		Pot:           {"pot", string(catalogue.Media[Pot].Name)},
+		CocoSlab:      {Code: "coco-slab", Label: catalogue.Media[CocoSlab].Name},
+		StoneWoolSlab: {Code: "stone-wool-slab", Label: catalogue.Media[StoneWoolSlab].Name},
+		GrowBag:       {Code: "grow-bag", Label: catalogue.Media[GrowBag].Name},
+		Bucket:        {Code: "bucket", Label: catalogue.Media[Bucket].Name},
+		Pot:           {Code: "pot", Label: catalogue.Media[Pot].Name},
 	}, CocoSlab, "", func(p *Plan, i int) *int { return &p.Rows[i].Medium }),
 	whole(7, "per-piece", "Plants in one slab, bag or bucket", 1, 20, 3,
-		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPiece }).must(func(p *Plan, i int) string {
+		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPiece }).must(func(p *Plan, i int) *words.Remark {
 		if r := &p.Rows[i]; r.PerPiece > r.Plants {
-			return "must not exceed the number of plants, " + strconv.Itoa(r.Plants)
+			return words.About("{field} must not exceed the number of plants, {limit}.", words.N(r.Plants))
 		}
-		return ""
+		return nil
 	}),
-	choice(8, "emitter", "Emitter", []Option{{"1", "emitter 1"}, {"2", "emitter 2"}, {"3", "emitter 3"}, {"4", "emitter 4"}}, 0,
-		"", func(p *Plan, i int) *int { return &p.Rows[i].Emitter }).must(func(p *Plan, i int) string {
+	choice(8, "emitter", "Emitter", emitterOptions, 0,
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Emitter }).must(func(p *Plan, i int) *words.Remark {
 		switch n := len(p.Emitters); {
 		case p.Rows[i].Emitter < n:
-			return ""
+			return nil
 		case n == 1:
-			return "must be emitter 1, the only one described"
+			return words.About("{field} must be emitter 1, the only one described.")
 		default:
-			return "must be one of the " + strconv.Itoa(n) + " emitters described"
+			return words.About("{field} must be one of the {n} emitters described.", words.N(n))
 		}
 	}),
 	whole(9, "per-plant", "Emitters for each plant", 1, 4, 1,
 		"", func(p *Plan, i int) *int { return &p.Rows[i].PerPlant }),
 	choice(10, "tube", "Tubing", tubeOptions, tube16,
-		"", func(p *Plan, i int) *int { return &p.Rows[i].Tube }).must(func(p *Plan, i int) string {
+		"", func(p *Plan, i int) *int { return &p.Rows[i].Tube }).must(func(p *Plan, i int) *words.Remark {
 		if !catalogue.Tubes[p.Rows[i].Tube].Row {
-			return "must be a size that emitters can be punched into"
+			return words.About("{field} must be a size that emitters can be punched into.")
 		}
-		return ""
+		return nil
 	}),
 	number(11, "bore", "Measured bore", unit.Bore, minBore, maxBore, 13.6,
 		"", func(p *Plan, i int) *float64 { return &p.Rows[i].Bore }).when(func(p *Plan, i int) bool { return p.Rows[i].Tube == 0 }),

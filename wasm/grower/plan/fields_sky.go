@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -21,18 +22,18 @@ var skyFields = []*Field{
 	number(2, "longitude", "Longitude", unit.Angle, -180, 180, 8.3,
 		"West of Greenwich with a minus sign.", func(p *Plan, _ int) *float64 { return &p.Sky.Longitude }),
 	number(3, "offset", "UTC offset in winter", unit.Hours, -12, 14, 1,
-		"How far your clock is ahead of universal time, UTC; with a minus sign when it is behind, as in the Americas.", func(p *Plan, _ int) *float64 { return &p.Sky.Offset }).must(func(p *Plan, _ int) string {
+		"How far your clock is ahead of universal time, UTC; with a minus sign when it is behind, as in the Americas.", func(p *Plan, _ int) *float64 { return &p.Sky.Offset }).must(func(p *Plan, _ int) *words.Remark {
 		if q := p.Sky.Offset / 900; math.Abs(q-math.Round(q)) > 1e-6 {
-			return "must be in whole quarters of an hour, such as 5.75"
+			return words.About("{field} must be in whole quarters of an hour, such as 5.75.")
 		}
-		return ""
+		return nil
 	}),
 	choice(4, "summer", "Summer time, clocks an hour ahead", []Option{
-		NoSummer:     {"none", "none"},
-		MarchOctober: {"march-october", "last Sundays of March and October"},
-		MarchNov:     {"march-november", "2nd Sunday of March, 1st of Nov."},
-		OctoberApril: {"october-april", "first Sundays of October and April"},
-		OwnSummer:    {"own", "other dates"},
+		NoSummer:     {Code: "none", Label: "none"},
+		MarchOctober: {Code: "march-october", Label: "last Sundays of March and October"},
+		MarchNov:     {Code: "march-november", Label: "2nd Sunday of March, 1st of Nov."},
+		OctoberApril: {Code: "october-april", Label: "first Sundays of October and April"},
+		OwnSummer:    {Code: "own", Label: "other dates"},
 	}, MarchOctober, "", func(p *Plan, _ int) *int { return &p.Sky.Summer }),
 	date(5, "summer-from", "First day of summer time", "2027-03-28",
 		"The same day in every year.", func(p *Plan, _ int) *int { return &p.Sky.SummerFrom }).when(ownSummer),
@@ -58,11 +59,11 @@ var monthFields = []*Field{
 	number(1, "high", "Mean daily high", unit.Temperature, -40, 55, 20,
 		"", func(p *Plan, i int) *float64 { return &p.Months[i].High }),
 	number(2, "low", "Mean daily low", unit.Temperature, -60, 45, 10,
-		"", func(p *Plan, i int) *float64 { return &p.Months[i].Low }).must(func(p *Plan, i int) string {
+		"", func(p *Plan, i int) *float64 { return &p.Months[i].Low }).must(func(p *Plan, i int) *words.Remark {
 		if m := &p.Months[i]; m.Low > m.High {
-			return "must not exceed the mean daily high, " + unit.Text(unit.Temperature, p.Units, m.High)
+			return words.About("{field} must not exceed the mean daily high, {limit}.", unit.Text(unit.Temperature, p.Units, m.High))
 		}
-		return ""
+		return nil
 	}),
 }
 
@@ -71,9 +72,9 @@ func climates() []Option {
 	var list []Option
 	for i, c := range catalogue.Climates {
 		if i == OwnClimate {
-			list = append(list, Option{"own", "twelve months that I type or paste"})
+			list = append(list, Option{Code: "own", Label: "twelve months that I type or paste"})
 		}
-		list = append(list, Option{c.Code, c.Name})
+		list = append(list, Option{Code: c.Code, Label: c.Name})
 	}
 	return list
 }

@@ -1,11 +1,14 @@
 package plan
 
-import "evenrow/wasm/ground/unit"
+import (
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+)
 
 var planFields = []*Field{
 	{ID: 1, Name: "name", Label: "Name of the plan", Type: Text, Max: 60,
 		Text: func(p *Plan, _ int) *string { return &p.Name }},
-	choice(2, "units", "Units", []Option{{"metric", "metric: metres, litres, bar"}, {"us", "US: feet, gallons, psi"}}, 0,
+	choice(2, "units", "Units", []Option{{Code: "metric", Label: "metric: metres, litres, bar"}, {Code: "us", Label: "US: feet, gallons, psi"}}, 0,
 		"A unit typed after a number is taken too, such as 40 ft or 15 psi.", func(p *Plan, _ int) *int { return (*int)(&p.Units) }),
 }
 
@@ -32,11 +35,11 @@ func supplied(kinds ...int) func(*Plan, int) bool {
 
 var supplyFields = []*Field{
 	choice(1, "kind", "Kind of supply", []Option{
-		PumpPoints:  {"pump-points", "a pump: points of its curve"},
-		PumpTwo:     {"pump-two", "a pump: its greatest head and flow"},
-		PumpPower:   {"pump-power", "a pump: only its power is known"},
-		GravityTank: {"gravity", "a tank above the rows"},
-		Mains:       {"mains", "a tap"},
+		PumpPoints:  {Code: "pump-points", Label: "a pump: points of its curve"},
+		PumpTwo:     {Code: "pump-two", Label: "a pump: its greatest head and flow"},
+		PumpPower:   {Code: "pump-power", Label: "a pump: only its power is known"},
+		GravityTank: {Code: "gravity", Label: "a tank above the rows"},
+		Mains:       {Code: "mains", Label: "a tap"},
 	}, PumpPoints, "", func(p *Plan, _ int) *int { return &p.Supply.Kind }),
 	number(2, "tank", "Tank volume", unit.Volume, 5, 100000, 400,
 		"", func(p *Plan, _ int) *float64 { return &p.Supply.Tank }).when(supplied(PumpPoints, PumpTwo, PumpPower, GravityTank)),
@@ -58,22 +61,22 @@ var supplyFields = []*Field{
 
 var pointFields = []*Field{
 	number(1, "flow", "Flow", unit.Flow, 0, maxFlow, 0,
-		"", func(p *Plan, i int) *float64 { return &p.Supply.Points[i].Flow }).must(func(p *Plan, i int) string {
+		"", func(p *Plan, i int) *float64 { return &p.Supply.Points[i].Flow }).must(func(p *Plan, i int) *words.Remark {
 		flow := p.Supply.Points[i].Flow
 		switch {
 		case i == 0 && flow != 0:
-			return "must be 0 at the first point"
+			return words.About("{field} must be 0 at the first point.")
 		case i > 0 && flow <= p.Supply.Points[i-1].Flow:
-			return "must be more than at the point before"
+			return words.About("{field} must be more than at the point before.")
 		}
-		return ""
+		return nil
 	}),
 	number(2, "head", "Head", unit.Head, 0, maxHead, 0,
-		"", func(p *Plan, i int) *float64 { return &p.Supply.Points[i].Head }).must(func(p *Plan, i int) string {
+		"", func(p *Plan, i int) *float64 { return &p.Supply.Points[i].Head }).must(func(p *Plan, i int) *words.Remark {
 		if i > 0 && p.Supply.Points[i].Head >= p.Supply.Points[i-1].Head {
-			return "must be less than at the point before"
+			return words.About("{field} must be less than at the point before.")
 		}
-		return ""
+		return nil
 	}),
 }
 
@@ -100,7 +103,7 @@ var runFields = []*Field{
 func filtered(p *Plan, _ int) bool { return p.Filter.Present != 0 }
 
 var filterFields = []*Field{
-	choice(1, "present", "Is there a filter?", []Option{{"no", "no"}, {"yes", "yes"}}, 1,
+	choice(1, "present", "Is there a filter?", []Option{{Code: "no", Label: "no"}, {Code: "yes", Label: "yes"}}, 1,
 		"", func(p *Plan, _ int) *int { return &p.Filter.Present }),
 	number(2, "rated", "Flow that the loss below is for", unit.Flow, 1, maxFlow, 20,
 		"", func(p *Plan, _ int) *float64 { return &p.Filter.Rated }).when(filtered),
@@ -116,13 +119,13 @@ func headed(p *Plan, _ int) bool { return p.Header.Layout != OneLine }
 
 var headerFields = []*Field{
 	choice(1, "layout", "Layout", []Option{
-		HeaderAndRows: {"rows", "a header across, rows from it"},
-		OneLine:       {"line", "one line: up one row, down the next"},
-		Ring:          {"ring", "a loop: headers at both ends of rows"},
+		HeaderAndRows: {Code: "rows", Label: "a header across, rows from it"},
+		OneLine:       {Code: "line", Label: "one line: up one row, down the next"},
+		Ring:          {Code: "ring", Label: "a loop: headers at both ends of rows"},
 	}, HeaderAndRows, "", func(p *Plan, _ int) *int { return &p.Header.Layout }),
 	choice(2, "feed", "The water comes in", []Option{
-		FeedEnd:    {"end", "at the end, by row 1"},
-		FeedMiddle: {"middle", "in the middle"},
+		FeedEnd:    {Code: "end", Label: "at the end, by row 1"},
+		FeedMiddle: {Code: "middle", Label: "in the middle"},
 	}, FeedEnd, "", func(p *Plan, _ int) *int { return &p.Header.Feed }).when(headed),
 	choice(3, "tube", "Tubing", tubeOptions, tube25,
 		"", func(p *Plan, _ int) *int { return &p.Header.Tube }).when(headed),

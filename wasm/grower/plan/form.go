@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"strconv"
 	"strings"
 
 	"evenrow/wasm/ground/numeric"
+	"evenrow/wasm/ground/words"
 )
 
 // MaxForm is how many bytes of form data a host takes. The largest plan takes
@@ -14,13 +14,16 @@ const MaxForm = 64 << 10
 // MaxTyped is how many bytes may be typed into one field, or pasted.
 const MaxTyped = 4 << 10
 
-// tooLong says what is wrong with a text by its length alone: a clause, or "".
-func tooLong(typed string) string {
+// tooLong says what is wrong with a text by its length alone.
+func tooLong(typed string) *words.Remark {
 	if len(typed) <= MaxTyped {
-		return ""
+		return nil
 	}
-	return "must be at most " + strconv.Itoa(MaxTyped>>10) + " kB, not " + strconv.Itoa((len(typed)+1<<10-1)>>10) + " kB"
+	return words.About("{field} must be at most {most} kB, not {n} kB.", words.N(MaxTyped>>10), kilobytes(typed))
 }
+
+// kilobytes is the length of a text, rounded up.
+func kilobytes(s string) string { return words.N((len(s) + 1<<10 - 1) >> 10) }
 
 // ParseDraft reads form data, in the application/x-www-form-urlencoded format
 // of the URL standard. Of a name that comes twice the last counts.

@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // Names in form data for a table of months that was pasted. It is no field:
@@ -20,7 +21,7 @@ const (
 // says why.
 func (d *Draft) fillMonths() bool {
 	rows, problem := readTable(d.values[TableName])
-	if problem != "" {
+	if problem != nil {
 		d.table = problem
 		return false
 	}
@@ -31,6 +32,15 @@ func (d *Draft) fillMonths() bool {
 	}
 	delete(d.values, TableName)
 	return true
+}
+
+// tableProblem says what is wrong with the pasted table.
+func (d *Draft) tableProblem() *words.Remark {
+	pasted := d.values[TableName]
+	if tooLong(pasted) == nil {
+		return d.table
+	}
+	return words.About("{field} must be at most {most} kB, not {n} kB: paste the means of twelve months, not every day.", words.N(MaxTyped>>10), kilobytes(pasted))
 }
 
 // startMonths types the first sketch where twelve months are asked for and
@@ -56,8 +66,8 @@ func (d *Draft) startMonths() {
 // points show that it divides. The two may come in either order. Lines without
 // numbers, such as headings, are passed over.
 //
-// The problem is a clause that follows the table's name.
-func readTable(text string) (rows [][2]string, problem string) {
+// The problem is about the table's name.
+func readTable(text string) (rows [][2]string, problem *words.Remark) {
 	var lines [][]string
 	for _, line := range strings.Split(text, "\n") {
 		if strings.Contains(line, ".") {
@@ -66,7 +76,7 @@ func readTable(text string) (rows [][2]string, problem string) {
 		var numbers []string
 		for _, word := range strings.FieldsFunc(line, func(r rune) bool { return r == ' ' || r == '\t' || r == ';' || r == '\r' || r == '\u00a0' }) {
 			word = strings.TrimRight(word, "°CFcf")
-			if _, bad := unit.ParseNumber(word); bad == "" {
+			if _, bad := unit.ParseNumber(word); bad == nil {
 				numbers = append(numbers, word)
 			}
 		}
@@ -84,13 +94,13 @@ func readTable(text string) (rows [][2]string, problem string) {
 				n = n[1:] // the number of the month
 			}
 			if len(n) != 2 {
-				return nil, "must have a high and a low in each line: line " + strconv.Itoa(i+1) + " has " + strconv.Itoa(len(n)) + " numbers"
+				return nil, words.About("{field} must have a high and a low in each line: line {line} has {n} {n|number|numbers}.", words.N(i+1), words.N(len(n)))
 			}
 			rows = append(rows, [2]string{n[0], n[1]})
 		}
 	}
 	if len(rows) != 12 {
-		return nil, "must have twelve lines with numbers, one for each month, not " + strconv.Itoa(len(rows))
+		return nil, words.About("{field} must have twelve lines with numbers, one for each month, not {n}.", words.N(len(rows)))
 	}
 	lower := 0
 	for _, r := range rows {
@@ -105,7 +115,7 @@ func readTable(text string) (rows [][2]string, problem string) {
 			rows[i][0], rows[i][1] = rows[i][1], rows[i][0]
 		}
 	}
-	return rows, ""
+	return rows, nil
 }
 
 // SetClock, as an action, is the button that sets the clock of the place by

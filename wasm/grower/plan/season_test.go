@@ -2,6 +2,7 @@ package plan
 
 import (
 	"reflect"
+	"strings"
 	"testing"
 
 	"evenrow/wasm/ground/unit"
@@ -49,11 +50,11 @@ func TestDatesAreTyped(t *testing.T) {
 	} {
 		p := Default()
 		problem := f.Read(p, 0, typed)
-		if problem == "" {
+		if problem == nil {
 			problem = f.rangeProblem(p, 0)
 		}
-		if problem != want {
-			t.Errorf("%q: %q, want %q", typed, problem, want)
+		if said(problem) != want {
+			t.Errorf("%q: %q, want %q", typed, said(problem), want)
 		}
 	}
 	p := Default()
@@ -145,7 +146,8 @@ func TestPlantingsOfOneSeason(t *testing.T) {
 		p.Plantings[0].Mode, p.Plantings[0].Date = tt.own, tt.planted
 		got := ""
 		for _, e := range p.Check() {
-			got += e.Problem
+			_, problem, _ := strings.Cut(e.Text, " must ")
+			got += clause("", "must "+problem)
 		}
 		if got != tt.problem {
 			t.Errorf("%+v: %q", tt, got)

@@ -54,13 +54,13 @@ func TestPastedMonths(t *testing.T) {
 func TestATableThatCannotBeReadStays(t *testing.T) {
 	for _, c := range []struct{ name, table, problem string }{
 		{"eleven lines", strings.TrimSuffix(lines("5 1"), "5 1\n"), "must have twelve lines with numbers, one for each month, not 11"},
-		{"one number", "5\n" + lines("5 1"), "must have a high and a low in each line: line 1 has 1 numbers"},
+		{"one number", "5\n" + lines("5 1"), "must have a high and a low in each line: line 1 has 1 number"},
 		{"words", "no numbers here", "must have twelve lines with numbers, one for each month, not 0"},
 	} {
 		d := ownMonths(c.table)
 		d.Apply()
 		_, errs := d.Read()
-		if len(errs) != 1 || errs[0].Path != TableName || errs[0].Problem != c.problem {
+		if len(errs) != 1 || errs[0].Path != TableName || clause("The pasted table", errs[0].Text) != c.problem {
 			t.Errorf("%s: %v, want %q", c.name, errs, c.problem)
 		}
 		if d.Get(TableName) != c.table {
@@ -202,7 +202,7 @@ func TestQuartersOfAnHour(t *testing.T) {
 		t.Error(errs)
 	}
 	d.Set("sky.offset", "5.7")
-	if _, errs := d.Read(); len(errs) != 1 || errs[0].Problem != "must be in whole quarters of an hour, such as 5.75" {
+	if _, errs := d.Read(); len(errs) != 1 || errs[0].Text != "Sun and weather: UTC offset in winter must be in whole quarters of an hour, such as 5.75." {
 		t.Error(errs)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // Typed returns the value in record i of p as it would be typed: numbers in
@@ -36,17 +37,16 @@ func (f *Field) Typed(p *Plan, i int) string {
 }
 
 // Read puts what was typed into record i of p, numbers being in the plan's
-// units, and returns a clause that says what is wrong, or "". Ranges are left
-// to [Plan.Check].
-func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
+// units, and says what is wrong. Ranges are left to [Plan.Check].
+func (f *Field) Read(p *Plan, i int, typed string) *words.Remark {
 	switch f.Type {
 	case Number:
 		if f.Empty && strings.TrimSpace(typed) == "" {
 			*f.Number(p, i) = Unset
-			return ""
+			return nil
 		}
 		v, problem := f.quantity(typed, p.Units)
-		if problem != "" {
+		if problem != nil {
 			return problem
 		}
 		// What stands in the box of a default reads as the default.
@@ -59,13 +59,14 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 	case Whole:
 		x, problem := unit.ParseNumber(typed)
 		if problem == unit.NoNumber {
-			problem = "must be a whole number, such as 12"
+			problem = words.About("{field} must be a whole number, such as 12.")
 		}
-		if problem != "" {
+		if problem != nil {
 			return problem
 		}
 		if x != math.Trunc(x) || math.Abs(x) > 1e9 {
-			return "must be a whole number " + f.Range(p.Units)
+			low, high := f.Limits(p.Units)
+			return words.About("{field} must be a whole number from {low} to {high}.", low, high)
 		}
 		*f.Int(p, i) = int(x)
 	case Date:
@@ -73,24 +74,24 @@ func (f *Field) Read(p *Plan, i int, typed string) (problem string) {
 		d, ok := day.Parse(typed)
 		switch {
 		case typed == "":
-			return "is missing"
+			return unit.Missing
 		case !ok:
-			return "must be a date that exists, as year-month-day, such as 2027-05-12"
+			return words.About("{field} must be a date that exists, as year-month-day, such as 2027-05-12.")
 		}
 		*f.Int(p, i) = int(d)
 	case Choice:
 		v, ok := f.Option(typed)
 		if !ok {
 			if typed == "" {
-				return "is missing"
+				return unit.Missing
 			}
-			return "must be one of the choices"
+			return noChoice
 		}
 		*f.Int(p, i) = v
 	case Text:
 		*f.Text(p, i) = typed
 	}
-	return ""
+	return nil
 }
 
 // usual returns the default as it would be typed. It is metric, and shown tidily
@@ -104,16 +105,12 @@ func (f *Field) usual(sys unit.System) string {
 
 // quantity reads a number in the field's unit, or in any other that is typed
 // after it, such as "1/2 hp" or "15 psi".
-func (f *Field) quantity(typed string, sys unit.System) (v float64, problem string) {
+func (f *Field) quantity(typed string, sys unit.System) (v float64, problem *words.Remark) {
 	x, problem := unit.ParseIn(typed, f.Kind)
-	if problem == "" {
-		return unit.Of(f.Kind, sys).ToInner(x), ""
+	if problem == nil {
+		return unit.Of(f.Kind, sys).ToInner(x), nil
 	}
-	v, err := unit.ParseQuantity(typed, f.Kind)
-	if err != nil {
-		return 0, err.Error()
-	}
-	return v, ""
+	return unit.ParseQuantity(typed, f.Kind)
 }
 
 // Option returns the position of a code among the field's options.

@@ -25,8 +25,8 @@ func TestAUnitMayBeTyped(t *testing.T) {
 	} {
 		f, p := FieldNamed(tt.section, tt.name), Default()
 		before := f.Value(p, 0)
-		if problem := f.Read(p, 0, tt.typed); problem != tt.problem {
-			t.Errorf("%q: %q, want %q", tt.typed, problem, tt.problem)
+		if problem := f.Read(p, 0, tt.typed); said(problem) != tt.problem {
+			t.Errorf("%q: %q, want %q", tt.typed, said(problem), tt.problem)
 		}
 		want := tt.want
 		if tt.problem != "" {

@@ -71,8 +71,8 @@ func TestFractionsAndFlowsByTheHour(t *testing.T) {
 			f, p := FieldNamed(tt.section, tt.name), Default()
 			p.Units = sys
 			before := f.Value(p, 0)
-			if problem := f.Read(p, 0, tt.typed); problem != tt.problem {
-				t.Errorf("%s %q: %q, want %q", tt.name, tt.typed, problem, tt.problem)
+			if problem := f.Read(p, 0, tt.typed); said(problem) != tt.problem {
+				t.Errorf("%s %q: %q, want %q", tt.name, tt.typed, said(problem), tt.problem)
 			}
 			want := tt.want
 			if tt.problem != "" {

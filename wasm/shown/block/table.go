@@ -18,6 +18,14 @@ func (w *Writer) Linked(href string, t words.Text, args ...string) *Writer {
 	return w.Text(before).HTML("<a").Attr("href", href).HTML(">").Text(name).HTML("</a>").Text(after)
 }
 
+// Half writes a text of which what stands between brackets is read aloud and
+// not seen: "Copy[ row 2]".
+func (w *Writer) Half(t words.Text, args ...string) *Writer {
+	before, rest, _ := strings.Cut(words.Say(t, args...), "[")
+	heard, after, _ := strings.Cut(rest, "]")
+	return w.Text(before).HTML(`<span class="out">`).Text(heard).HTML(`</span>`).Text(after)
+}
+
 // A Table writes an HTML table in a box that scrolls sideways by itself, so
 // that the page never does.
 type Table struct {

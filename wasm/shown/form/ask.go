@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 )
@@ -31,7 +32,7 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 		f.errs[e.Path] = e
 	}
 	// The first button of a form is the one that the Enter key presses.
-	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true">Work it out</button>`).
+	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true">`).Text(words.Say("Work it out")).HTML(`</button>`).
 		HTML(`<input type="hidden"`).Attr("name", plan.UnitsWas).Attr("value", unitCode(p.Units)).HTML(`>`).
 		HTML(`<input type="hidden"`).Attr("name", ShapeName).Attr("value", Shape(p)).HTML(`>`)
 	f.contents()
@@ -47,10 +48,11 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 
 // contents leads to each section: the form is long on a phone.
 func (f *form) contents() {
-	f.HTML(`<nav aria-label="Parts of the form"><details class="to" id="d-parts"><summary>Parts of the form</summary><ul>`)
+	name := words.Say("Parts of the form")
+	f.HTML(`<nav`).Attr("aria-label", name).HTML(`><details class="to" id="d-parts">`).Tag("summary", name).HTML(`<ul>`)
 	for _, s := range plan.Sections() {
 		if s.Applies(f.p) {
-			f.HTML(`<li><a`).Attr("href", "#f-"+s.Name).HTML(`>`).Text(s.Title).HTML(`</a></li>`)
+			f.HTML(`<li><a`).Attr("href", "#f-"+s.Name).HTML(`>`).Text(words.Say(s.Title)).HTML(`</a></li>`)
 		}
 	}
 	f.HTML(`</ul></details></nav>`)
@@ -102,20 +104,22 @@ func (f *form) keep(s *plan.Section) {
 }
 
 func (f *form) section(s *plan.Section) {
-	f.HTML(`<fieldset class="section"`).Attr("id", "f-"+s.Name).HTML(` tabindex="-1"><legend>`).Text(s.Title).HTML(`</legend>`)
+	f.HTML(`<fieldset class="section"`).Attr("id", "f-"+s.Name).HTML(` tabindex="-1">`).Say("legend", s.Title)
 	if s.Intro != "" {
-		f.HTML(`<p class="section__intro">`).Text(s.Intro).HTML(`</p>`)
+		f.HTML(`<p class="section__intro">`).Text(words.Say(s.Intro)).HTML(`</p>`)
 	}
 	if e, bad := f.errs[s.Name]; bad && s.Name != "" {
 		f.HTML(`<p class="field__error">`).Text(Sentence(e)).HTML(`</p>`)
 	}
 	if s.Guide != "" {
-		f.HTML(`<p class="section__guide"><a`).Attr("href", guideHref(s.Guide)).HTML(`>Guide: `).Text(guideName(s.Guide)).HTML(`</a></p>`)
+		f.HTML(`<p class="section__guide">`)
+		f.guide(s.Guide)
+		f.HTML(`</p>`)
 	}
 	f.cautions(s, "")
 	if s.Name == "sky" {
 		// Only a script can read the device's clock, and shows the button then.
-		f.HTML(`<p><button class="button" type="button" data-do="` + plan.SetClock + `" hidden>Set the clock as on this device</button></p>`)
+		f.HTML(`<p><button class="button" type="button" data-do="`).HTML(plan.SetClock).HTML(`" hidden>`).Text(words.Say("Set the clock as on this device")).HTML(`</button></p>`)
 	}
 	if s.Name == "months" {
 		f.months()
@@ -126,7 +130,7 @@ func (f *form) section(s *plan.Section) {
 			f.record(s, i, n)
 		}
 		if n < s.Max {
-			f.action("add-"+s.One, "Add "+article(s.One)+s.One, "")
+			f.action("add-"+s.One, s.Record.Add)
 		}
 	} else {
 		f.fields(s, 0)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 )
@@ -41,13 +42,15 @@ func (f *form) field(fd *plan.Field, i int) {
 		class = "field field--date"
 	}
 	u := unit.Of(fd.Kind, f.p.Units)
-	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+path).HTML(`>`).Text(fd.Label)
-	if fd.Type == plan.Number && u.Words != "" {
-		in := block.Markup(", in ")
-		if fd.Kind == unit.Price { // "price per metre"
-			in = ", "
-		}
-		f.HTML(`<span class="out">`).HTML(in).Text(u.Words).HTML(`</span>`)
+	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+path).HTML(`>`)
+	label := fd.Says()
+	switch {
+	case fd.Type != plan.Number || u.Words == "":
+		f.Text(label)
+	case fd.Kind == unit.Price:
+		f.Half("{label}[, {price}]", label, words.Say(u.Words)) // "price per metre"
+	default:
+		f.Half("{label}[, in {unit}]", label, words.Say(u.Words))
 	}
 	f.HTML(`</label>`)
 	hint := f.hint(fd)
@@ -85,7 +88,8 @@ func (f *form) field(fd *plan.Field, i int) {
 	if hint != "" || fd.Guide != "" {
 		f.HTML(`<p class="field__hint"`).Attr("id", "h-"+path).HTML(`>`).Text(hint)
 		if fd.Guide != "" {
-			f.HTML(` <a`).Attr("href", guideHref(fd.Guide)).HTML(`>Guide: `).Text(guideName(fd.Guide)).HTML(`</a>`)
+			f.HTML(` `)
+			f.guide(fd.Guide)
 		}
 		f.HTML(`</p>`)
 	}
@@ -109,17 +113,12 @@ func keyboard(fd *plan.Field) block.Markup {
 
 // hint is the help, the range and whether a unit may be typed, as sentences.
 func (f *form) hint(fd *plan.Field) string {
-	r := ""
-	if fd.Type == plan.Number || fd.Type == plan.Whole || fd.Type == plan.Date {
-		r = unit.Capital(fd.Range(f.p.Units)) + "."
-		if also := unit.MayBeTyped(fd.Kind); also != "" {
-			r += " " + also
-		}
+	help := words.Say(fd.Help)
+	if fd.Type != plan.Number && fd.Type != plan.Whole && fd.Type != plan.Date {
+		return help
 	}
-	if fd.Help != "" && r != "" {
-		return fd.Help + " " + r
-	}
-	return fd.Help + r
+	low, high := fd.Limits(f.p.Units)
+	return words.Sentences(help, words.Say("From {low} to {high}.", low, high), unit.MayBeTyped(fd.Kind))
 }
 
 func (f *form) options(fd *plan.Field, typed string) {
@@ -130,7 +129,7 @@ func (f *form) options(fd *plan.Field, typed string) {
 			f.HTML(` selected`)
 			known = true
 		}
-		label := o.Label
+		label := words.Say(o.Label)
 		if fd.Name == "crop" { // which the grower may have named
 			label = f.p.CropName(i)
 		}
@@ -143,29 +142,31 @@ func (f *form) options(fd *plan.Field, typed string) {
 
 // radios writes a choice as radio buttons.
 func (f *form) radios(fd *plan.Field, path, typed string) {
-	f.HTML(`<fieldset class="radios"`).Attr("id", "f-"+path).HTML(` tabindex="-1"><legend>`).Text(fd.Label).HTML(`</legend>`)
+	f.HTML(`<fieldset class="radios"`).Attr("id", "f-"+path).HTML(` tabindex="-1">`).Say("legend", fd.Label)
 	for _, o := range fd.Options {
 		f.HTML(`<label><input type="radio"`).Attr("id", "f-"+path+"-"+o.Code).Attr("name", path).Attr("value", o.Code)
 		if o.Code == typed {
 			f.HTML(` checked`)
 		}
-		f.HTML(`> `).Text(o.Label).HTML(`</label>`)
+		f.HTML(`> `).Text(words.Say(o.Label)).HTML(`</label>`)
 	}
 	if fd.Help != "" {
-		f.HTML(`<p class="field__hint">`).Text(fd.Help).HTML(`</p>`)
+		f.HTML(`<p class="field__hint">`).Text(words.Say(fd.Help)).HTML(`</p>`)
 	}
 	f.HTML(`</fieldset>`)
 }
 
-func guideHref(guide string) string {
-	page, heading, _ := strings.Cut(guide, "#")
+// guide leads to a guide, "pump-curve", or to a heading of one, "timer#drain".
+func (f *form) guide(to string) {
+	page, heading, _ := strings.Cut(to, "#")
 	if heading != "" {
 		heading = "#" + heading
 	}
-	return page + ".html" + heading
+	f.HTML(`<a`).Attr("href", page+".html"+heading).HTML(`>`).Text(words.Say("Guide: {name}", words.Say(guideNames[page]))).HTML(`</a>`)
 }
 
-func guideName(guide string) string {
-	page, _, _ := strings.Cut(guide, "#")
-	return strings.ReplaceAll(page, "-", " ")
+// guideNames are what the form calls the guides that it leads to.
+var guideNames = map[string]words.Text{
+	"assembly": "assembly", "emitters": "emitters", "filter": "filter", "glossary": "glossary", "layout": "layout", "media": "media",
+	"method": "method", "pump-curve": "pump curve", "season": "season", "starting": "starting", "timer": "timer", "weather": "weather",
 }

@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/wording"
@@ -31,70 +32,88 @@ func (f *form) record(s *plan.Section, i, n int) {
 	f.fields(s, i)
 	f.HTML(`<p class="record__do">`)
 	number := "." + strconv.Itoa(i+1)
-	name := " " + s.One + " " + strconv.Itoa(i+1)
+	name := words.Say(s.Record.Within, words.N(i+1))
 	if n < s.Max {
-		f.action("copy-"+s.One+number, "Copy", name)
+		f.action("copy-"+s.One+number, "Copy[ {row}]", name)
 	}
 	if n > s.Min {
-		f.action("remove-"+s.One+number, "Remove", name)
+		f.action("remove-"+s.One+number, "Remove[ {row}]", name)
 	}
 	if s.Name != "points" && s.Name != "months" { // their order is given
 		if i > 0 {
-			f.action(s.One+"-up"+number, "Up", name)
+			f.action(s.One+"-up"+number, "Up[ {row}]", name)
 		}
 		if i < n-1 {
-			f.action(s.One+"-down"+number, "Down", name)
+			f.action(s.One+"-down"+number, "Down[ {row}]", name)
 		}
 	}
 	f.HTML(`</p></div></details>`)
 }
 
-// action writes a button that changes the form. hidden is added to its name
-// for screen readers.
-func (f *form) action(value, name, hidden string) {
-	f.HTML(`<button class="button"`).Attr("name", plan.ActionName).Attr("value", value).HTML(`>`).Text(name)
-	if hidden != "" {
-		f.HTML(`<span class="out">`).Text(hidden).HTML(`</span>`)
+// action writes a button that changes the form. What stands between brackets in
+// its name is for screen readers.
+func (f *form) action(value string, name words.Text, of ...string) {
+	f.HTML(`<button class="button"`).Attr("name", plan.ActionName).Attr("value", value).HTML(`>`)
+	if len(of) == 0 {
+		f.Text(words.Say(name))
+	} else {
+		f.Half(name, of...)
 	}
 	f.HTML(`</button> `)
 }
 
 // Summary is one record in a few words, such as "Row 2: tomato, 30 plants".
 func Summary(p *plan.Plan, s *plan.Section, i int) string {
-	t := unit.Capital(s.One) + " " + strconv.Itoa(i+1)
+	name := words.Say(s.Record.Begin, words.N(i+1))
+	amount := func(k unit.Kind, v float64) string { return unit.Text(k, p.Units, v) }
+	is := func(what string) string { return words.Say("{row}: {what}", name, what) }
+	two := func(name, one, other string) string { return words.Say("{row}: {one}, {other}", name, one, other) }
 	switch s.Name {
 	case "rows":
-		r := &p.Rows[i]
-		if r.Crop >= 0 && r.Crop < len(catalogue.Crops) {
-			t += ": " + p.CropName(r.Crop) + ", " + wording.Count(r.Plants, "plant", "plants")
-		}
-		if r.Zone > 1 {
-			t += ", zone " + strconv.Itoa(r.Zone)
-		}
+		return rowSummary(p, name, &p.Rows[i])
 	case "plantings":
 		g := &p.Plantings[i]
-		if g.Crop >= 0 && g.Crop < len(catalogue.Crops) {
-			t += ": " + p.CropName(g.Crop)
-		}
-		if g.Times > 1 {
-			t += ", " + strconv.Itoa(g.Times) + " times"
+		switch known := listed(g.Crop); {
+		case known && g.Times > 1:
+			return words.Say("{row}: {crop}, {n} times", name, p.CropName(g.Crop), words.N(g.Times))
+		case known:
+			return is(p.CropName(g.Crop))
+		case g.Times > 1:
+			return words.Say("{row}, {n} times", name, words.N(g.Times))
 		}
 	case "crops":
-		if of := p.Crops[i].Of; of >= 0 && of < len(catalogue.Crops) {
-			t += ": " + p.CropName(of)
+		if of := p.Crops[i].Of; listed(of) {
+			return is(p.CropName(of))
 		}
 	case "runs":
-		t += ": " + unit.Text(unit.Length, p.Units, p.Runs[i].Length)
+		return is(amount(unit.Length, p.Runs[i].Length))
 	case "months":
 		m := &p.Months[i]
-		t = day.MonthName(i+1) + ": " + wording.Minus(unit.Text(unit.Temperature, p.Units, m.High)) + ", " + wording.Minus(unit.Text(unit.Temperature, p.Units, m.Low))
+		return two(day.MonthName(i+1), wording.Minus(amount(unit.Temperature, m.High)), wording.Minus(amount(unit.Temperature, m.Low)))
 	case "emitters":
-		t += ": " + unit.Text(unit.EmitterFlow, p.Units, p.Emitters[i].Flow)
+		return is(amount(unit.EmitterFlow, p.Emitters[i].Flow))
 	case "points":
-		t += ": " + unit.Text(unit.Flow, p.Units, p.Supply.Points[i].Flow) + ", " + unit.Text(unit.Head, p.Units, p.Supply.Points[i].Head)
+		at := &p.Supply.Points[i]
+		return two(name, amount(unit.Flow, at.Flow), amount(unit.Head, at.Head))
 	}
-	return t
+	return name
 }
+
+func rowSummary(p *plan.Plan, name string, r *plan.Row) string {
+	plants, zone := words.N(r.Plants), words.N(r.Zone)
+	switch known := listed(r.Crop); {
+	case known && r.Zone > 1:
+		return words.Say("{row}: {crop}, {n} {n|plant|plants}, zone {zone}", name, p.CropName(r.Crop), plants, zone)
+	case known:
+		return words.Say("{row}: {crop}, {n} {n|plant|plants}", name, p.CropName(r.Crop), plants)
+	case r.Zone > 1:
+		return words.Say("{row}, zone {zone}", name, zone)
+	}
+	return name
+}
+
+// listed says whether a crop is one of the list: a form may hold any number.
+func listed(crop int) bool { return crop >= 0 && crop < len(catalogue.Crops) }
 
 // Summaries returns the summaries of all records, which change while the form
 // itself stays.
@@ -111,12 +130,4 @@ func Summaries(p *plan.Plan) []block.Fragment {
 		}
 	}
 	return fs
-}
-
-// article returns the indefinite article that goes before a word of ours.
-func article(word string) string {
-	if strings.ContainsRune("aeio", rune(word[0])) {
-		return "an "
-	}
-	return "a "
 }

@@ -1,19 +1,27 @@
 package form
 
-import "evenrow/wasm/shown/block"
+import (
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/shown/block"
+)
 
 // Share offers the ways to keep a plan and to take it elsewhere. link is the
 // plan's address within the page, beginning with "#"; the script puts the
 // page's own address before it.
 func Share(link string) string {
 	w := &block.Writer{}
-	w.HTML(`<p>The link holds the whole plan. Whoever opens it sees the same rows and the same answer.</p>`).
-		HTML(`<p class="share__link"><label for="link">Link to this plan</label><input id="link" readonly data-link`).Attr("value", link).
-		HTML(`> <button type="button" class="button" data-do="copy" data-done="Copied">Copy the link</button></p>`).
-		HTML(`<p class="share__do"><button type="button" class="button" data-do="save">Save as a file</button> `).
-		HTML(`<button type="button" class="button" data-do="calendar">Save the calendar</button> `).
-		HTML(`<label class="button">Open a file<input type="file" class="out" accept="application/json,.json" data-open></label> `).
-		HTML(`<button type="button" class="button" data-do="print">Print</button></p>`)
+	w.Say("p", "The link holds the whole plan. Whoever opens it sees the same rows and the same answer.").
+		HTML(`<p class="share__link"><label for="link">`).Text(words.Say("Link to this plan")).
+		HTML(`</label><input id="link" readonly data-link`).Attr("value", link).
+		HTML(`> <button type="button" class="button" data-do="copy"`).Attr("data-done", words.Say("Copied")).
+		HTML(`>`).Text(words.Say("Copy the link")).HTML(`</button></p><p class="share__do">`)
+	button := func(do block.Markup, name words.Text) *block.Writer {
+		return w.HTML(`<button type="button" class="button" data-do="`).HTML(do).HTML(`">`).Text(words.Say(name)).HTML(`</button>`)
+	}
+	button("save", "Save as a file").HTML(` `)
+	button("calendar", "Save the calendar").
+		HTML(` <label class="button">`).Text(words.Say("Open a file")).HTML(`<input type="file" class="out" accept="application/json,.json" data-open></label> `)
+	button("print", "Print").HTML(`</p>`)
 	return w.String()
 }
 

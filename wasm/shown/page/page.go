@@ -5,9 +5,9 @@
 package page
 
 import (
-	"strconv"
 	"strings"
 
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/answer"
@@ -85,13 +85,13 @@ func (s *Session) Answer(typed string) Reply {
 			r.Link = ""
 		}
 		r.wrong(errs)
-		r.Announce = strconv.Itoa(len(errs)) + " to put right: " + form.Sentence(errs[0])
+		r.Announce = form.Aloud(errs)
 		return r
 	}
 	r.told(s.work(p))
 	r.clear()
 	if record == "sky" {
-		r.Announce = "The clock is set. " + r.Announce
+		r.Announce = words.Sentences(words.Say("The clock is set."), r.Announce)
 	}
 	return r
 }
@@ -101,7 +101,7 @@ func (s *Session) Answer(typed string) Reply {
 func (s *Session) Open(link string) Reply {
 	p, err := opened(link)
 	if err != "" {
-		return refused(err + " The plan that stood here is still here.")
+		return stays(err)
 	}
 	return s.whole(p)
 }
@@ -126,7 +126,7 @@ func opened(link string) (*plan.Plan, string) {
 	}
 	p, err := carry.ReadLink(link)
 	if err != nil {
-		return nil, "This link cannot be opened: " + strings.Replace(err.Error(), "The link ", "it ", 1) + "."
+		return nil, words.Sentences(words.Say("This link cannot be opened."), err.Error())
 	}
 	return p, ""
 }
@@ -145,11 +145,11 @@ func good(d plan.Draft) *plan.Plan {
 func (s *Session) OpenFile(json string) Reply {
 	p, errs := carry.ReadJSON([]byte(json))
 	if len(errs) > 0 {
-		why := errs[0].Label + " " + errs[0].Problem
-		if more := len(errs) - 1; more > 0 {
-			why += ", and " + strconv.Itoa(more) + " more"
+		more := ""
+		if n := len(errs) - 1; n > 0 {
+			more = words.Say("{n} more {n|thing is|things are} wrong in it.", words.N(n))
 		}
-		return refused("This file cannot be opened: " + why + ". The plan that stood here is still here.")
+		return stays(words.Sentences(words.Say("This file cannot be opened."), errs[0].Text, more))
 	}
 	return s.whole(p)
 }
@@ -223,8 +223,8 @@ func (r *Reply) wrong(errs []plan.Error) {
 }
 
 // stale says that the answer on the page is not to what the reader looks for.
-func (r *Reply) stale(why string, errs []plan.Error) {
-	r.add("stale", form.Message(why))
+func (r *Reply) stale(why words.Text, errs []plan.Error) {
+	r.add("stale", form.Message(words.Say(why)))
 	foot := form.Foot(errs)
 	for i := range r.Fragments {
 		if r.Fragments[i].ID == "always" {
@@ -233,6 +233,11 @@ func (r *Reply) stale(why string, errs []plan.Error) {
 		}
 	}
 	r.add("always", foot)
+}
+
+// stays refuses what was to take the place of the plan on the page.
+func stays(why string) Reply {
+	return refused(words.Sentences(why, words.Say("The plan that stood here is still here.")))
 }
 
 func refused(why string) Reply {
@@ -246,7 +251,7 @@ func link(p *plan.Plan) string { return "#" + strings.TrimPrefix(carry.Link(p), 
 func examples() []form.Example {
 	var list []form.Example
 	for _, e := range plan.Examples() {
-		list = append(list, form.Example{Title: e.Title, Summary: e.Summary, Link: link(e.Plan)})
+		list = append(list, form.Example{Title: e.Title, Summary: words.Say(e.Summary), Link: link(e.Plan)})
 	}
 	return list
 }
@@ -273,5 +278,5 @@ func FileName(plan string) string {
 
 // Fault is the reply when the program itself has failed at something.
 func Fault(doing string) Reply {
-	return refused("The planner has a fault (" + doing + "). Your plan is still in the form. Change it a little, or load the page again.")
+	return refused(words.Say("The planner has a fault ({doing}). Your plan is still in the form. Change it a little, or load the page again.", doing))
 }

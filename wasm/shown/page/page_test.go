@@ -127,7 +127,7 @@ func TestErrorKeepsWhatWasTypedAndTheLastAnswer(t *testing.T) {
 		}
 	}
 	for _, e := range r.Errors {
-		if !strings.HasPrefix(Sentence(e), e.Label+" "+e.Problem+".") {
+		if !strings.HasPrefix(Sentence(e), e.Text) {
 			t.Errorf("below its field the error reads %q", Sentence(e))
 		}
 	}
@@ -171,7 +171,7 @@ func TestATextThatIsTooLongSpoilsNothingElse(t *testing.T) {
 		if form, drawn := fragment(r, "ask"); drawn {
 			t.Fatalf("%s: the form is drawn again: %.200s", path, form)
 		}
-		if len(r.Errors) != 1 || r.Errors[0].Path != path || !strings.Contains(r.Errors[0].Problem, "must be at most 4 kB, not 73 kB") {
+		if len(r.Errors) != 1 || r.Errors[0].Path != path || !strings.Contains(r.Errors[0].Text, "must be at most 4 kB, not 73 kB") {
 			t.Errorf("%s: %.300v", path, r.Errors)
 		}
 		if said := Sentence(r.Errors[0]); len(said) > 400 {

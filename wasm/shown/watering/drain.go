@@ -106,7 +106,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	if len(slips) > 0 {
 		sc.HTML(`<ul class="field__error">`)
 		for _, e := range Slips(slips) {
-			sc.HTML(`<li><a`).Attr("href", "#f-"+e.Path).HTML(`>`).Text(e.Error() + ".").HTML(`</a></li>`)
+			sc.HTML(`<li><a`).Attr("href", "#f-"+e.Path).HTML(`>`).Text(e.Text).HTML(`</a></li>`)
 		}
 		sc.HTML(`</ul>`)
 	}
@@ -143,7 +143,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 func Slips(slips []drain.Slip) []plan.Error {
 	var list []plan.Error
 	for _, e := range slips {
-		list = append(list, plan.Error{Path: e.Path, Label: slipName(e.Path), Problem: e.Problem})
+		list = append(list, plan.Error{Path: e.Path, Text: e.Problem.Of(slipName(e.Path))})
 	}
 	return list
 }

@@ -4,6 +4,7 @@ package why
 
 import (
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 )
@@ -31,7 +32,7 @@ func Pressure(the *scene.Scene) {
 	if e.Opens > 0 && e.Opens != e.Lowest {
 		lines = append(lines, block.Limit{At: end.z + e.Opens, Text: "opens at " + sc.Amount(unit.Head, e.Opens)})
 	}
-	caption := "Heads above the " + sc.from() + ", in " + unit.Of(unit.Head, sc.Sys).Words + "."
+	caption := "Heads above the " + sc.from() + ", in " + words.Say(unit.Of(unit.Head, sc.Sys).Words) + "."
 	if end.z > 0 {
 		caption += " The weakest emitter stands " + sc.Amount(unit.Head, end.z) + " above it."
 	} else if end.z < 0 {

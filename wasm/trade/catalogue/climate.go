@@ -1,9 +1,11 @@
 package catalogue
 
+import "evenrow/wasm/ground/words"
+
 // A Climate is a sketch of a year: mean daily highs and lows in °C from January
 // on, north of the equator. None is of a real place.
 type Climate struct {
-	Name      string
+	Name      words.Text
 	Code      string
 	High, Low [12]int8
 }

@@ -134,7 +134,7 @@ func TestRead(t *testing.T) {
 	}
 	var at []string
 	for _, s := range slips {
-		at = append(at, s.Path+" "+s.Problem)
+		at = append(at, strings.TrimSuffix(s.Problem.Of(s.Path), "."))
 	}
 	if got, want := strings.Join(at, "; "), "log.3.ec must be a number, such as 12.5; log.3.feed must be from 0 to 20; log.4.day must be a date that exists, such as 15 July or 2027-07-15; log.4.out must be from 0 to 95"; got != want {
 		t.Errorf("slips: %s\nwant %s", got, want)

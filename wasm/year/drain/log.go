@@ -7,6 +7,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // A Column is one box of the log's form.
@@ -77,7 +78,7 @@ func Blank(get func(path string) string, row int) bool {
 // A Slip is a box that cannot be read.
 type Slip struct {
 	Path    string
-	Problem string // a clause that follows the label
+	Problem *words.Remark // about the name of the box
 }
 
 // Read returns what the rows hold, in the order of their days, those without a
@@ -100,7 +101,7 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 			if d, dated = day.Read(typed, monthFirst, near); dated {
 				e.Day = d
 			} else {
-				slips = append(slips, Slip{Path(row, DayName), "must be a date that exists, such as 15 July or 2027-07-15"})
+				slips = append(slips, Slip{Path(row, DayName), words.About("{field} must be a date that exists, such as 15 July or 2027-07-15.")})
 			}
 		}
 		for i := range Columns {
@@ -112,17 +113,17 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 				continue
 			}
 			v, problem := unit.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(typed), c.Unit)))
-			if problem == "" && !(v/c.per >= c.low && v/c.per <= c.high) {
-				problem = "must be from " + number(c.low*c.per) + " to " + number(c.high*c.per)
+			if problem == nil && !(v/c.per >= c.low && v/c.per <= c.high) {
+				problem = words.About("{field} must be from {low} to {high}.", number(c.low*c.per), number(c.high*c.per))
 			}
-			if problem != "" {
+			if problem != nil {
 				slips = append(slips, Slip{Path(row, c.Name), problem})
 				continue
 			}
 			*at = v / c.per
 		}
 		if e.Shots*e.Long > MostRun {
-			slips = append(slips, Slip{Path(row, "minutes"), "must be less: so many shots of that length take more than half a day"})
+			slips = append(slips, Slip{Path(row, "minutes"), words.About("{field} must be less: so many shots of that length take more than half a day.")})
 			e.Long = math.NaN()
 		}
 		if !dated {
