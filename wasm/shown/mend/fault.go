@@ -2,7 +2,6 @@
 package mend
 
 import (
-	"math"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
@@ -12,14 +11,6 @@ import (
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/fault"
 )
-
-// legible is the least change in Pa that shows on an ordinary gauge: half of
-// one of its marks (common practice, no source).
-const legible = 5e3
-
-// metered is the least change of the flow, as a share, that shows on a meter
-// (common practice, no source).
-const metered = 0.05
 
 // Faults says what wear, dirt, blockage and leaks do, and how to tell.
 func Faults(the *scene.Scene) {
@@ -32,14 +23,14 @@ func Faults(the *scene.Scene) {
 	for i := range f.Slow {
 		s := &f.Slow[i]
 		if s.Kind == fault.Dirt {
-			sc.Tag("p", sc.dirt(s, f.Due))
+			sc.Tag("p", sc.dirt(s, f))
 		} else {
 			sc.Tag("p", sc.weaker(s))
 		}
 	}
 	hidden := ""
 	for i := range f.Sudden {
-		if s := &f.Sudden[i]; !sc.onGauge(s) && harmed(s) > 0 {
+		if s := &f.Sudden[i]; s.Hidden() {
 			if hidden != "" {
 				hidden += ", "
 			}
@@ -52,8 +43,8 @@ func Faults(the *scene.Scene) {
 	var bs []block.Bar
 	for i := range f.Sudden {
 		s := &f.Sudden[i]
-		all := max(1, sc.plantsOf(s.Zone))
-		none, some := s.Cut+s.Dry, harmed(s)
+		all := max(1, s.Plants)
+		none, some := s.Cut+s.Dry, s.Harmed()
 		bs = append(bs, block.Bar{Name: unit.Capital(sc.sudden(s)), Text: strconv.Itoa(some), Solid: float64(none) / float64(all), All: float64(some) / float64(all)})
 	}
 	if len(bs) > 0 {
@@ -81,16 +72,7 @@ func Faults(the *scene.Scene) {
 			if s.Lost > 0 {
 				small += "; loses " + sc.Amount(unit.Flow, s.Lost)
 			}
-			by := "walking the rows"
-			switch {
-			case harmed(s) == 0:
-				by = "no plant is short"
-			case sc.onGauge(s):
-				by = "the gauge"
-			case sc.onMeter(s):
-				by = "a flow meter"
-			}
-			sc.faultRow(t, sc.sudden(s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), by)
+			sc.faultRow(t, sc.sudden(s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), signs[s.Sign])
 		}
 		t.End()
 		words := "Read while the zone is watered. Two figures are as it should be, and with the fault."
@@ -99,7 +81,7 @@ func Faults(the *scene.Scene) {
 		} else if sc.S.Layout.FilterLink < 0 {
 			words += " Without a filter both gauges are one."
 		}
-		sc.Tag("p", words+" What changes by less than "+sc.Amount(unit.Pressure, legible)+" counts as not to be seen on a gauge, and less than "+sc.Amount(unit.Share, metered)+" of the flow as not to be seen on a meter: common practice, no source.")
+		sc.Tag("p", words+" What changes by less than "+sc.Amount(unit.Pressure, fault.Legible)+" counts as not to be seen on a gauge, and less than "+sc.Amount(unit.Share, fault.Metered)+" of the flow as not to be seen on a meter: common practice, no source.")
 	})
 	for i := range f.Sudden {
 		if s := &f.Sudden[i]; s.Kind == fault.Hole {
@@ -112,8 +94,11 @@ func Faults(the *scene.Scene) {
 	}
 }
 
+// signs are how a fault is told, in words.
+var signs = [...]string{fault.NobodyShort: "no plant is short", fault.OnGauge: "the gauge", fault.OnMeter: "a flow meter", fault.OnFoot: "walking the rows"}
+
 // dirt says when to clean the filter, by the gauge.
-func (sc part) dirt(s *fault.Slow, due *fault.Reading) string {
+func (sc part) dirt(s *fault.Slow, f *fault.Faults) string {
 	switch {
 	case s.Already:
 		return "Even with a clean filter an emitter is outside its range. Look at the answer first."
@@ -123,26 +108,24 @@ func (sc part) dirt(s *fault.Slow, due *fault.Reading) string {
 	pressure := func(h float64) string { return sc.Amount(unit.Pressure, h*sc.Weight) }
 	gauges := func(r *fault.Reading) string {
 		if sc.S.Layout.Curve == nil {
-			return pressure(r.Before-r.After) + " between the two sides of the filter"
+			return pressure(r.Across()) + " between the two sides of the filter"
 		}
-		return pressure(r.Before) + " before the filter, " + pressure(r.After) + " after it, " + pressure(r.Before-r.After) + " between them"
+		return pressure(r.Before) + " before the filter, " + pressure(r.After) + " after it, " + pressure(r.Across()) + " between them"
 	}
 	words := "A dirty filter first fails " + sc.where(s.Plant) + ": it leaves its range"
 	if s.Opening {
 		words = "With a dirty filter not every emitter opens any more"
 	}
 	words += " when the gauges show " + gauges(&s.Now) + ". With a clean filter they show " + gauges(&s.Was) + "." + sc.RegulatorFirst()
-	if due == nil {
-		return words
+	switch f.Clean {
+	case fault.InTime:
+		words += " The loss at which you clean comes before: write " + pressure(f.Due.Across()) + " of difference on the gauge, and clean when it is reached."
+	case fault.Unread:
+		words += " The loss at which you clean comes before: " + pressure(f.Due.Across()) + " between the gauges, which is too little to read. Clean by the calendar, and at once when a difference shows."
+	case fault.TooLate:
+		words += " That comes before the loss at which you meant to clean. Write less than " + pressure(s.Now.Across()) + " of difference on the gauge, and clean before it is reached."
 	}
-	if sc.S.Layout.Network.Water.HeadOf(sc.S.Plan.Filter.Fouling) < s.Amount {
-		words += " The loss at which you clean comes before: "
-		if (due.Before-due.After)*sc.Weight < legible {
-			return words + pressure(due.Before-due.After) + " between the gauges, which is too little to read. Clean by the calendar, and at once when a difference shows."
-		}
-		return words + "write " + pressure(due.Before-due.After) + " of difference on the gauge, and clean when it is reached."
-	}
-	return words + " That comes before the loss at which you meant to clean. Write less than " + pressure(s.Now.Before-s.Now.After) + " of difference on the gauge, and clean before it is reached."
+	return words
 }
 
 // weaker says how much less a supply may give.
@@ -218,31 +201,4 @@ func (sc part) faultRow(t *block.Table, name, small string, was, now *fault.Read
 		before, after = change(unit.Pressure, was.Before*sc.Weight, now.Before*sc.Weight), change(unit.Pressure, was.After*sc.Weight, now.After*sc.Weight)
 	}
 	t.Explained(unit.Capital(name), small, before, after, change(unit.Pressure, was.Header*sc.Weight, now.Header*sc.Weight), change(unit.Flow, was.Flow, now.Flow), dry, out, by)
-}
-
-// onGauge says whether a fault shows on a gauge: at the supply, or at the
-// header of a tank.
-func (sc part) onGauge(s *fault.Sudden) bool {
-	d := math.Abs(s.Now.Header - s.Was.Header)
-	if sc.S.Layout.Curve != nil {
-		d = max(math.Abs(s.Now.After-s.Was.After), math.Abs(s.Now.Before-s.Was.Before))
-	}
-	return d*sc.Weight >= legible
-}
-
-func (sc part) onMeter(s *fault.Sudden) bool {
-	return math.Abs(s.Now.Flow-s.Was.Flow) >= metered*s.Was.Flow
-}
-
-// harmed counts the plants that a fault leaves without their water.
-func harmed(s *fault.Sudden) int { return s.Cut + s.Dry + s.Below + s.Above }
-
-// plantsOf counts the plants of a zone.
-func (sc part) plantsOf(zone int) (n int) {
-	for i := range sc.S.Layout.Plants {
-		if sc.S.Layout.ZoneOf(sc.S.Layout.Plants[i].Row) == zone {
-			n++
-		}
-	}
-	return n
 }

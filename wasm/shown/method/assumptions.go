@@ -4,7 +4,6 @@ import (
 	"evenrow/wasm/ground/formula"
 	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
-	"evenrow/wasm/shown/mend"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/shown/why"
@@ -53,7 +52,7 @@ func Assumptions() []Group {
 		group("Pumps, taps and filters", pump.Assumptions(), filter.Assumptions()),
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),
 		group("Pressure", ratings(), surge.Assumptions()),
-		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), mend.Assumptions(), watering.Assumptions(), why.Assumptions()),
+		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), watering.Assumptions(), why.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
 		group("Media, timer and drain", media(), shots.Assumptions(), dose.Assumptions(), drain.Assumptions()),
 	}

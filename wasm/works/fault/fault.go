@@ -60,7 +60,9 @@ type Sudden struct {
 	Was   Reading
 	Now   Reading
 	Tried int // how many positions were tried
+	Sign  Sign
 
+	Plants int // of the zone
 	// The plants of the zone but those that are blocked themselves.
 	Cut   int     // how many are: blocked, or without an emitter
 	Dry   int     // get nothing now
@@ -75,6 +77,7 @@ type Sudden struct {
 type Faults struct {
 	Slow   []Slow   // the zone in which it comes first, one for each kind there can be
 	Due    *Reading // at the further loss at which the filter is to be cleaned, in the zone of Dirt; nil without Dirt
+	Clean  Cleaning
 	Sudden []Sudden // the worst of each kind
 	Every  int      // of the rows only one in so many is tried, and the last; 1 for all
 }
@@ -106,6 +109,7 @@ func Of(l *layout.Layout, flows []*network.Solution) *Faults {
 	if len(f.Slow)+len(f.Sudden) == 0 {
 		return nil
 	}
+	f.tell(l)
 	return f
 }
 
