@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -173,15 +174,15 @@ func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string
 		for i := range log {
 			e := &log[i]
 			if _, set := sc.set(e); set != nil && e.Row == row && !(wording.Finite(e.Shots) && wording.Finite(e.Long)) {
-				return "Assumed from the card for " + onSky[e.Sky.Taken()] + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
+				return "Assumed from the card for " + onSky(e) + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
 			}
 		}
 		return ""
 	}
 }
 
-// onSky are the kinds of day of a log, in words.
-var onSky = [...]string{drain.Dull: skies[shots.Dull], drain.Typical: skies[shots.Typical], drain.Hot: skies[shots.Hot]}
+// onSky is the kind of day that an entry was, in words.
+func onSky(e *drain.Entry) string { return words.Say(skies[skyOf(e)]) }
 
 // skyOf is the kind of day of the card that a day of the log was.
 func skyOf(e *drain.Entry) shots.Sky { return shots.Sky(e.Sky.Taken() - drain.Dull) }
@@ -190,7 +191,7 @@ func skyOf(e *drain.Entry) shots.Sky { return shots.Sky(e.Sky.Taken() - drain.Du
 // where it has no date, and its setting of the zone that runs longest; nil where
 // the card has none.
 func (sc part) set(e *drain.Entry) (*shots.Line, *shots.Setting) {
-	if sc.S == nil || !timed(sc.S.Shots) {
+	if sc.S == nil || !sc.S.Shots.Ready() {
 		return nil, nil
 	}
 	c := sc.S.Shots
@@ -210,10 +211,7 @@ func (sc part) set(e *drain.Entry) (*shots.Line, *shots.Setting) {
 		}
 	}
 	d := &line.Sets[skyOf(e)]
-	if len(d.Zones) == 0 {
-		return line, nil
-	}
-	return line, &d.Zones[thirsty(d)]
+	return line, d.Longest()
 }
 
 // noted returns the share that is to drain on the day of an entry, and for how
@@ -252,7 +250,7 @@ func allYoung(l *shots.Line) bool {
 // can be set to, and where too little drained never less than the card has.
 func (sc part) next(p *plan.Plan, a *drain.Advice) string {
 	e := a.Last
-	on := onSky[e.Sky.Taken()]
+	on := onSky(e)
 	percent := func(change float64) string {
 		more := "more"
 		if change < 0 {

@@ -2,12 +2,10 @@ package watering
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
-	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
@@ -26,21 +24,16 @@ var outages = [...]float64{9, 12, 15, 18}
 func Outage(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
-	if !timed(c) || len(c.Lines[c.Peak].Beds) == 0 {
+	if !c.Ready() {
 		sc.Tag("p", TimerWaits)
 		return
 	}
 	l := &c.Lines[c.Peak]
-	b := l.Worst()
+	b := c.First
 	giver, look, spare := sc.giver()
 	sc.Tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
-	young := sc.young(c)
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-	all := 0.0
-	for i := range l.Beds {
-		all += shots.ByHand(l.Lit, &l.Beds[i], l.Beds[i].Use[shots.Hot]).Hour * float64(l.Beds[i].Plants)
-	}
-	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, all)+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
+	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, l.Hour(shots.Hot))+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
 	sc.Picture("How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.", func(class block.Markup, width float64) {
 		sc.lastingPicture(class, width, l, b)
 	})
@@ -54,19 +47,19 @@ func Outage(the *scene.Scene) {
 			for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
 				var cells []string
 				for _, h := range outages {
-					cells = append(cells, Lasting(sc.lasts(l, b, sky, h)))
+					cells = append(cells, Lasting(l.Lasts(b, sky, h*hour)))
 				}
-				t.Explained(name, skies[sky]+", "+l.From.Short(), cells...)
+				t.Explained(name, words.Say(skies[sky])+", "+l.From.Short(), cells...)
 			}
 		}
 		for i := range l.Beds {
 			row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
 		}
-		for _, y := range young {
-			row(y.line, y.bed, "Just planted: "+sc.bedName(y.bed))
+		for _, y := range c.Young {
+			row(y.Line, y.Bed, "Just planted: "+sc.bedName(y.Bed))
 		}
 		t.End()
-		sc.otherMedia(l, b)
+		sc.otherMedia(c)
 		t = sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
 		for i := range l.Beds {
 			b := &l.Beds[i]
@@ -92,36 +85,24 @@ func (sc part) giver() (name, look, spare string) {
 	return "water", "", "a watering can and a full barrel"
 }
 
-// otherMedia compares what the plants of a bed would last in each medium.
-func (sc part) otherMedia(l *shots.Line, b *shots.Bed) {
+// otherMedia compares what the plants that are out of water first would last in
+// each medium.
+func (sc part) otherMedia(c *shots.Card) {
+	l := &c.Lines[c.Peak]
 	giver, _, _ := sc.giver()
-	sc.Tag("p", unit.Capital(sc.bedName(b))+" in other media, the "+giver+" stopping at "+sc.hourName(9)+":")
+	sc.Tag("p", unit.Capital(sc.bedName(c.First))+" in other media, the "+giver+" stopping at "+sc.hourName(9)+":")
 	t := sc.Table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
-	row := sc.S.Plan.Rows[b.Rows[0]]
-	for i := range catalogue.Media {
-		m := &catalogue.Media[i]
-		row.Medium = i
-		row.PerPiece = 1
-		if i <= plan.GrowBag { // a metre long
-			row.PerPiece = max(1, int(sc.S.Plan.Trait(sc.S.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
-		}
-		other := *b
-		other.Root = shots.Root(&row)
-		other.Easy = other.Root * catalogue.Holdings[i].Easy
-		t.Row(words.Say(m.Begin)+", "+strconv.Itoa(row.PerPiece), sc.Amount(unit.PlantWater, other.Easy), Lasting(sc.lasts(l, &other, shots.Typical, 9)), Lasting(sc.lasts(l, &other, shots.Hot, 9)))
+	for i := range c.Others {
+		o := &c.Others[i]
+		t.Row(words.Say(catalogue.Media[o.Medium].Begin)+", "+strconv.Itoa(o.PerPiece), sc.Amount(unit.PlantWater, o.Bed.Easy),
+			Lasting(l.Lasts(&o.Bed, shots.Typical, shots.Morning)), Lasting(l.Lasts(&o.Bed, shots.Hot, shots.Morning)))
 	}
 	t.End()
 }
 
-// lasts returns how long a bed's easily available water lasts from a full hour
-// on, a shot being due then.
-func (sc part) lasts(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) float64 {
-	return l.Lasts(b, sky, h*hour)
-}
-
 // until says when that water is gone.
 func (sc part) until(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) string {
-	long := sc.lasts(l, b, sky, h)
+	long := l.Lasts(b, sky, h*hour)
 	at := h*hour + long
 	switch {
 	case !(at < 48*hour):
@@ -145,33 +126,6 @@ func Lasting(s float64) string {
 	return unit.HoursMinutes(math.Round(s/300) * 300)
 }
 
-// A seedling is a bed in the first line in which it stands.
-type seedling struct {
-	line *shots.Line
-	bed  *shots.Bed
-}
-
-// young returns the beds that are rooting in, each once, those that last the
-// shortest first of all.
-func (sc part) young(c *shots.Card) []seedling {
-	var list []seedling
-	for i := range c.Lines {
-		l := &c.Lines[i]
-		for k := range l.Beds {
-			b := &l.Beds[k]
-			seen := func(y seedling) bool { return y.bed.Zone == b.Zone && y.bed.Planting == b.Planting }
-			if b.Young && !slices.ContainsFunc(list, seen) {
-				list = append(list, seedling{l, b})
-				n := len(list) - 1
-				if sc.lasts(l, b, shots.Hot, 9) < sc.lasts(list[0].line, list[0].bed, shots.Hot, 9) {
-					list[0], list[n] = list[n], list[0]
-				}
-			}
-		}
-	}
-	return list
-}
-
 // lastingPicture draws how long the water lasts over the time at which the
 // pump stops.
 func (sc part) lastingPicture(class block.Markup, width float64, l *shots.Line, b *shots.Bed) {
@@ -180,7 +134,7 @@ func (sc part) lastingPicture(class block.Markup, width float64, l *shots.Line, 
 	p := block.Plot{Left: 56, Right: width - 20, Top: 22, Bottom: 190, X0: math.Floor(l.Lit.Rise/hour) * hour, X1: math.Ceil(l.Lit.Set/hour) * hour}
 	for sky := shots.Typical; sky <= shots.Hot; sky++ {
 		for at := p.X0; at <= p.X1; at += hour / 2 {
-			p.Y1 = max(p.Y1, min(most, sc.lasts(l, b, sky, at/hour)))
+			p.Y1 = max(p.Y1, min(most, l.Lasts(b, sky, at)))
 		}
 	}
 	p.Y1 = max(p.Y1, hour)
@@ -200,7 +154,7 @@ func (sc part) lastingPicture(class block.Markup, width float64, l *shots.Line, 
 		}{{shots.Typical, "line"}, {shots.Hot, "line line--lead"}} {
 			var curve block.Path
 			for at := p.X0; at <= p.X1; at += hour / 4 {
-				curve.To(p.X(at), p.Y(min(most, sc.lasts(l, b, line.sky, at/hour))))
+				curve.To(p.X(at), p.Y(min(most, l.Lasts(b, line.sky, at))))
 			}
 			sc.Draw(line.class, &curve)
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -16,7 +17,7 @@ import (
 func Tank(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
-	if c == nil || len(c.Lines) == 0 || len(c.Lines[c.Peak].Sets[shots.Typical].Zones) == 0 {
+	if !c.Ready() {
 		sc.Tag("p", TimerWaits)
 		return
 	}
@@ -36,23 +37,23 @@ func Tank(the *scene.Scene) {
 	if dry {
 		who = "only plants of zones in which every emitter opens"
 	}
-	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.Amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.Amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
+	told := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.Amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.Amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
 	hold := &given // what the tank has to hold
 	if other := &c.Lines[thirstiest(c)]; other != l {
 		for sky := range all {
 			all[sky], _ = other.Sets[sky].Given()
 		}
 		hold = &all
-		words += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.Amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
+		told += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.Amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
 	}
 	if !dry {
-		words += sc.refill(tank, hold)
+		told += sc.refill(tank, hold)
 	}
-	sc.Tag("p", words)
+	sc.Tag("p", told)
 	sc.Tag("p", "Of what is given from "+l.From.Short()+", "+sc.Amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.Amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
 	var bs []block.Bar
 	for sky := range given {
-		b := block.Bar{Name: unit.Capital(skies[sky]) + ": " + sc.Amount(unit.Volume, given[sky]), Solid: (given[sky] - drained[sky]) / most, All: given[sky] / most}
+		b := block.Bar{Name: unit.Capital(words.Say(skies[sky])) + ": " + sc.Amount(unit.Volume, given[sky]), Solid: (given[sky] - drained[sky]) / most, All: given[sky] / most}
 		if tank > 0 {
 			b.Limit = tank / most
 		}
@@ -75,7 +76,7 @@ func Tank(the *scene.Scene) {
 			if tank > 0 && given[sky] > 0 {
 				lasts = sc.days(tank / given[sky])
 			}
-			t.Row(unit.Capital(skies[sky]), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
+			t.Row(unit.Capital(words.Say(skies[sky])), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
 		}
 		t.End()
 	})

@@ -25,22 +25,21 @@ const TimerWaits = "This is worked out as soon as every plant gets water and som
 func Shots(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
-	if !timed(c) {
+	if !c.Ready() {
 		sc.Tag("p", TimerWaits)
 		return
 	}
 	l := &c.Lines[c.Peak]
-	typical, hot := &l.Sets[shots.Typical], &l.Sets[shots.Hot]
-	s := &typical.Zones[thirsty(typical)]
+	s := l.Sets[shots.Typical].Longest()
 	words := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + "," + sc.zoneWords(s.Zone, "", " in zone ") + " give " + shotsOf(s)
 	if n := len(s.Shots); n > 1 {
 		words += ", the first at " + sc.clock(s.Shots[0].At) + ", the last at " + sc.clock(s.Shots[n-1].At)
 	}
-	if h := setting(hot, s.Zone); h != nil {
+	if h := l.Sets[shots.Hot].Zone(s.Zone); h != nil {
 		words += ". On a hot day give " + shotsOf(h)
 	}
 	sc.Tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
-	sc.limitsOfTimer(c)
+	sc.limits(c)
 	sc.shared(c)
 	closer := " Shots stand closer when there is more sun between them."
 	if sc.S.Plan.Timer.Kind == plan.OnAndOff {
@@ -53,7 +52,7 @@ func Shots(the *scene.Scene) {
 		t := sc.Table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
 		for i := range c.Lines {
 			l := &c.Lines[i]
-			if s := setting(&l.Sets[shots.Typical], s.Zone); s != nil {
+			if s := l.Sets[shots.Typical].Zone(s.Zone); s != nil {
 				n := len(s.Shots)
 				rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
 				if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
@@ -81,16 +80,11 @@ func Shots(the *scene.Scene) {
 	sc.HTML(`<p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
 }
 
-// timed reports whether a card says anything.
-func timed(c *shots.Card) bool {
-	return c != nil && len(c.Lines) > 0 && len(c.Lines[c.Peak].Sets[shots.Typical].Zones) > 0
-}
-
 // Timer is the card that hangs by the timer.
 func Timer(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
-	if !timed(c) {
+	if !c.Ready() {
 		sc.Tag("p", TimerWaits)
 		return
 	}
@@ -122,17 +116,6 @@ func (sc part) zoneWords(zone int, one, many string) string {
 // clock is a time of day.
 func (sc part) clock(s float64) string { return unit.Clock(sc.Sys, s) }
 
-// thirsty returns the zone that runs longest on a day.
-func thirsty(d *shots.Day) int {
-	most := 0
-	for i := range d.Zones {
-		if d.Zones[i].Run > d.Zones[most].Run {
-			most = i
-		}
-	}
-	return most
-}
-
 // Minutes is the time of a shot: "5 min", "4 min 40 s".
 func Minutes(s float64) string {
 	n := int(math.Round(s))
@@ -146,26 +129,9 @@ func Minutes(s float64) string {
 	return strconv.Itoa(m) + "\u00a0min " + strconv.Itoa(rest) + "\u00a0s"
 }
 
-// parted counts the shots of a setting by their length: the timer's step makes
-// some longer than others.
-func parted(s *shots.Setting) (many, few int, long, short float64) {
-	for _, shot := range s.Shots {
-		long = max(long, shot.For)
-	}
-	for _, shot := range s.Shots {
-		if shot.For == long {
-			many++
-		} else {
-			few++
-			short = shot.For
-		}
-	}
-	return many, few, long, short
-}
-
 // shotsOf is a setting in words: "12 shots of 5 min".
 func shotsOf(s *shots.Setting) string {
-	many, few, long, short := parted(s)
+	many, few, long, short := s.Lengths()
 	words := wording.Count(many, "shot", "shots") + " of " + Minutes(long)
 	if few > 0 {
 		words += " and " + strconv.Itoa(few) + " of " + Minutes(short)
@@ -175,7 +141,7 @@ func shotsOf(s *shots.Setting) string {
 
 // cellOf is a setting as a cell: "9 × 5 + 3 × 4 min".
 func cellOf(s *shots.Setting) string {
-	many, few, long, short := parted(s)
+	many, few, long, short := s.Lengths()
 	const times = "\u00a0×\u00a0" // a narrow column breaks at the plus only
 	cell := strconv.Itoa(many) + times + Minutes(long)
 	if few > 0 {
@@ -200,24 +166,24 @@ func (sc part) card(c *shots.Card) {
 			name += ", zone " + strconv.Itoa(zone)
 			sc.Tag("h3", "Zone "+strconv.Itoa(zone))
 		}
-		if !slices.ContainsFunc(c.Lines, func(l shots.Line) bool { return setting(&l.Sets[shots.Typical], zone) != nil }) {
+		if !slices.ContainsFunc(c.Lines, func(l shots.Line) bool { return l.Sets[shots.Typical].Zone(zone) != nil }) {
 			sc.Tag("p", "Nothing to set: nothing grows here, or some emitters stay shut.")
 			continue
 		}
 		t := sc.Table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
 		for i := range c.Lines {
 			l := &c.Lines[i]
-			s := setting(&l.Sets[shots.Typical], zone)
+			s := l.Sets[shots.Typical].Zone(zone)
 			if s == nil {
 				continue
 			}
 			cells := [3]string{cellOf(s), "–", "–"}
 			when := "At " + sc.times(s)
-			if hot := setting(&l.Sets[shots.Hot], zone); hot != nil {
+			if hot := l.Sets[shots.Hot].Zone(zone); hot != nil {
 				cells[1] = cellOf(hot)
 				when += " Hot day: " + sc.times(hot)
 			}
-			if dull := setting(&l.Sets[shots.Dull], zone); dull != nil {
+			if dull := l.Sets[shots.Dull].Zone(zone); dull != nil {
 				cells[2] = cellOf(dull)
 			}
 			t.Row(shortDate(l.From.Date()), cells[0], cells[1], cells[2], sc.drains(s))
@@ -226,9 +192,6 @@ func (sc part) card(c *shots.Card) {
 		t.End()
 	}
 }
-
-// setting returns that of a zone, or nil.
-func setting(d *shots.Day, zone int) *shots.Setting { return d.Zone(zone) }
 
 // times are those of the shots: all where the timer wants them, else the window
 // from the first to the end of the last.
@@ -273,7 +236,7 @@ func (sc part) clockFace(class block.Markup, width float64, c *shots.Card, zone 
 	for i := range c.Lines {
 		l := &c.Lines[i]
 		p.X0, p.X1 = block.Span(p.X0, p.X1, l.Lit.Rise, l.Lit.Set)
-		if s := setting(&l.Sets[shots.Typical], zone); s != nil {
+		if s := l.Sets[shots.Typical].Zone(zone); s != nil {
 			p.X0, p.X1 = block.Span(p.X0, p.X1, s.Shots[0].At, s.Shots[len(s.Shots)-1].At)
 		}
 	}
@@ -303,7 +266,7 @@ func (sc part) clockFace(class block.Markup, width float64, c *shots.Card, zone 
 				sc.Label(p.Left-8, y+4, "end", shortDate(l.From.Date()))
 				last = y
 			}
-			s := setting(&l.Sets[shots.Typical], zone)
+			s := l.Sets[shots.Typical].Zone(zone)
 			if s == nil {
 				continue
 			}

@@ -28,6 +28,18 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "one to three weeks", Standing: source.Practice},
 		},
 		{
+			Code: "shots.Taken", Title: "Largest shot that a medium takes in, as a share of it",
+			Values: []float64{Taken}, Kind: unit.Share,
+			Used:   "What is said of a timer with pins.",
+			Source: source.Ref{Work: "handbooks", At: "the upper end of what is usual on coco", Standing: source.Memory},
+		},
+		{
+			Code: "shots.TooMuch", Title: "How much more than wanted must drain before it is said that plants share a valve",
+			Values: []float64{TooMuch}, Kind: unit.Share,
+			Used:   "The section on the timer.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "shots.ByHand", Title: "Water to give by hand at a time",
 			Rule:   "Half of what the medium gives easily, so that it is taken in.",
 			Used:   "The section on a pump that stops.",

@@ -33,6 +33,20 @@ type Line struct {
 type Card struct {
 	Lines []Line
 	Peak  int // the line that holds Year.Most
+
+	// What follows from them; empty where the card is not [Card.Ready].
+	Limits []Limit  // what the timer cannot do, in the order in which it is said
+	Shared *Sharing // nil where no valve is shared by plants that need different amounts
+	Empty  []Empty  // rows that are watered with nothing in them
+	First  *Bed     // of the peak's line: out of water first when it stops
+	Young  []Seedling
+	Others []Choice // First in each medium
+}
+
+// Ready says whether the card has something to set the timer to when the need is
+// greatest.
+func (c *Card) Ready() bool {
+	return c != nil && len(c.Lines) > 0 && len(c.Lines[c.Peak].Sets[Typical].Zones) > 0
 }
 
 // A Year is what a card is made for.
@@ -83,7 +97,18 @@ func (y *Year) Card() *Card {
 		}
 		c.Lines = append(c.Lines, l)
 	}
+	if c.Ready() {
+		y.judge(c)
+	}
 	return c
+}
+
+// judge says of a card what it means for the plants.
+func (y *Year) judge(c *Card) {
+	c.Limits = c.limits(&y.Plan.Timer, len(y.Plan.Zones()))
+	c.Shared, c.Empty = c.sharing(y.Plan), y.empty(c)
+	c.First, c.Young = c.Lines[c.Peak].Worst(), c.young()
+	c.Others = y.choices(c.First)
 }
 
 // beds finds the plants that stand in their rows during a line.

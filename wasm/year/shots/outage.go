@@ -2,7 +2,10 @@ package shots
 
 import (
 	"math"
+	"slices"
 
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/dose"
 )
 
@@ -94,4 +97,66 @@ func ByHand(lit dose.Sunlit, b *Bed, use float64) Rescue {
 		r.Every = r.Each / r.Hour * 3600
 	}
 	return r
+}
+
+// Hour returns the water that all plants of the line take up in the hour about
+// noon, in m³.
+func (l *Line) Hour(sky Sky) float64 {
+	all := 0.0
+	for i := range l.Beds {
+		b := &l.Beds[i]
+		all += ByHand(l.Lit, b, b.Use[sky]).Hour * float64(b.Plants)
+	}
+	return all
+}
+
+// A Seedling is a bed that roots in, in the first line in which it stands.
+type Seedling struct {
+	Line *Line
+	Bed  *Bed
+}
+
+// young lists the beds that root in, each once, first of all those that are out
+// of water first when it stops in the morning of a hot day.
+func (c *Card) young() []Seedling {
+	var list []Seedling
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		for k := range l.Beds {
+			b := &l.Beds[k]
+			seen := func(y Seedling) bool { return y.Bed.Zone == b.Zone && y.Bed.Planting == b.Planting }
+			if !b.Young || slices.ContainsFunc(list, seen) {
+				continue
+			}
+			list = append(list, Seedling{l, b})
+			if n := len(list) - 1; l.Lasts(b, Hot, Morning) < list[0].Line.Lasts(list[0].Bed, Hot, Morning) {
+				list[0], list[n] = list[n], list[0]
+			}
+		}
+	}
+	return list
+}
+
+// A Choice is a bed as it would be in another medium.
+type Choice struct {
+	Medium   int // index into catalogue.Media
+	PerPiece int // plants in a piece: what lies along the row holds as many as its crop is planted in a metre, what else there is one
+	Bed      Bed
+}
+
+// choices puts a bed into each medium.
+func (y *Year) choices(b *Bed) []Choice {
+	list := make([]Choice, len(catalogue.Media))
+	row := y.Plan.Rows[b.Rows[0]]
+	for i := range list {
+		row.Medium, row.PerPiece = i, 1
+		if i <= plan.GrowBag { // a metre long
+			row.PerPiece = max(1, int(y.Plan.Trait(y.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
+		}
+		other := *b
+		other.Medium, other.Root = i, Root(&row)
+		other.Easy = other.Root * catalogue.Holdings[i].Easy
+		list[i] = Choice{i, row.PerPiece, other}
+	}
+	return list
 }

@@ -117,3 +117,26 @@ func (d *Day) Given() (given, drained float64) {
 	}
 	return given, drained
 }
+
+// Lengths counts the shots of a setting by their time in s: the step of the
+// timer makes some longer than others. few may be 0.
+func (s *Setting) Lengths() (many, few int, long, short float64) {
+	long = s.Longest()
+	for _, shot := range s.Shots {
+		if shot.For == long {
+			many++
+		} else {
+			few++
+			short = shot.For
+		}
+	}
+	return many, few, long, short
+}
+
+// Longest is the time in s of the longest shot.
+func (s *Setting) Longest() (long float64) {
+	for _, shot := range s.Shots {
+		long = max(long, shot.For)
+	}
+	return long
+}
