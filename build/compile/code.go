@@ -10,6 +10,7 @@ const (
 	typeSection     = 1
 	importSection   = 2
 	functionSection = 3
+	exportSection   = 7
 	startSection    = 8
 	elementSection  = 9
 	codeSection     = 10

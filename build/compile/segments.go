@@ -11,6 +11,8 @@ import (
 // hold between them. It is longer than any run inside the table of functions.
 const gap = 4096
 
+var errSegments = errors.New("the data section of the WebAssembly program is not as Go writes it")
+
 // A segment is one active data segment of memory 0.
 type segment struct {
 	offset uint64
@@ -34,17 +36,43 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	var p packing
-	for i, s := range sections {
-		switch s.id {
-		case codeSection:
-			sections[i].body, err = shorterCode(s.body, shorter)
-		case dataSection:
-			sections[i].body, p, err = shorterData(s.body, named)
+	of := map[byte]*section{}
+	for i := range sections {
+		of[sections[i].id] = &sections[i]
+	}
+	if of[codeSection] == nil || of[dataSection] == nil || of[importSection] == nil || of[exportSection] == nil {
+		return nil, errors.New("a section of the WebAssembly program is missing")
+	}
+	segments, err := readSegments(of[dataSection].body)
+	if err != nil || len(segments) == 0 {
+		return nil, cmp.Or(err, errSegments)
+	}
+	segments = join(segments)
+	table := largest(segments)
+	t, err := readFunctions(table.data)
+	if err != nil {
+		return nil, err
+	}
+	unused, err := unused(of[codeSection].body, of[importSection].body, of[exportSection].body, segments, t)
+	if err != nil {
+		return nil, err
+	}
+	if err := t.strip(named, unused); err != nil {
+		return nil, err
+	}
+	p, err := pack(table.data, int(table.offset))
+	if err != nil {
+		return nil, err
+	}
+	of[dataSection].body = writeSegments(split(segments))
+	of[codeSection].body, err = shorterCode(of[codeSection].body, func(slot int, locals []group, code []instruction) ([]group, []instruction) {
+		if unused[slot-firstSlot] {
+			return nil, trap
 		}
-		if err != nil {
-			return nil, err
-		}
+		return shorter(slot, locals, code)
+	})
+	if err != nil {
+		return nil, err
 	}
 	if sections, err = withStart(sections, p); err != nil {
 		return nil, err
@@ -58,22 +86,6 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	return out, nil
 }
 
-// shorterData is a data section without what only a stack trace shows, and with
-// the table of functions packed.
-func shorterData(body []byte, named bool) ([]byte, packing, error) {
-	segments, err := readSegments(body)
-	if err != nil {
-		return nil, packing{}, err
-	}
-	segments = join(segments)
-	table := largest(segments)
-	if err := strip(table.data, named); err != nil {
-		return nil, packing{}, err
-	}
-	p, err := pack(table.data, int(table.offset))
-	return writeSegments(split(segments)), p, err
-}
-
 // shorter is a function with what Go writes in many ways written in one.
 func shorter(slot int, locals []group, code []instruction) ([]group, []instruction) {
 	return withOwnNumber(slot, locals, withoutExit(withoutJumps(code)))
@@ -84,12 +96,10 @@ func largest(segments []segment) segment {
 	return slices.MaxFunc(segments, func(a, b segment) int { return cmp.Compare(len(a.data), len(b.data)) })
 }
 
-// strip takes what only a stack trace shows out of the table of functions.
-func strip(memory []byte, named bool) error {
-	t, err := readFunctions(memory)
-	if err != nil {
-		return err
-	}
+// strip takes what only a stack trace shows out of the table of functions, and
+// what it says of functions that are not used.
+func (t functions) strip(named bool, unused []bool) error {
+	t.withoutPrograms(unused)
 	t.withoutUnsafePoints()
 	if err := t.withoutLines(); err != nil {
 		return err
@@ -104,7 +114,6 @@ func strip(memory []byte, named bool) error {
 // readSegments reads a data section. Every segment must be one of memory 0 at
 // a constant, positive offset.
 func readSegments(body []byte) ([]segment, error) {
-	broken := errors.New("the data section of the WebAssembly program is not as Go writes it")
 	next := func() uint64 {
 		v, n := binary.Uvarint(body)
 		if n <= 0 {
@@ -117,24 +126,24 @@ func readSegments(body []byte) ([]segment, error) {
 	segments := make([]segment, 0, next())
 	for range cap(segments) {
 		if len(body) < 3 || body[0] != 0 || body[1] != 0x41 { // flag 0, i32.const
-			return nil, broken
+			return nil, errSegments
 		}
 		body = body[2:]
 		// The offset is signed; a positive one reads the same unsigned.
 		offset := next()
 		if len(body) == 0 || body[0] != 0x0b { // end
-			return nil, broken
+			return nil, errSegments
 		}
 		body = body[1:]
 		size := next()
 		if uint64(len(body)) < size || offset > 1<<31 {
-			return nil, broken
+			return nil, errSegments
 		}
 		segments = append(segments, segment{offset, body[:size]})
 		body = body[size:]
 	}
 	if len(body) != 0 {
-		return nil, broken
+		return nil, errSegments
 	}
 	return segments, nil
 }

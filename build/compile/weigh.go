@@ -1,7 +1,6 @@
 package compile
 
 import (
-	"bytes"
 	"maps"
 	"slices"
 	"strings"
@@ -91,12 +90,7 @@ func namesOf(plain []byte) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		var names []string
-		for _, r := range t.records {
-			name := t.table[t.names+t.offset(r+nameField):]
-			names = append(names, string(name[:bytes.IndexByte(name, 0)]))
-		}
-		return names, nil
+		return t.functionNames(), nil
 	}
 	return nil, errCode
 }
