@@ -12,7 +12,10 @@ import (
 )
 
 // real is the repository's own site around a program that does nothing.
-func real(t *testing.T) *site.Bundle {
+func real(t *testing.T) *site.Bundle { return built(t, false) }
+
+// built is the same, also for a host that answers for plans.
+func built(t *testing.T, answered bool) *site.Bundle {
 	t.Helper()
 	b, err := site.Build(site.Source{
 		Content: os.DirFS("../content"),
@@ -20,6 +23,8 @@ func real(t *testing.T) *site.Bundle {
 		Program: []byte("\x00asm"),
 		Glue:    []byte("globalThis.Go = class {};"),
 		Tool:    tool.New(),
+
+		Answered: answered,
 	})
 	if err != nil {
 		t.Fatalf("the site has problems:\n%v", err)

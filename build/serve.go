@@ -47,19 +47,9 @@ func serveCommand(args []string, std stdio) int {
 
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	h := server.New(files)
-	if shell != nil {
-		version, err := ownVersion()
-		if err != nil {
-			return std.fail(err)
-		}
-		h = edge.New(h, shell, edge.Options{
-			Origin:  strings.TrimSuffix(*origin, "/"),
-			Version: version,
-			Fault:   func(fault any, stack []byte) { fmt.Fprintf(std.err, "fault: %v\n%s\n", fault, stack) },
-			Pack:    server.Packing,
-			Aside:   local.Aside,
-		})
+	h, err := host(files, shell, strings.TrimSuffix(*origin, "/"), std.err)
+	if err != nil {
+		return std.fail(err)
 	}
 	s := local.Server(h)
 	context.AfterFunc(ctx, func() {
@@ -72,6 +62,23 @@ func serveCommand(args []string, std stdio) int {
 		return std.fail(err)
 	}
 	return 0
+}
+
+// host answers for files and, where there is a shell, for plans. It tells of faults
+// of ours.
+func host(files site.Files, shell *shell.Shell, origin string, faults io.Writer) (http.Handler, error) {
+	h := server.New(files)
+	if shell == nil {
+		return h, nil
+	}
+	version, err := ownVersion()
+	return edge.New(h, shell, edge.Options{
+		Origin:  origin,
+		Version: version,
+		Fault:   func(fault any, stack []byte) { fmt.Fprintf(faults, "fault: %v\n%s\n", fault, stack) },
+		Pack:    server.Packing,
+		Aside:   local.Aside,
+	}), err
 }
 
 // ownVersion is a hash of this program, which is another whenever anything in
