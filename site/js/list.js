@@ -2,7 +2,7 @@
 // The list of the plans that the device keeps, where each can be opened, forgotten
 // and brought back.
 
-import { find } from "./places.js";
+import { find, words } from "./places.js";
 import { allPlans, forgetPlan } from "./plans.js";
 
 /** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */
@@ -23,7 +23,7 @@ export function listed(standing, turned = "") {
   } else if (plan) {
     forgotten.set(turned, { plan, back: forgetPlan(turned) });
   }
-  let words = was ? (find('[data-words="put-back"]').textContent ?? "").replace("…", () => was.plan.title) : "";
+  let said = was ? words("put-back").replace("…", () => was.plan.title) : "";
   const kept = allPlans();
   for (const { id } of kept) forgotten.delete(id); // another page has it again
   const all = [...kept, ...[...forgotten.values()].map(({ plan }) => plan)].filter(({ id }) => id !== standing);
@@ -43,7 +43,7 @@ export function listed(standing, turned = "") {
       button.dataset.plan = id;
       button.id = "forget-" + id; // it has the focus still when its line is drawn anew
     }
-    if (id === turned && forgotten.has(id)) words = line.querySelector("span")?.textContent ?? "";
+    if (id === turned && forgotten.has(id)) said = line.querySelector("span")?.textContent ?? "";
     return line;
   });
   const place = list.querySelector("ul");
@@ -57,5 +57,5 @@ export function listed(standing, turned = "") {
   });
   while (place?.children[lines.length]) place.lastElementChild?.remove();
   if (held.startsWith("forget-")) document.getElementById(held)?.focus();
-  return words;
+  return said;
 }

@@ -39,6 +39,7 @@ const tidy = (text) => written(rows(text));
  */
 export function merged(base, here, there) {
   const [was, ours, theirs] = [base, here, there].map(rows);
+  /** @type {string[]} */
   const twice = [];
   const longest = [was, ours, theirs].sort((a, b) => b.length - a.length)[0];
   const all = Array.from(longest, (_, n) => {

@@ -2,6 +2,11 @@
 // Places in the page: how to find one again when its content is new, how to
 // lead the reader there, and what belongs into it.
 
+/** The form of the plan; a page that is only read has none, nor a log. @type {HTMLFormElement} */
+export const planForm = /** @type {any} */ (document.querySelector("form#plan"));
+/** The form of its log. @type {HTMLFormElement} */
+export const logForm = /** @type {any} */ (document.querySelector("form#log"));
+
 /**
  * The one element that must be there; a missing one is a fault in the template.
  * @param {string} selector
@@ -12,6 +17,9 @@ export function find(selector) {
   if (!(found instanceof HTMLElement)) throw new Error(`no ${selector} in the page`);
   return found;
 }
+
+/** What the page has to say by itself. @param {string} name */
+export const words = (name) => find(`[data-words="${name}"]`).textContent ?? "";
 
 /**
  * Where an element stands in another, for one that has no id.

@@ -4,6 +4,7 @@
 // the browser's history, which holds its id.
 
 import { formText } from "./boxes.js";
+import { planForm } from "./places.js";
 import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
 import { get, note } from "./store.js";
 
@@ -18,132 +19,130 @@ import { get, note } from "./store.js";
  * @property {boolean} [worked] whether it is a plan to keep, and no example
  */
 
+/** The link of the plan that the page comes with. */
+export const example = document.querySelector("[data-link]")?.getAttribute("value") ?? "";
+
+/** The id of the plan that stands on the page. */
+export let planId = newPlan();
+/** The id of what is to stand there, which may be on its way; empty when it has none yet. */
+let wanted = planId;
+/** Whether this tab has changed it, or brought it here: then it is kept. */
+let worked = false;
+/** When it was typed last, in this tab or the one that it was taken up from. */
+let when = Date.now();
+/** What this tab has kept of it on the device. @type {string | undefined} */
+let ours;
+let title = document.title;
+/** The address before this one: a reload may still find that. */
+let was = location.hash;
+
+/** The plan that stands there has a title. @param {string} name */
+export function call(name) {
+  title = name;
+}
+
+/** What was wanted does not come. */
+export function stay() {
+  wanted = planId;
+}
+
 /**
- * @param {HTMLFormElement} form
- * @param {string} example the link of the plan that the page comes with
+ * Keeps the form as it is, right or wrong: for this tab also when it was only opened.
+ * @param {string} link of the last good plan
+ * @param {boolean} [work] whether it was changed just now
  */
-export function standing(form, example) {
-  let id = newPlan();
-  /** The id of what is to stand there, which may be on its way; empty when it has none yet. */
-  let wanted = id;
-  /** Whether this tab has changed it, or brought it here: then it is kept. */
-  let worked = false;
-  /** When it was typed last, in this tab or the one that it was taken up from. */
-  let when = Date.now();
-  /** What this tab has kept of it on the device. @type {string | undefined} */
-  let ours;
-  let title = document.title;
-  /** The address before this one: a reload may still find that. */
-  let was = location.hash;
-
-  return {
-    id: () => id,
-    asks,
-    stand,
-    enter,
-    write,
-    /** What was wanted does not come. */
-    stay() {
-      wanted = id;
-    },
-    /** Keeps the form as it is, right or wrong: for this tab also when it was only opened. @param {string} link of the last good plan @param {boolean} [work] whether it was changed just now */
-    keep(link, work) {
-      worked ||= Boolean(work);
-      if (!worked && link === example) return;
-      if (work) when = Date.now();
-      const plan = { id, text: formText(form), link, title, when };
-      putPlan(plan, true);
-      // A form that only stands here writes over nothing that another tab has typed or forgotten since.
-      if (work || (worked && textOf(id) === ours)) {
-        putPlan(plan);
-        ours = plan.text;
-      }
-      if (work) write(""); // a reload brings it, whatever could not be opened here
-    },
-    /** @param {string} name */
-    call(name) {
-      title = name;
-    },
-  };
-
-  /**
-   * What is to be asked for the plan that the address and the history want;
-   * nothing when it stands there, or is on its way.
-   * @param {string} link of what stands there
-   * @param {boolean} [first] whether the page is new: without a link in its address it shows what was worked on last
-   * @returns {Opening | undefined}
-   */
-  function asks(link, first) {
-    const place = document.getElementById(location.hash.slice(1));
-    if (place && !first) return;
-    const text = place ? "" : location.hash;
-    // A reload that comes a moment after a change of the history may find its
-    // state as it was before that, which is none.
-    const here = first && /** @type {any} */ (performance.getEntriesByType("navigation")[0]).type === "reload" && get("here", true);
-    const { plan, from } = history.state ?? (here?.at?.includes(location.hash) ? { plan: here.text } : {});
-    if (plan ? plan === wanted : text === link && wanted === id && !first) return;
-    const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
-    if (found) takeUp(found.id);
-    const kept = found ? planOf(found.id) : plan && planOf(plan);
-    if (!kept && first && !text) return write("");
-    wanted = kept ? kept.id : plan ?? "";
-    if (kept) {
-      const data = new URLSearchParams(kept.text);
-      data.delete("shape"); // the form is drawn, whatever the page shows
-      data.set("good", kept.link);
-      return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text };
-    }
-    // What a guide leads to is an example.
-    const guided = first && document.referrer.startsWith(new URL("./", location.href).href);
-    return { ask: "open", text, plan, from, worked: plan ? Boolean(from) : text !== "" && !guided };
+export function keepForm(link, work) {
+  worked ||= Boolean(work);
+  if (!worked && link === example) return;
+  if (work) when = Date.now();
+  const plan = { id: planId, text: formText(planForm), link, title, when };
+  putPlan(plan, true);
+  // A form that only stands here writes over nothing that another tab has typed or forgotten since.
+  if (work || (worked && textOf(planId) === ours)) {
+    putPlan(plan);
+    ours = plan.text;
   }
+  if (work) write(""); // a reload brings it, whatever could not be opened here
+}
 
-  /**
-   * Another plan stands on the page.
-   * @param {Opening} opening
-   * @param {string} link that it has now
-   */
-  function stand(opening, link) {
-    const kept = opening.plan || opening.ask === "openFile" ? undefined : known(link);
-    const last = wanted === (opening.plan ?? "");
-    id = opening.plan ?? kept?.id ?? newPlan();
-    if (last) wanted = id;
-    worked = !kept && Boolean(opening.worked);
-    if (kept) takeUp(id);
-    when = planOf(id)?.when ?? Date.now();
-    ours = undefined;
-    // One that was changed by a link on its own page goes on with its log.
-    if (opening.from && logOf(opening.from)) putLog(id, logOf(opening.from));
-    if (opening.ask === "openFile") {
-      wanted = id;
-      history.pushState({ plan: id }, "", link);
-    } else {
-      write("");
-    }
+/**
+ * What is to be asked for the plan that the address and the history want;
+ * nothing when it stands there, or is on its way.
+ * @param {string} link of what stands there
+ * @param {boolean} [first] whether the page is new: without a link in its address it shows what was worked on last
+ * @returns {Opening | undefined}
+ */
+export function wants(link, first) {
+  const place = document.getElementById(location.hash.slice(1));
+  if (place && !first) return;
+  const text = place ? "" : location.hash;
+  // A reload that comes a moment after a change of the history may find its
+  // state as it was before that, which is none.
+  const here = first && /** @type {any} */ (performance.getEntriesByType("navigation")[0]).type === "reload" && get("here", true);
+  const { plan, from } = history.state ?? (here?.at?.includes(location.hash) ? { plan: here.text } : {});
+  if (plan ? plan === wanted : text === link && wanted === planId && !first) return;
+  const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
+  if (found) takeUp(found.id);
+  const kept = found ? planOf(found.id) : plan && planOf(plan);
+  if (!kept && first && !text) return write("");
+  wanted = kept ? kept.id : plan ?? "";
+  if (kept) {
+    const data = new URLSearchParams(kept.text);
+    data.delete("shape"); // the form is drawn, whatever the page shows
+    data.set("good", kept.link);
+    return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text };
   }
+  // What a guide leads to is an example.
+  const guided = first && document.referrer.startsWith(new URL("./", location.href).href);
+  return { ask: "open", text, plan, from, worked: plan ? Boolean(from) : text !== "" && !guided };
+}
 
-  /**
-   * Puts what stands on the page into the address and the history, unless
-   * another is on its way there.
-   * @param {string} link empty to leave the address as it is
-   */
-  function write(link) {
-    if (wanted !== id) return;
-    const moves = link && location.hash !== link;
-    if (moves) was = location.hash;
-    if (moves || history.state?.plan !== id) history.replaceState({ plan: id }, "", link || undefined);
-    note("here", { text: id, at: [was, location.hash] });
+/**
+ * Another plan stands on the page.
+ * @param {Opening} opening
+ * @param {string} link that it has now
+ */
+export function stand(opening, link) {
+  const kept = opening.plan || opening.ask === "openFile" ? undefined : known(link);
+  const last = wanted === (opening.plan ?? "");
+  planId = opening.plan ?? kept?.id ?? newPlan();
+  if (last) wanted = planId;
+  worked = !kept && Boolean(opening.worked);
+  if (kept) takeUp(planId);
+  when = planOf(planId)?.when ?? Date.now();
+  ours = undefined;
+  // One that was changed by a link on its own page goes on with its log.
+  if (opening.from && logOf(opening.from)) putLog(planId, logOf(opening.from));
+  if (opening.ask === "openFile") {
+    wanted = planId;
+    history.pushState({ plan: planId }, "", link);
+  } else {
+    write("");
   }
+}
 
-  /**
-   * Enters the address of another plan, before it is opened.
-   * @param {HTMLAnchorElement} a one that is kept, or one that begins with a link: that of an example, or a change of this one
-   */
-  function enter(a) {
-    const from = a.closest("#examples") ? undefined : id;
-    if (a.dataset.plan) takeUp(a.dataset.plan);
-    history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
-  }
+/**
+ * Puts what stands on the page into the address and the history, unless
+ * another is on its way there.
+ * @param {string} link empty to leave the address as it is
+ * @returns {undefined}
+ */
+export function write(link) {
+  if (wanted !== planId) return;
+  const moves = link && location.hash !== link;
+  if (moves) was = location.hash;
+  if (moves || history.state?.plan !== planId) history.replaceState({ plan: planId }, "", link || undefined);
+  note("here", { text: planId, at: [was, location.hash] });
+}
+
+/**
+ * Enters the address of another plan, before it is opened.
+ * @param {HTMLAnchorElement} a one that is kept, or one that begins with a link: that of an example, or a change of this one
+ */
+export function enter(a) {
+  const from = a.closest("#examples") ? undefined : planId;
+  if (a.dataset.plan) takeUp(a.dataset.plan);
+  history.pushState(a.dataset.plan ? { plan: a.dataset.plan } : { plan: newPlan(), from }, "", a.hash);
 }
 
 /** The plan that is kept with a link, unless that is an example's, which anybody may be led to. @param {string} link */

@@ -80,7 +80,7 @@ export function get(name, own) {
  * Keeps something under a name, and says whether it is kept. What stands there
  * and cannot be read is put aside, not written over.
  * @param {string} name
- * @param {{text: string}} what
+ * @param {{text: string, [more: string]: any}} what
  */
 export function put(name, what) {
   if (spoilt.delete(name)) held.set(`aside-${Date.now()}-${name}`, raw(name) ?? "");
@@ -100,7 +100,7 @@ export function put(name, what) {
   return !held.has(name);
 }
 
-/** Keeps something for this tab alone; where that is full, nothing older may stand for it. @param {string} name @param {{text: string}} what */
+/** Keeps something for this tab alone; where that is full, nothing older may stand for it. @param {string} name @param {{text: string, [more: string]: any}} what */
 export function note(name, what) {
   attempt(true, (store) => store.setItem(prefix + name, JSON.stringify(what)), () => attempt(true, (store) => store.removeItem(prefix + name), () => {}));
 }

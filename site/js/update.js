@@ -4,38 +4,35 @@
 import { find } from "./places.js";
 import { site, trusted } from "./site.js";
 
-/** Keeps the site on the device, and offers a newer version when one waits. */
-export function offline() {
-  /** @type {ServiceWorkerRegistration | undefined} */
-  let kept;
-  let loading = false;
-  if ("serviceWorker" in navigator && site.offline && isSecureContext) register(site.offline);
+/** @type {ServiceWorkerRegistration | undefined} */
+let registered;
+let loading = false;
 
-  /** @param {string} address */
-  async function register(address) {
-    try {
-      const { serviceWorker } = navigator;
-      const had = serviceWorker.controller;
-      const show = () => { find("[data-update]").hidden = !had; };
-      const offer = () => kept?.waiting && show();
-      serviceWorker.addEventListener("message", ({ data, ports }) => data === "uses" && ports[0].postMessage(uses()));
-      // Another page may have loaded the newer version: this one is still of the old.
-      serviceWorker.addEventListener("controllerchange", () => (loading ? location.reload() : show()));
-      kept = await serviceWorker.register(trusted.createScriptURL(address), { updateViaCache: "none" });
-      offer();
-      kept.addEventListener("updatefound", () => kept?.installing?.addEventListener("statechange", offer));
-      serviceWorker.controller?.postMessage("loaded");
-    } catch {
-      // Without it the page works as long as there is a connection.
-    }
+/** Keeps the site on the device, and offers a newer version when one waits. */
+export async function offline() {
+  if (!("serviceWorker" in navigator && site.offline && isSecureContext)) return;
+  try {
+    const { serviceWorker } = navigator;
+    const had = serviceWorker.controller;
+    const show = () => { find("[data-update]").hidden = !had; };
+    const offer = () => registered?.waiting && show();
+    serviceWorker.addEventListener("message", ({ data, ports }) => data === "uses" && ports[0].postMessage(uses()));
+    // Another page may have loaded the newer version: this one is still of the old.
+    serviceWorker.addEventListener("controllerchange", () => (loading ? location.reload() : show()));
+    registered = await serviceWorker.register(trusted.createScriptURL(site.offline), { updateViaCache: "none" });
+    offer();
+    registered.addEventListener("updatefound", () => registered?.installing?.addEventListener("statechange", offer));
+    serviceWorker.controller?.postMessage("loaded");
+  } catch {
+    // Without it the page works as long as there is a connection.
   }
-  return {
-    load() {
-      if (!kept?.waiting) return location.reload(); // it is there already
-      loading = true;
-      kept.waiting.postMessage("load");
-    },
-  };
+}
+
+/** Loads the newer version. */
+export function load() {
+  if (!registered?.waiting) return location.reload(); // it is there already
+  loading = true;
+  registered.waiting.postMessage("load");
 }
 
 /** The files of its version that a page may still ask for, by address. */

@@ -1,0 +1,45 @@
+// @ts-check
+// What the page's buttons do.
+
+import { announce, settle } from "./aloud.js";
+import { clock } from "./device.js";
+import { keepTyped } from "./diary.js";
+import { listed } from "./list.js";
+import { find } from "./places.js";
+import { ask } from "./questions.js";
+import { planId } from "./standing.js";
+import { load } from "./update.js";
+
+/** @param {HTMLElement} button */
+export function press(button) {
+  switch (button.dataset.do) {
+    case "save":
+    case "calendar":
+      return ask({ ask: button.dataset.do });
+    case "set-clock":
+      keepTyped();
+      return ask({ ask: "answer", action: "set-clock", clock: clock() });
+    case "print":
+      settle();
+      return print();
+    case "forget":
+      announce(listed(planId, button.dataset.plan));
+      return settle();
+    case "update":
+      return load();
+    case "copy":
+      copy(button);
+  }
+}
+
+/** Copies the plan's link. @param {HTMLElement} button */
+async function copy(button) {
+  const box = /** @type {HTMLInputElement} */ (find("[data-link]"));
+  box.select();
+  try {
+    await navigator.clipboard.writeText(box.value);
+    button.textContent = button.dataset.done ?? button.textContent;
+  } catch {
+    box.focus(); // selected, and ready to be copied by hand
+  }
+}

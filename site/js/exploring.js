@@ -1,0 +1,76 @@
+// @ts-check
+// What there is still to tell of the plan whose answer stands on the page: its
+// explorations are asked for one by one, and until they come, what stands in
+// their places is marked as of the plan before.
+
+import { draw, undraw } from "./fragments.js";
+import { find } from "./places.js";
+import { askLast, busy } from "./questions.js";
+
+// The season comes at once, the others when the typing rests, so that a change
+// does not wait for them.
+const atOnce = 1; // of the explorations
+const pause = 400; // ms
+
+/** The exploration that is to be asked for next; 0 for none. */
+export let due = 0;
+/** The places that they have still to fill, by id. @type {Set<string>} */
+let owed = new Set();
+let skipped = false;
+let pausing = 0;
+
+/**
+ * The explorations of another plan are to come.
+ * @param {import("./questions.js").Reply} reply with its answer
+ * @param {boolean} typed whether it is a change of the plan before, of which all may stand until then
+ */
+export function owe(reply, typed) {
+  const filled = ["examples", "advice", ...reply.fragments.map((f) => f.id)];
+  const places = Array.from(document.querySelectorAll("#told .part > div[id]"), (place) => place.id);
+  owed = new Set(places.filter((id) => !filled.includes(id)));
+  skipped = false;
+  if (!typed) for (const id of owed) outdate(id, "");
+}
+
+/** Tells what an exploration has found. @param {import("./questions.js").Reply} reply */
+export function explored(reply) {
+  for (const { id, html } of reply.fragments) {
+    owed.delete(id);
+    draw(id, html);
+  }
+  if (!reply.more && skipped) leaveOut();
+  later(reply.more);
+}
+
+/** Goes on without an exploration. @param {number} step which */
+export function skip(step) {
+  skipped = true;
+  later(step + 1);
+}
+
+/** Marks what is still not told of the plan whose answer stands, and will not be. */
+export function leaveOut() {
+  later(0);
+  for (const id of owed) outdate(id, "left");
+}
+
+/**
+ * Asks for an exploration.
+ * @param {number} step which; 0 for none
+ */
+export function later(step) {
+  const { dataset } = find("#told");
+  clearTimeout(pausing);
+  due = step;
+  if (step) dataset.more = String(step);
+  else delete dataset.more;
+  const go = () => busy() || askLast({ ask: "rest", step }); // another plan, and its rest, come next
+  if (step === atOnce + 1) pausing = setTimeout(go, pause);
+  else if (step) go();
+}
+
+/** Marks what is not of the plan whose answer stands. @param {string} id @param {"" | "left"} how still on its way, or left out */
+export function outdate(id, how) {
+  find("#" + id).setAttribute("data-before", how);
+  undraw(id);
+}

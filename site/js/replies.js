@@ -1,0 +1,101 @@
+// @ts-check
+// What the planner is given with a question, and what its reply does to the page.
+
+import { announce, settleSoon, unsettle } from "./aloud.js";
+import { formText, sentData } from "./boxes.js";
+import { save } from "./device.js";
+import { book, openBook, openLog } from "./diary.js";
+import { due, explored, later, owe } from "./exploring.js";
+import { draw, mark, unsay } from "./fragments.js";
+import { answered, keep, keepAnswered, kept, shown } from "./keeping.js";
+import { become, opened } from "./opening.js";
+import { find, logForm, planForm, reveal } from "./places.js";
+import { askAgain, askLast, busy, changes, idle, moves, saves } from "./questions.js";
+import { call, example, planId, stay, write } from "./standing.js";
+
+/** What the two forms held when the last question was asked, to see what was typed since. */
+let sent = "";
+let noted = "";
+
+/** What the planner is given with a question. @param {import("./questions.js").Question} question */
+export function compose(question) {
+  sent = formText(planForm);
+  noted = formText(logForm);
+  let { text } = question;
+  const { ask, action, clock, step } = question;
+  if (text === undefined || ask === "feedback") {
+    const data = new URLSearchParams(sentData(planForm));
+    if (ask === "feedback") {
+      for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
+    }
+    for (const [name, value] of Object.entries({ action, clock, step })) if (value) data.set(name, String(value));
+    if (step || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
+    text = data.toString();
+  }
+  return { ask: ask === "restore" ? "answer" : ask === "open" && !shown ? "openFirst" : ask, text };
+}
+
+/** @param {import("./questions.js").Question} question @param {import("./questions.js").Reply} reply to it */
+export function take(question, reply) {
+  if (question.ask === "rest") {
+    if (!reply.more && !logForm.hidden && book.typed()) askLast({ ask: "feedback", quiet: true });
+    return explored(reply);
+  }
+  if (late(question, reply)) return;
+  const moved = moves(question);
+  const wrong = reply.errors.length;
+  if (moved) {
+    opened();
+    if (reply.link || question.ask === "restore") become(question, reply);
+    else {
+      stay();
+      write(""); // a reload shows what stands here
+    }
+  }
+  answered(question, reply);
+  if (changes(question) && (reply.link || wrong)) unsay();
+  if (reply.more) owe(reply, question.ask === "answer");
+  for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
+  const feedback = question.ask === "feedback";
+  const saving = feedback || saves(question);
+  if (question.action === "log-open") openBook(question.plan ?? "", question.text ?? "");
+  else if (feedback && question.action) book.keep(true);
+  if (feedback) mark(reply.errors, logForm);
+  else if (reply.link || wrong) mark(reply.errors, planForm); // what cannot be opened leaves what is wrong in the form
+  if (reply.title) {
+    document.title = reply.title + " – Evenrow";
+    call(reply.title);
+  }
+  if (!saving && (question.action || moved)) keep();
+  if (reply.link && !busy()) keepAnswered();
+  if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
+  if (!question.quiet) announce(reply.announce);
+  unsettle();
+  if (!busy()) settleSoon();
+  const place = document.getElementById(reply.focus) ?? (question.led ? find("#question") : null);
+  if (place) reveal(place);
+  else if (wrong && !feedback && (question.submitted || saving)) reveal(find("#errors"));
+  if (idle() && book.id() !== planId) openLog(planId); // which was not to be had
+  // With an error, or when nothing could be opened, the rest is of the plan whose answer stands, wherever that was.
+  if (!saving) later(reply.more || due);
+}
+
+/**
+ * Whether a reply would undo what was typed since it was asked for, or is of a
+ * log that has changed. What a button does is asked for once more then, for what
+ * the form holds now; until the typing rests.
+ * @param {import("./questions.js").Question} question
+ * @param {import("./questions.js").Reply} reply
+ */
+function late(question, reply) {
+  /** @param {string} id */
+  const draws = (id) => reply.fragments.some((fragment) => fragment.id === id);
+  if (question.action === "log-open") {
+    if (question.plan === planId && question.text === book.kept(planId)) return false;
+    openLog(planId);
+    return true;
+  }
+  const stays = question.ask === "answer" ? !draws("ask") || sent === formText(planForm) : question.ask !== "feedback" || !draws("log") || noted === formText(logForm);
+  if (!stays) askAgain(question);
+  return !stays;
+}
