@@ -48,6 +48,7 @@ try {
     await instrument(fresh);
     await open(fresh, site.address);
     await show(fresh);
+    line(`edit to the last exploration, ${what}`, await wholes(fresh));
     for (const [name, list] of Object.entries(await explorations(fresh))) line(`${name}, ${what}`, list);
     await fresh.close();
   }
@@ -97,6 +98,33 @@ function edits(page, n = times) {
       });
       if (i >= 0) list.push(performance.now() - start);
       if (document.getElementById("answer").textContent === before) throw new Error("the answer did not change");
+    }
+    return list;
+  }, n);
+}
+
+/**
+ * Times from an input event to the last exploration, with the 400 ms that the page
+ * lets the typing rest in between.
+ * @param {import("puppeteer-core").Page} page
+ * @param {number} [n]
+ * @returns {Promise<number[]>}
+ */
+function wholes(page, n = 10) {
+  return page.evaluate(async (n) => {
+    const { dataset } = document.getElementById("told");
+    const later = () => new Promise((resolve) => setTimeout(resolve, 1));
+    const rests = () => dataset.more === undefined && window.e2e.asked === window.e2e.answered;
+    const list = [];
+    for (let i = -1; i < n; i++) { // the first warms up
+      while (!rests()) await later();
+      const box = document.getElementById("f-name");
+      const { answered } = window.e2e;
+      const start = performance.now();
+      box.value = `change ${i}`;
+      box.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      while (window.e2e.answered === answered || !rests()) await later();
+      if (i >= 0) list.push(performance.now() - start);
     }
     return list;
   }, n);
