@@ -31,12 +31,12 @@ func Lasts(lit dose.Sunlit, at, easy, use float64) float64 {
 	for k := -1.0; k < 8; k++ {
 		for _, part := range [...]struct{ end, rate float64 }{{lit.Set + k*day, noon}, {lit.Rise + (k+1)*day, Night * noon}} {
 			long := max(0, part.end-t)
-			if takes := long * part.rate; takes < easy {
-				easy -= takes
-				t += long
-			} else if long > 0 || easy == 0 {
+			takes := long * part.rate
+			if takes >= easy {
 				return t + easy/part.rate - at
 			}
+			easy -= takes
+			t += long
 		}
 	}
 	return math.Inf(1)
