@@ -4,13 +4,13 @@ package words
 func And(parts []string) string {
 	last := len(parts) - 1
 	if last < 1 {
-		return List(parts)
+		return List(parts...)
 	}
-	return Say("{these} and {last}", List(parts[:last]), parts[last])
+	return Say("{these} and {last}", List(parts[:last]...), parts[last])
 }
 
 // List lists what stands side by side: "a, b, c".
-func List(parts []string) string {
+func List(parts ...string) string {
 	return joined("{these}, {next}", parts)
 }
 

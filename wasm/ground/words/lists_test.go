@@ -13,7 +13,7 @@ func TestLists(t *testing.T) {
 		{[]string{"a.", "b.", "c."}, "a., b. and c.", "a., b., c.", "a.; b.; c.", "a. b. c."},
 	} {
 		for _, got := range [][2]string{
-			{And(tt.parts), tt.and}, {List(tt.parts), tt.list}, {Notes(tt.parts...), tt.notes}, {Sentences(tt.parts...), tt.sentences},
+			{And(tt.parts), tt.and}, {List(tt.parts...), tt.list}, {Notes(tt.parts...), tt.notes}, {Sentences(tt.parts...), tt.sentences},
 		} {
 			if got[0] != got[1] {
 				t.Errorf("%q, want %q", got[0], got[1])

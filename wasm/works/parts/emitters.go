@@ -1,9 +1,8 @@
 package parts
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 )
 
@@ -38,9 +37,9 @@ func (c *count) emitters() {
 			continue
 		}
 		stakes += n
-		why := strconv.Itoa(n) + " at " + of(plants, "plant", "plants")
+		why := words.Say("{n} at {plants} {plants|plant|plants}, and 1 to spare for every 20, at least 2, all of one batch", words.N(n), words.N(plants))
 		if perPlant > 0 {
-			why = of(plants, "plant", "plants") + " with " + strconv.Itoa(perPlant) + " each"
+			why = words.Say("{plants} {plants|plant|plants} with {n} each, and 1 to spare for every 20, at least 2, all of one batch", words.N(plants), words.N(perPlant))
 		}
 		spare := share(n, emitterSpare, leastSpare)
 		c.add(Line{
@@ -48,34 +47,38 @@ func (c *count) emitters() {
 			Name:  emitterName(&c.Plan.Emitters[i], c.sys),
 			Count: n + spare,
 			Spare: spare,
-			Why:   why + ", and 1 to spare for every 20, at least 2, all of one batch",
+			Why:   why,
 		})
 	}
-	c.add(Line{Group: EmittersGroup, Name: "Stake to hold the tubing", Count: stakes, Why: "one at each emitter"})
+	c.add(Line{Group: EmittersGroup, Name: words.Say("Stake to hold the tubing"), Count: stakes, Why: words.Say("one at each emitter")})
 	plugs := share(stakes, 2, 5)
-	c.add(Line{Group: EmittersGroup, Name: "Plug for a wrong hole", Count: plugs, Spare: plugs, Why: "1 for every 50 holes, at least 5"})
+	c.add(Line{Group: EmittersGroup, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every 50 holes, at least 5")})
 }
 
 // emitterName names an emitter by its data sheet.
 func emitterName(e *plan.Emitter, sys unit.System) string {
-	s := "Emitter, " + unit.Text(unit.EmitterFlow, sys, e.Flow)
+	flow := unit.Text(unit.EmitterFlow, sys, e.Flow)
 	if e.Kind == plan.Compensating {
-		return s + ", pressure-compensating"
+		return words.Say("Emitter, {flow}, pressure-compensating", flow)
 	}
-	return s + " at " + unit.Text(unit.Pressure, sys, e.Nominal)
+	return words.Say("Emitter, {flow} at {pressure}", flow, unit.Text(unit.Pressure, sys, e.Nominal))
 }
 
 // tools adds what the work needs and a household may not have.
 func (c *count) tools() {
-	sizes := [...]string{plan.BarbSmall: "small", plan.BarbStandard: "standard", plan.BarbLarge: "large"}
-	for barb, size := range sizes {
+	punches := [...]words.Text{
+		plan.BarbSmall:    "Punch for emitters with a small barb",
+		plan.BarbStandard: "Punch for emitters with a standard barb",
+		plan.BarbLarge:    "Punch for emitters with a large barb",
+	}
+	for barb, punch := range punches {
 		for i := range c.Plan.Rows {
 			if c.Plan.Emitters[c.Plan.Rows[i].Emitter].Barb == barb {
-				c.one(Tools, "Punch for emitters with a "+size+" barb", "made for the emitter: too wide a hole leaks for ever")
+				c.one(Tools, words.Say(punch), words.Say("made for the emitter: too wide a hole leaks for ever"))
 				break
 			}
 		}
 	}
-	c.one(Tools, "Tubing cutter", "for square ends")
-	c.one(Tools, "Roll of thread tape", "for tapered threads; hose threads seal with a washer")
+	c.one(Tools, words.Say("Tubing cutter"), words.Say("for square ends"))
+	c.one(Tools, words.Say("Roll of thread tape"), words.Say("for tapered threads; hose threads seal with a washer"))
 }

@@ -2,30 +2,47 @@ package parts
 
 import (
 	"slices"
-	"strconv"
 
-	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/layout"
 )
 
-// nouns names each kind of joint as a shop does.
-var nouns = [layout.JointKinds]string{
-	layout.Adapter:      "Adapter",
-	layout.Joiner:       "Joiner",
-	layout.HeaderJoiner: "Joiner",
-	layout.RunElbow:     "Elbow",
-	layout.RunTee:       "Tee",
-	layout.BallValve:    "Ball valve",
-	layout.CheckValve:   "Check valve",
-	layout.EntryTee:     "Tee",
-	layout.RowTee:       "Tee",
-	layout.HeaderCap:    "End cap",
-	layout.ZoneValve:    "Zone valve",
-	layout.TurnElbow:    "Elbow",
-	layout.RowCap:       "End cap",
-	layout.FarTee:       "Tee",
+// A noun is a part of the list as a shop names it.
+type noun struct {
+	name words.Text    // "end cap"
+	the  words.Text    // "the end cap"
+	held [3]words.Text // how to ask for it, by how it holds tubing: "Barbed end cap that opens"
+}
+
+var (
+	adapter    = noun{"adapter", "the adapter", [...]words.Text{"Barbed adapter", "Insert adapter", "Compression adapter"}}
+	joiner     = noun{"joiner", "the joiner", [...]words.Text{"Barbed joiner", "Insert joiner", "Compression joiner"}}
+	elbow      = noun{"elbow", "the elbow", [...]words.Text{"Barbed elbow", "Insert elbow", "Compression elbow"}}
+	tee        = noun{"tee", "the tee", [...]words.Text{"Barbed tee", "Insert tee", "Compression tee"}}
+	ballValve  = noun{"ball valve", "the ball valve", [...]words.Text{"Barbed ball valve", "Insert ball valve", "Compression ball valve"}}
+	checkValve = noun{"check valve", "the check valve", [...]words.Text{"Barbed check valve", "Insert check valve", "Compression check valve"}}
+	zoneValve  = noun{"zone valve", "the zone valve", [...]words.Text{"Barbed zone valve", "Insert zone valve", "Compression zone valve"}}
+	endCap     = noun{"end cap", "the end cap", [...]words.Text{"Barbed end cap that opens", "Insert end cap that opens", "Compression end cap that opens"}}
+)
+
+// nouns names each kind of joint.
+var nouns = [layout.JointKinds]*noun{
+	layout.Adapter:      &adapter,
+	layout.Joiner:       &joiner,
+	layout.HeaderJoiner: &joiner,
+	layout.RunElbow:     &elbow,
+	layout.RunTee:       &tee,
+	layout.BallValve:    &ballValve,
+	layout.CheckValve:   &checkValve,
+	layout.EntryTee:     &tee,
+	layout.RowTee:       &tee,
+	layout.HeaderCap:    &endCap,
+	layout.ZoneValve:    &zoneValve,
+	layout.TurnElbow:    &elbow,
+	layout.RowCap:       &endCap,
+	layout.FarTee:       &tee,
 }
 
 // fittings adds the joints by kind and size, with the adapters that the thread
@@ -48,7 +65,7 @@ func (c *count) fittings() {
 			c.add(Line{Group: Fittings, Name: c.name(first), Count: n, Why: c.why(first, n), Nodes: where})
 			if end := c.threadedEnd(first); end > 0 {
 				c.add(Line{Group: Fittings, Name: c.adapter(first.Ends[end]), Count: n,
-					Why: "into the thread of the " + unit.Uncapital(c.noun(first)), Nodes: slices.Clone(where)})
+					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).the)), Nodes: slices.Clone(where)})
 			}
 		}
 	}
@@ -88,26 +105,25 @@ func (c *count) threadedEnd(j *layout.Joint) int {
 
 // noun is the part of a joint: a joiner between two kinds of tubing is an
 // adapter at either side of a thread.
-func (c *count) noun(j *layout.Joint) string {
-	if c.threadedEnd(j) == 1 && nouns[j.Kind] == nouns[layout.Joiner] {
-		return nouns[layout.Adapter]
+func (c *count) noun(j *layout.Joint) *noun {
+	if c.threadedEnd(j) == 1 && nouns[j.Kind] == &joiner {
+		return &adapter
 	}
 	return nouns[j.Kind]
 }
 
 // adapter names what joins a thread to tubing.
 func (c *count) adapter(tube int) string {
-	return c.held(tube, nouns[layout.Adapter]) + ", thread to " + c.Tubes[tube].Short(c.sys)
+	return words.Say("{part}, thread to {size}", c.held(tube, &adapter), c.Tubes[tube].Short(c.sys))
 }
 
-// held puts the word for how tubing is held before the name of a part.
-func (c *count) held(tube int, noun string) string {
-	return unit.Capital(catalogue.Tubes[c.Tubes[tube].Entry].Takes.Word()) + " " + unit.Uncapital(noun)
+// held names a part with how it holds tubing.
+func (c *count) held(tube int, n *noun) string {
+	return words.Say(n.held[catalogue.Tubes[c.Tubes[tube].Entry].Takes])
 }
 
 // name is what to ask for: the part, the sizes that it joins.
 func (c *count) name(j *layout.Joint) string {
-	size := func(end int) string { return c.Tubes[j.Ends[end]].Short(c.sys) }
 	if j.Kind == layout.Adapter {
 		return c.adapter(j.Ends[1])
 	}
@@ -115,104 +131,121 @@ func (c *count) name(j *layout.Joint) string {
 	if thread == 1 && c.noun(j) != nouns[j.Kind] {
 		return c.adapter(j.Ends[0])
 	}
-	s := c.held(j.Ends[0], nouns[j.Kind])
-	switch j.Kind {
-	case layout.HeaderCap, layout.RowCap:
-		return s + " that opens, " + size(0)
+	part := c.held(j.Ends[0], nouns[j.Kind])
+	size := func(end int) string { return c.Tubes[j.Ends[end]].Short(c.sys) }
+	switch {
+	case nouns[j.Kind] == &endCap || thread == 0 && c.other(j, 1) == 0:
+		return words.Say("{part}, {size}", part, size(0))
+	case thread == 1:
+		return words.Say("{part}, {size} to thread", part, size(0))
+	case thread > 0:
+		return words.Say("{part}, {size}, thread on its branch", part, size(0))
 	}
-	s += ", " + size(0)
-	if thread == 1 {
-		return s + " to thread"
+	second := c.other(j, 1)
+	if third := c.other(j, second+1); third > 0 {
+		return words.Say("{part}, {size} to {second} to {third}", part, size(0), size(second), size(third))
 	}
-	if thread > 0 {
-		return s + ", thread on its branch"
-	}
-	for end := 1; end < len(j.Ends); end++ {
+	return words.Say("{part}, {size} to {second}", part, size(0), size(second))
+}
+
+// other returns the first end of a joint, from one on, whose tubing is not that
+// of its first end; 0 for none.
+func (c *count) other(j *layout.Joint, from int) int {
+	for end := from; end < len(j.Ends); end++ {
 		if j.Ends[end] != layout.NoTube && j.Ends[end] != j.Ends[0] {
-			s += " to " + size(end)
+			return end
 		}
 	}
-	return s
+	return 0
 }
 
 // why says where n joints like j stand.
 func (c *count) why(j *layout.Joint, n int) string {
-	number := strconv.Itoa(n)
+	number := words.N(n)
 	switch j.Kind {
 	case layout.Adapter:
-		const beside = "one at each side of the regulator"
-		switch {
+		switch thread := c.threaded(); {
 		case n == 1:
-			return "from " + c.threaded() + " to the supply line"
+			return words.Say("from the thread of {part} to the supply line", thread)
 		case j.Node == c.Feed:
-			return beside
+			return words.Say("one at each side of the regulator")
+		default:
+			return words.Say("from the thread of {part} to the supply line, and one at each side of the regulator", thread)
 		}
-		return "from " + c.threaded() + " to the supply line, and " + beside
 	case layout.Joiner:
 		if j.Node == c.Feed {
-			return "from the supply line to row 1"
+			return words.Say("from the supply line to row 1")
 		}
-		return number + " between runs of the supply line"
+		return words.Say("{n} between runs of the supply line", number)
 	case layout.HeaderJoiner:
-		return "from the supply line to the header"
+		return words.Say("from the supply line to the header")
 	case layout.RunElbow:
-		return of(n, "bend", "bends") + " in the supply line"
+		return words.Say("{n} {n|bend|bends} in the supply line", number)
 	case layout.RunTee:
-		return number + " in the supply line, passed straight through; the third end is for what branches off there"
+		return words.Say("{n} in the supply line, passed straight through; the third end is for what branches off there", number)
 	case layout.BallValve, layout.CheckValve:
-		return number + " in the supply line"
+		return words.Say("{n} in the supply line", number)
 	case layout.EntryTee:
-		return "where the supply line meets the header"
+		return words.Say("where the supply line meets the header")
 	case layout.RowTee:
-		return each("at", n, "row", "rows")
+		return at(n, "one at the row", "one at each of {n} {n|row|rows}")
 	case layout.HeaderCap:
 		switch n {
 		case 1:
-			return "at the closed end of the header, to flush it"
+			return words.Say("at the closed end of the header, to flush it")
 		case 2:
-			return "one at each end of the header, to flush it"
+			return words.Say("one at each end of the header, to flush it")
 		}
-		return "one at each closed end of the two headers, to flush them"
+		return words.Say("one at each closed end of the two headers, to flush them")
 	case layout.FarTee:
-		return each("at the far end of", n, "row", "rows")
+		return at(n, "one at the far end of the row", "one at the far end of each of {n} {n|row|rows}")
 	case layout.ZoneValve:
-		return each("at the start of", n, "row", "rows") + ", since one header feeds all zones; those of one zone open together"
+		return at(n, "one at the start of the row, since one header feeds all zones; those of one zone open together",
+			"one at the start of each of {n} {n|row|rows}, since one header feeds all zones; those of one zone open together")
 	case layout.TurnElbow:
-		return number + " where the line turns from row to row"
+		return words.Say("{n} where the line turns from row to row", number)
 	}
 	if c.Plan.Header.Layout == plan.OneLine {
-		return "at the end of the line, to flush it"
+		return words.Say("at the end of the line, to flush it")
 	}
-	return each("at the end of", n, "row", "rows") + ", to flush it"
+	return at(n, "one at the end of the row, to flush it", "one at the end of each of {n} {n|row|rows}, to flush it")
+}
+
+// at says where one thing stands at each of n places.
+func at(n int, one, many words.Text) string {
+	if n == 1 {
+		return words.Say(one)
+	}
+	return words.Say(many, words.N(n))
 }
 
 // threaded names the last part of the supply, whose thread the lead begins at.
 func (c *count) threaded() string {
 	path := c.path()
-	return "the thread of " + path[len(path)-1]
+	return words.Say(path[len(path)-1])
 }
+
+const theFilter, theRegulator words.Text = "the filter", "the regulator"
 
 // path names the parts of the supply that are joined by threads, in the order
 // of the water, as the trade puts them: the filter keeps dirt out of the
 // regulator too (common practice, no source). A tank's regulator is not among them: it stands at the header.
-func (c *count) path() []string {
-	path := []string{"the pump"}
+func (c *count) path() []words.Text {
+	path := []words.Text{"the pump"}
 	switch c.Plan.Supply.Kind {
 	case plan.GravityTank:
-		path = []string{"the tank's outlet", "the timer valve"}
+		path = []words.Text{"the tank's outlet", "the timer valve"}
 	case plan.Mains:
-		path = []string{"the tap", "the timer valve", "the backflow device"}
+		path = []words.Text{"the tap", "the timer valve", "the backflow device"}
 	}
 	if c.FilterLink >= 0 {
 		path = append(path, theFilter)
 	}
 	if c.regulated() && c.Plan.Supply.Kind != plan.GravityTank {
-		path = append(path, regulator)
+		path = append(path, theRegulator)
 	}
 	return path
 }
-
-const theFilter, regulator = "the filter", "the regulator"
 
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {

@@ -89,7 +89,7 @@ func (c *count) media() {
 			why = words.Say("{pieces} in {n} {n|row|rows}", words.Say(m.Piece.Whole), words.N(rows))
 		}
 		if perPiece > 0 {
-			why = words.List([]string{why, words.Say(m.Piece.Each, words.N(perPiece))})
+			why = words.List(why, words.Say(m.Piece.Each, words.N(perPiece)))
 		}
 		c.add(Line{
 			Group: Growing,

@@ -3,10 +3,9 @@ package parts
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/layout"
 )
@@ -86,7 +85,7 @@ func (c *count) add(n Line) {
 			o.Count += n.Count
 			o.Length += n.Length
 			o.Spare += n.Spare
-			o.Why += "; " + n.Why
+			o.Why = words.Notes(o.Why, n.Why)
 			o.Nodes = append(o.Nodes, n.Nodes...)
 			o.Stretches = append(o.Stretches, n.Stretches...)
 			return
@@ -98,32 +97,6 @@ func (c *count) add(n Line) {
 // one adds a thing of which the plan needs one.
 func (c *count) one(g Group, name, why string) {
 	c.add(Line{Group: g, Name: name, Count: 1, Why: why})
-}
-
-// of writes a number of things: "1 row", "4 rows".
-func of(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
-}
-
-// each writes where one thing stands at each of several places: "one at each
-// of 4 rows", or "one at the row".
-func each(at string, n int, one, many string) string {
-	if n == 1 {
-		return "one " + at + " the " + one
-	}
-	return "one " + at + " each of " + strconv.Itoa(n) + " " + many
-}
-
-// list joins words with commas and a last "and".
-func list(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // share returns n hundredths, rounded up, of a number of things, but at least

@@ -205,7 +205,7 @@ func TestRecount(t *testing.T) {
 			if n == 0 {
 				continue
 			}
-			if line := find(lines, "Hose clamp for "+outside(tube, 0)); line.Count-line.Spare < n {
+			if line := find(lines, clampFor(tube, 0)); line.Count-line.Spare < n {
 				t.Errorf("%d clamps for %+v, want %d", line.Count-line.Spare, tube, n)
 			}
 		}

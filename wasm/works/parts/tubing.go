@@ -2,10 +2,9 @@ package parts
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/layout"
 )
@@ -57,35 +56,42 @@ func (c *count) tubing() {
 				pieces[inStubs] += j.N
 			}
 		}
-		total, why := 0.0, ""
+		total, why := 0.0, []string(nil)
 		for u, m := range length {
 			if pieces[u] == 0 {
 				continue
 			}
-			if why != "" {
-				why += ", "
-			}
-			why += useName(u, pieces[u]) + " " + unit.Text(unit.Length, c.sys, m)
+			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.lines = append(c.lines, Line{Name: unit.Capital(c.Tubes[tube].Name(c.sys)), Length: total, Why: why, Stretches: where})
+		c.lines = append(c.lines, Line{Name: c.tubeName(tube), Length: total, Why: words.List(why...), Stretches: where})
 	}
 }
 
-func useName(u, pieces int) string {
-	switch u {
-	case inLead:
-		return "supply line"
-	case inHeader:
-		return "header"
-	case inStubs:
-		return of(pieces, "short piece at the header's end", "short pieces at the header's ends")
-	case inRows:
-		return of(pieces, "row", "rows")
-	case inFar:
-		return "far header"
+// tubeName is what to ask for.
+func (c *count) tubeName(tube int) string {
+	t := c.Tubes[tube]
+	if t.Entry == catalogue.Custom {
+		return words.Say("Tubing of {size}", t.Short(c.sys))
 	}
-	return of(pieces, "turn between rows", "turns between rows")
+	return t.Name(c.sys)
+}
+
+// used says what pieces of a length in all are used for.
+func used(use, pieces int, length string) string {
+	switch use {
+	case inLead:
+		return words.Say("supply line {length}", length)
+	case inHeader:
+		return words.Say("header {length}", length)
+	case inStubs:
+		return words.Say("{n} {n|short piece at the header's end|short pieces at the header's ends} {length}", words.N(pieces), length)
+	case inRows:
+		return words.Say("{n} {n|row|rows} {length}", words.N(pieces), length)
+	case inFar:
+		return words.Say("far header {length}", length)
+	}
+	return words.Say("{n} {n|turn between rows|turns between rows} {length}", words.N(pieces), length)
 }
 
 // clamps adds the clamps for each end of tubing on a barb, by the outside size
@@ -96,7 +102,7 @@ func (c *count) clamps() {
 		if each == 0 {
 			continue
 		}
-		var kinds []string // of parts, in the order of their joints
+		var kinds []*noun // of parts, in the order of their joints
 		var barbs []int
 		total := 0
 		var where []int
@@ -110,14 +116,14 @@ func (c *count) clamps() {
 					if t != tube {
 						continue
 					}
-					noun := c.noun(j)
+					part := c.noun(j)
 					if end > 0 && end == c.threadedEnd(j) {
-						noun = nouns[layout.Adapter]
+						part = &adapter
 					}
-					at := slices.Index(kinds, noun)
+					at := slices.Index(kinds, part)
 					if at < 0 {
 						at = len(kinds)
-						kinds, barbs = append(kinds, noun), append(barbs, 0)
+						kinds, barbs = append(kinds, part), append(barbs, 0)
 					}
 					barbs[at] += j.N
 					total += j.N
@@ -127,28 +133,22 @@ func (c *count) clamps() {
 				}
 			}
 		}
+		list := make([]string, len(barbs))
 		for i, n := range barbs {
-			kinds[i] = unit.Uncapital(kinds[i]) + " " + strconv.Itoa(n)
+			list[i] = words.Say("{part} {n}", words.Say(kinds[i].name), words.N(n))
 		}
-		on, ring := "one on each barb", "; a barb that locks with a ring or a nut of its own needs none"
+		why := words.Say("one on each barb ({parts}), and one to spare; a barb that locks with a ring or a nut of its own needs none", words.List(list...))
 		if each > 1 {
-			on, ring = "two on each barb, their screws on opposite sides", ""
+			why = words.Say("two on each barb, their screws on opposite sides ({parts}), and one to spare", words.List(list...))
 		}
-		c.add(Line{
-			Group: Fittings,
-			Name:  "Hose clamp for " + outside(c.Tubes[tube], c.sys),
-			Count: each*total + 1,
-			Spare: 1,
-			Why:   on + " (" + strings.Join(kinds, ", ") + "), and one to spare" + ring,
-			Nodes: where,
-		})
+		c.add(Line{Group: Fittings, Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where})
 	}
 }
 
-// outside names tubing by what a clamp goes around.
-func outside(t layout.Tube, sys unit.System) string {
+// clampFor names a clamp by what it goes around.
+func clampFor(t layout.Tube, sys unit.System) string {
 	if t.Outside == 0 {
-		return t.Name(sys) + ", its outside measured on the barb"
+		return words.Say("Hose clamp for {tubing}, its outside measured on the barb", t.Name(sys))
 	}
-	return "tubing of " + unit.Text(unit.Bore, sys, t.Outside) + " outside"
+	return words.Say("Hose clamp for tubing of {size} outside", unit.Text(unit.Bore, sys, t.Outside))
 }
