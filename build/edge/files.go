@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/page"
@@ -48,7 +49,7 @@ func table(q *question, a *asked) reply {
 		if l.Length > 0 {
 			length = unit.Figure(unit.Length, p.Units, l.Length)
 		}
-		record(buy.GroupNames[l.Group], l.Name, number, spare, length, l.Why)
+		record(words.Say(buy.GroupNames[l.Group]), l.Name, number, spare, length, l.Why)
 	}
 	w.Flush()
 	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"

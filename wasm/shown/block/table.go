@@ -26,6 +26,9 @@ func (w *Writer) Half(t words.Text, args ...string) *Writer {
 	return w.Text(before).HTML(`<span class="out">`).Text(heard).HTML(`</span>`).Text(after)
 }
 
+// Figures is the name of a table's column that holds figures.
+func Figures(name string) string { return "#" + name }
+
 // A Table writes an HTML table in a box that scrolls sideways by itself, so
 // that the page never does.
 type Table struct {
@@ -34,7 +37,7 @@ type Table struct {
 }
 
 // Table opens a table with its caption, which is for screen readers, and its
-// columns. A column whose name begins with "#" holds figures.
+// columns, those of figures as [Figures] names them.
 func (w *Writer) Table(caption string, columns ...string) *Table {
 	t := &Table{w: w}
 	w.HTML(`<div class="scroll" role="region" tabindex="0"`).Attr("aria-label", caption).HTML(`><table><caption class="out">`).

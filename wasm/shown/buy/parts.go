@@ -5,12 +5,14 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/works/parts"
 )
 
 // GroupNames are the headings of the list of parts, by [parts.Group].
-var GroupNames = [...]string{
+var GroupNames = [...]words.Text{
 	parts.Tubing:        "Tubing",
 	parts.Fittings:      "Fittings",
 	parts.EmittersGroup: "Emitters",
@@ -23,25 +25,25 @@ var GroupNames = [...]string{
 func Parts(the *scene.Scene) {
 	sc := part{the}
 	if len(sc.S.Parts) == 0 {
-		sc.Tag("p", "There is nothing to buy yet.")
+		sc.Say("p", "There is nothing to buy yet.")
 		return
 	}
-	sc.Tag("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
-	t := sc.Table("Parts to buy", "Part, and where its number comes from", "#Number or length", "#Spare in it")
+	sc.Say("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
+	t := sc.Table(words.Say("Parts to buy"), words.Say("Part, and where its number comes from"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it")))
 	last := -1
 	for i := range sc.S.Parts {
 		p := &sc.S.Parts[i]
 		if int(p.Group) != last {
 			last = int(p.Group)
 			if last < len(GroupNames) {
-				t.Group(GroupNames[last])
+				t.Group(words.Say(GroupNames[last]))
 			}
 		}
 		n, spare := strconv.Itoa(p.Count), ""
 		if p.Length > 0 {
 			n = sc.Amount(unit.Length, p.Length)
 			if p.Count > 0 {
-				n = strconv.Itoa(p.Count) + " × " + n
+				n = words.Say("{n} × {length}", strconv.Itoa(p.Count), n)
 			}
 		}
 		if p.Spare > 0 {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/year/season"
@@ -21,7 +22,7 @@ func (sc part) calendar(class block.Markup, width float64, s *season.Season) {
 	}
 	p := block.Plot{Left: 10, Right: width - 10, Top: 24, X0: float64(s.First), X1: float64(end)}
 	p.Bottom = p.Top + block.BarHeight*float64(n+1)
-	sc.SVG(class, width, p.Bottom+36, "The season: from "+s.First.Words()+" to "+s.Last.Words(), func() {
+	sc.SVG(class, width, p.Bottom+36, words.Say("The season: from {first} to {last}", s.First.Words(), s.Last.Words()), func() {
 		sc.months(&p)
 		sc.frosts(&p, s, n)
 		var dots, dashes, thin, thick, marks block.Path
@@ -30,7 +31,7 @@ func (sc part) calendar(class block.Markup, width float64, s *season.Season) {
 			y := p.Top + block.BarHeight*float64(i) + 28
 			name := s.Name(sc.S.Plan, i)
 			if len(g.Rows) > 0 {
-				name += ", " + wording.Rows(g.Rows)
+				name = words.Say("{planting}, {rows}", name, wording.Rows(g.Rows))
 			}
 			// The name stands over its bar, or ends where the paper ends.
 			letters := []rune(name)
@@ -112,9 +113,9 @@ func (sc part) frosts(p *block.Plot, s *season.Season, n int) {
 			}
 			dash.Move(x, p.Top-6)
 			dash.Add('v', 12)
-			name, anchor := "last frost", block.Markup("start")
+			name, anchor := words.Say("last frost"), block.Markup("start")
 			if i == 1 {
-				name = "first frost"
+				name = words.Say("first frost")
 			}
 			if x > p.Right-90 {
 				anchor = "end"

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/trade/catalogue"
 )
@@ -27,21 +28,18 @@ func Crops(the *scene.Scene) {
 	for i := range p.Plantings {
 		note(p.Plantings[i].Crop)
 	}
-	other := ""
+	var other []string
 	for _, crop := range list {
 		if fit, _ := catalogue.Crops[crop].Suits(catalogue.Drip); fit != catalogue.Best {
-			if other != "" {
-				other += ", "
-			}
-			other += p.CropName(crop)
+			other = append(other, p.CropName(crop))
 		}
 	}
-	if other == "" {
-		sc.Tag("p", "Drip on a medium, as planned here, is the best start for every crop that you grow.")
+	if other == nil {
+		sc.Say("p", "Drip on a medium, as planned here, is the best start for every crop that you grow.")
 	} else {
-		sc.Tag("p", "Drip works for all that you grow, but another method is the usual start for: "+other+". Keep them on drip if they are few; one system is less work than two.")
+		sc.Say("p", "Drip works for all that you grow, but another method is the usual start for: {crops}. Keep them on drip if they are few; one system is less work than two.", words.List(other...))
 	}
-	t := sc.Table("Methods, crop by crop", "Method, and why", "Suits the crop")
+	t := sc.Table(words.Say("Methods, crop by crop"), words.Say("Method, and why"), words.Say("Suits the crop"))
 	for _, crop := range list {
 		t.Group(unit.Capital(p.CropName(crop)))
 		for m := range catalogue.Method(catalogue.Methods) {
@@ -50,10 +48,10 @@ func Crops(the *scene.Scene) {
 		}
 	}
 	t.End()
-	sc.Tag("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
-	sc.Fold("What is known of these crops, and from where", func() {
-		sc.Tag("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
-		k := sc.Table("Numbers of the crops", "What", "#Here", "Where it comes from")
+	sc.Say("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
+	sc.Fold(words.Say("What is known of these crops, and from where"), func() {
+		sc.Say("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
+		k := sc.Table(words.Say("Numbers of the crops"), words.Say("What"), block.Figures(words.Say("Here")), words.Say("Where it comes from"))
 		for _, crop := range list {
 			c := &catalogue.Crops[crop]
 			k.Group(unit.Capital(p.CropName(crop)))
@@ -62,7 +60,7 @@ func Crops(the *scene.Scene) {
 				label, kind := plan.TraitName(trait)
 				v, from := c.Of(trait), c.Ref(trait).String()
 				if own, edited := p.Edited(crop, trait); edited {
-					v, from = own, "yours"
+					v, from = own, words.Say("yours")
 				} else if v == 0 && trait != catalogue.Least {
 					continue // the table has none
 				}
@@ -76,9 +74,9 @@ func Crops(the *scene.Scene) {
 					}
 					n := strconv.Itoa(int(d))
 					if d < 0 {
-						n = "none"
+						n = words.Say("none")
 					}
-					k.Row("Days until seedlings are up at "+sc.Amount(unit.Temperature, temps[i]), n, c.SeedRef().String())
+					k.Row(words.Say("Days until seedlings are up at {temperature}", sc.Amount(unit.Temperature, temps[i])), n, c.SeedRef().String())
 				}
 			}
 		}

@@ -2,10 +2,9 @@
 package grow
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
@@ -25,25 +24,26 @@ func Season(the *scene.Scene) {
 	sc := part{the}
 	s := sc.S.Season
 	if s == nil || len(s.Plantings) == 0 {
-		sc.Tag("p", "There is nothing to sow yet.")
+		sc.Say("p", "There is nothing to sow yet.")
 		return
 	}
 	sc.Tag("p", sc.seasonWords(s))
 	grave := s.Grave()
 	sc.conflicts(s, s.Conflicts[:grave])
 	if grave < len(s.Conflicts) {
-		sc.Tag("p", "Worth knowing:")
+		sc.Say("p", "Worth knowing:")
 		sc.conflicts(s, s.Conflicts[grave:])
 	}
-	words := "Dots: in the plug. Dashes: in the block. Thin line: growing in its row. Thick line: harvest. Vertical dashes: frost. In the lowest line, the system: B build, T fill and test, F flush, D drain and store."
-	if len(s.Plantings) > mostBars {
-		words += " The first " + strconv.Itoa(mostBars) + " of " + strconv.Itoa(len(s.Plantings)) + " plantings are drawn; the table has all."
+	caption := words.Say("Dots: in the plug. Dashes: in the block. Thin line: growing in its row. Thick line: harvest. Vertical dashes: frost. In the lowest line, the system: B build, T fill and test, F flush, D drain and store.")
+	if n := len(s.Plantings); n > mostBars {
+		caption = words.Sentences(caption, words.Say("The first {drawn} of {n} plantings are drawn; the table has all.", words.N(mostBars), words.N(n)))
 	}
-	sc.Picture(words, func(class block.Markup, width float64) {
+	sc.Picture(caption, func(class block.Markup, width float64) {
 		sc.calendar(class, width, s)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("Dates of every planting", "Planting", "Sow", "Seedlings up", "Into blocks", "Plant out", "First harvest", "Remove plants")
+		t := sc.Table(words.Say("Dates of every planting"), words.Say("Planting"), words.Say("Sow"), words.Say("Seedlings up"),
+			words.Say("Into blocks"), words.Say("Plant out"), words.Say("First harvest"), words.Say("Remove plants"))
 		for i := range s.Plantings {
 			g := &s.Plantings[i]
 			d := func(stage season.Stage, has bool) string {
@@ -53,21 +53,21 @@ func Season(the *scene.Scene) {
 				return g.Dates[stage].Words()
 			}
 			raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
-			t.Explained(unit.Capital(s.Name(sc.S.Plan, i)), wording.Rows(g.Rows)+", "+wording.Count(g.Plants, "plant", "plants"),
+			t.Explained(s.NameBegin(sc.S.Plan, i), words.Say("{rows}, {n} {n|plant|plants}", wording.Rows(g.Rows), words.N(g.Plants)),
 				d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
 		}
 		t.End()
-		sc.Tag("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
+		sc.Say("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
 	})
 }
 
 // seasonWords is the season in a few sentences.
 func (sc part) seasonWords(s *season.Season) string {
-	words := "It fits together."
+	said := words.Say("It fits together.")
 	if n := s.Grave(); n == 1 {
-		words = "One thing does not fit."
+		said = words.Say("One thing does not fit.")
 	} else if n > 1 {
-		words = strconv.Itoa(n) + " things do not fit."
+		said = words.Say("{n} {n|thing does|things do} not fit.", words.N(n))
 	}
 	sown, out, picked, end := -1, -1, -1, day.Day(0)
 	for i := range s.Plantings {
@@ -92,16 +92,16 @@ func (sc part) seasonWords(s *season.Season) string {
 	at := func(i int, stage season.Stage) string { return s.Plantings[i].Dates[stage].Words() }
 	name := func(i int) string { return s.Name(sc.S.Plan, i) }
 	if sown >= 0 {
-		words += " Sow the first seed, " + name(sown) + ", on " + at(sown, season.Sow) + "."
+		said = words.Sentences(said, words.Say("Sow the first seed, {planting}, on {date}.", name(sown), at(sown, season.Sow)))
 	}
 	if out >= 0 {
-		words += " Have the system built and tested a week before " + at(out, season.Slab) + ", when the first plants go out."
+		said = words.Sentences(said, words.Say("Have the system built and tested a week before {date}, when the first plants go out.", at(out, season.Slab)))
 		if picked >= 0 {
-			words += " The first harvest is " + name(picked) + ", about " + at(picked, season.Harvest) + "."
+			said = words.Sentences(said, words.Say("The first harvest is {planting}, about {date}.", name(picked), at(picked, season.Harvest)))
 		}
-		words += " The last plants are removed on " + end.Words() + "."
+		said = words.Sentences(said, words.Say("The last plants are removed on {date}.", end.Words()))
 	}
-	return words
+	return said
 }
 
 // conflicts lists what does not fit, and what to do.
@@ -113,7 +113,7 @@ func (sc part) conflicts(s *season.Season, list []season.Conflict) {
 	const most = 12
 	for i := range list {
 		if i == most {
-			sc.Tag("li", "And "+strconv.Itoa(len(list)-most)+" more of this kind.")
+			sc.Say("li", "And {n} more of this kind.", words.N(len(list)-most))
 			break
 		}
 		sc.Tag("li", sc.conflict(s, &list[i]))
@@ -121,64 +121,79 @@ func (sc part) conflicts(s *season.Season, list []season.Conflict) {
 	sc.HTML(`</ul>`)
 }
 
+// conflict says one thing that does not fit, and what to do.
 func (sc part) conflict(s *season.Season, c *season.Conflict) string {
 	p := sc.S.Plan
-	name, out, picked, end := "", day.Day(0), day.Day(0), day.Day(0)
-	crop := 0
-	if c.Planting >= 0 {
-		g := &s.Plantings[c.Planting]
-		name, crop = unit.Capital(s.Name(p, c.Planting)), g.Crop
-		out, picked, end = g.Dates[season.Slab], g.Dates[season.Harvest], g.Dates[season.End]
+	until, count := c.Until.Words(), words.N(c.Count)
+	switch c.Kind {
+	case season.NoPlace:
+		return words.Say("From {date} on, {n} blocks stand at the same time, and you have places for {places}. Make room for {more} more, or sow some later.",
+			until, count, words.N(p.Season.Places), words.N(c.Count-p.Season.Places))
+	case season.Freezing:
+		return words.Say("The system stays full on {n} {n|day|days} on which there may be frost, from {date} on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the plants out of their rows two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed.",
+			days(day.Day(c.Count)), until)
+	case season.LateStore:
+		return words.Say("The last plants leave their rows only {n} {n|day|days} before the first frost, {date}, which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast.",
+			days(day.Day(c.Count)), until)
 	}
-	seedbed := sc.Amount(unit.Temperature, p.Season.Seedbed)
-	days := func(n day.Day) string { return wording.Count(max(int(n), 1), "day", "days") }
+	g := &s.Plantings[c.Planting]
+	name, out, picked := s.NameBegin(p, c.Planting), g.Dates[season.Slab], g.Dates[season.Harvest]
 	switch c.Kind {
 	case season.NoRow:
-		return name + " stands in no row: none has this crop, or there are fewer rows. Choose its rows, or remove the planting."
+		return words.Say("{planting} stands in no row: none has this crop, or there are fewer rows. Choose its rows, or remove the planting.", name)
 	case season.DeadSeed:
-		return name + ": seed does not come up at " + seedbed + ". Keep the seedbed at " + sc.Amount(unit.Temperature, p.Trait(crop, catalogue.SeedLow)) + " to " + sc.Amount(unit.Temperature, p.Trait(crop, catalogue.SeedHigh)) + ". The dates here count as if it did."
+		return words.Say("{planting}: seed does not come up at {seedbed}. Keep the seedbed at {low} to {high}. The dates here count as if it did.",
+			name, sc.seedbed(), sc.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedLow)), sc.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedHigh)))
 	case season.FrostOut:
-		words := name + " would be planted out on "
 		if out == c.Until {
-			words += "the day of the last frost, "
-		} else {
-			words += out.Words() + ", and the last frost comes " + days(c.Until-out) + " later, on "
+			return words.Say("{planting} would be planted out on the day of the last frost, {frost}. Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat.", name, until)
 		}
-		return words + c.Until.Words() + ". Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat."
+		return words.Say("{planting} would be planted out on {date}, and the last frost comes {n} {n|day|days} later, on {frost}. Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat.",
+			name, out.Words(), days(c.Until-out), until)
 	case season.FrostKill:
-		words := name + ": the frost of " + c.Until.Words() + " kills it before the first harvest, which would be on " + picked.Words() + "."
-		if picked < c.Until {
-			words = name + ": the first harvest would be on " + picked.Words() + ", less than two weeks before the frost of " + c.Until.Words() + ", when the system is drained already."
-		}
-		// So much sooner, and sooner than that it would go out before the last frost.
-		frost, _, _ := season.Frosts(p, out)
-		sooner, room := picked-season.Cleared(c.Until)+1, out-frost-1
-		if sooner > room {
-			words += " The time without frost is " + days(sooner-room) + " too short for it: heat, or choose a quicker crop."
-		} else {
-			words += " Sow it "
-			if sooner < room {
-				words += strconv.Itoa(int(sooner)) + " to "
-			}
-			words += days(room) + " earlier, or heat."
-		}
-		return words + " Tasks and water end on " + end.Words() + "."
+		return words.Sentences(killed(name, picked, c.Until), sc.sooner(out, picked, c.Until), words.Say("Tasks and water end on {date}.", g.Dates[season.End].Words()))
 	case season.TwoInRow:
-		return "Row " + strconv.Itoa(c.Row+1) + " is not free for " + s.Name(p, c.Planting) + " on " + out.Words() + ": " + s.Name(p, c.Other) + " stands there until " + c.Until.Words() + ". Move one of them by " + days(c.Until-out) + ", or choose another row."
+		return words.Say("Row {row} is not free for {planting} on {date}: {other} stands there until {end}. Move one of them by {n} {n|day|days}, or choose another row.",
+			words.N(c.Row+1), s.Name(p, c.Planting), out.Words(), s.Name(p, c.Other), until, days(c.Until-out))
 	case season.NotReady:
-		return "The system is not ready: it is built and tested by " + c.Until.Words() + ", and the first plants go out on " + out.Words() + ". Begin " + days(c.Until-out) + " earlier, or plant out later."
-	case season.NoPlace:
-		return "From " + c.Until.Words() + " on, " + strconv.Itoa(c.Count) + " blocks stand at the same time, and you have places for " + strconv.Itoa(p.Season.Places) + ". Make room for " + strconv.Itoa(c.Count-p.Season.Places) + " more, or sow some later."
-	case season.Freezing:
-		return "The system stays full on " + days(day.Day(c.Count)) + " on which there may be frost, from " + c.Until.Words() + " on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the plants out of their rows two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed."
-	case season.LateStore:
-		return "The last plants leave their rows only " + days(day.Day(c.Count)) + " before the first frost, " + c.Until.Words() + ", which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast."
+		return words.Say("The system is not ready: it is built and tested by {ready}, and the first plants go out on {date}. Begin {n} {n|day|days} earlier, or plant out later.",
+			until, out.Words(), days(c.Until-out))
 	case season.EarlyOpen:
-		return name + " goes out in the open " + days(day.Day(c.Count)) + " after the last frost, when a late one is not rare. Have a cover ready, or wait a week."
+		return words.Say("{planting} goes out in the open {n} {n|day|days} after the last frost, when a late one is not rare. Have a cover ready, or wait a week.", name, days(day.Day(c.Count)))
 	case season.Guessed:
-		return name + ": days until seedlings are up were not tested at " + seedbed + ". The dates take those at the nearest tested temperature."
+		return words.Say("{planting}: days until seedlings are up were not tested at {seedbed}. The dates take those at the nearest tested temperature.", name, sc.seedbed())
 	case season.Untold:
-		return name + ": none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own."
+		return words.Say("{planting}: none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own.", name)
 	}
-	return name + ": it ends after " + wording.Count(int(end-picked)/7, "week", "weeks") + " of harvest, so that the system is drained two weeks before the frost of " + c.Until.Words() + ". In warmth it would go on for " + wording.Count((c.Count+3)/7, "week", "weeks") + " more."
+	return words.Say("{planting}: it ends after {n} {n|week|weeks} of harvest, so that the system is drained two weeks before the frost of {frost}. In warmth it would go on for {more} {more|week|weeks} more.",
+		name, words.N(int(g.Dates[season.End]-picked)/7), until, words.N((c.Count+3)/7))
+}
+
+// days is how many days that do not fit are, at least one.
+func days(n day.Day) string { return words.N(max(int(n), 1)) }
+
+func (sc part) seedbed() string {
+	return sc.Amount(unit.Temperature, sc.S.Plan.Season.Seedbed)
+}
+
+// killed says that a planting is not harvested because of a frost.
+func killed(name string, picked, frost day.Day) string {
+	if picked < frost {
+		return words.Say("{planting}: the first harvest would be on {date}, less than two weeks before the frost of {frost}, when the system is drained already.", name, picked.Words(), frost.Words())
+	}
+	return words.Say("{planting}: the frost of {frost} kills it before the first harvest, which would be on {date}.", name, frost.Words(), picked.Words())
+}
+
+// sooner says by how much sooner a planting that frost kills has to be sown:
+// sooner than its room it would go out before the last frost.
+func (sc part) sooner(out, picked, frost day.Day) string {
+	last, _, _ := season.Frosts(sc.S.Plan, out)
+	least, room := picked-season.Cleared(frost)+1, out-last-1
+	switch {
+	case least > room:
+		return words.Say("The time without frost is {n} {n|day|days} too short for it: heat, or choose a quicker crop.", days(least-room))
+	case least < room:
+		return words.Say("Sow it {least} to {n} {n|day|days} earlier, or heat.", words.N(int(least)), days(room))
+	}
+	return words.Say("Sow it {n} {n|day|days} earlier, or heat.", days(room))
 }

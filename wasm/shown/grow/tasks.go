@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/scene"
-	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/year/season"
 )
 
@@ -14,17 +14,17 @@ func Tasks(the *scene.Scene) {
 	sc := part{the}
 	s := sc.S.Season
 	if s == nil || len(s.Tasks) == 0 {
-		sc.Tag("p", "There is nothing to do yet.")
+		sc.Say("p", "There is nothing to do yet.")
 		return
 	}
 	sc.CardName(s.First)
-	sc.HTML(`<p>`).Text("From " + s.First.Words() + " to " + s.Last.Words()).HTML(`. <a href="#h-share">Save it as a calendar file</a> to have it on your phone.</p>`)
+	sc.HTML(`<p>`).Linked("#h-share", "From {first} to {last}. [Save it as a calendar file] to have it on your phone.", s.First.Words(), s.Last.Words()).HTML(`</p>`)
 	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
 	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }
-	t := sc.Table("Tasks by week", "Week from Monday", "What")
+	t := sc.Table(words.Say("Tasks by week"), words.Say("Week from Monday"), words.Say("What"))
 	if slices.ContainsFunc(list, func(t season.Task) bool { return weekly(&t) }) {
-		sc.HTML(`<tr><th scope="row">Every week</th><td>`)
-		sc.week(s, list, weekly, func(k *season.Task) string { return k.Day.Short() + " to " + k.Last().Words() })
+		sc.HTML(`<tr><th scope="row">`).Text(words.Say("Every week")).HTML(`</th><td>`)
+		sc.week(s, list, weekly, func(k *season.Task) string { return words.Say("{first} to {last}", k.Day.Short(), k.Last().Words()) })
 		sc.HTML(`</td></tr>`)
 	}
 	monday := func(t *season.Task) day.Day { return t.Day - day.Day(t.Day.Weekday()) }
@@ -39,23 +39,22 @@ func Tasks(the *scene.Scene) {
 		}
 		sc.HTML(`<tr><th scope="row">`).Text(m.Words()).HTML(`</th><td>`)
 		sc.week(s, list[from:i], func(k *season.Task) bool { return !weekly(k) }, func(k *season.Task) string {
-			when := k.Day.WeekdayName()[:3] + " " + k.Day.Short()
 			switch {
 			case k.Days > 1:
-				when += " to " + k.Last().Short()
+				return words.Say("{first} to {last}", k.Day.InWeek(), k.Last().Short())
 			case k.Times > 1:
-				when += " and every " + wording.Count(k.Every, "day", "days") + " until " + k.Last().Short()
+				return words.Say("{first} and every {n} {n|day|days} until {last}", k.Day.InWeek(), words.N(k.Every), k.Last().Short())
 			}
-			return when
+			return k.Day.InWeek()
 		})
 		sc.HTML(`</td></tr>`)
 	}
 	t.End()
 	if n := len(s.Tasks) - mostTasks; n > 0 {
-		sc.Tag("p", "And "+wording.Count(n, "more task", "more tasks")+", which the calendar file holds.")
+		sc.Say("p", "And {n} {n|more task|more tasks}, which the calendar file holds.", words.N(n))
 	}
-	sc.Fold("How each of these is done", func() {
-		how := sc.Table("How each task is done", "Task", "How")
+	sc.Fold(words.Say("How each of these is done"), func() {
+		how := sc.Table(words.Say("How each task is done"), words.Say("Task"), words.Say("How"))
 		var told [season.TaskKinds]bool
 		for i := range s.Tasks {
 			if k := &s.Tasks[i]; !told[k.Kind] {
@@ -80,10 +79,10 @@ func (sc part) week(s *season.Season, list []season.Task, wanted func(*season.Ta
 			if was != "" {
 				sc.HTML(`<br>`)
 			}
-			sc.Tag("strong", w).Text(" " + s.Title(sc.S.Plan, k))
+			sc.Tag("strong", w).HTML(" ").Text(s.Title(sc.S.Plan, k))
 			was, kind = w, k.Kind
 			continue
 		}
-		sc.Text("; " + s.For(sc.S.Plan, k))
+		sc.HTML("; ").Text(s.For(sc.S.Plan, k))
 	}
 }

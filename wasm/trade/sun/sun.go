@@ -21,17 +21,13 @@ const Horizon = -0.8333
 type Kind uint8
 
 const (
-	RisesAndSets Kind = iota
-	Up                // it stays up
-	Down              // it stays down
-	RisesOnly         // it rises and does not set again
-	SetsOnly          // it sets and does not rise before that
+	RisesAndSets Kind   = iota
+	Up                  // it stays up
+	Down                // it stays down
+	RisesOnly           // it rises and does not set again
+	SetsOnly            // it sets and does not rise before that
+	Kinds        = iota // how many there are
 )
-
-// String says it in words, as the page prints it after "the sun".
-func (k Kind) String() string {
-	return [...]string{"rises and sets", "is up all day", "is down all day", "rises, and does not set again that day", "sets, having been up since the day before"}[k]
-}
 
 // Times are those of one day at one place.
 type Times struct {

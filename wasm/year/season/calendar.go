@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/numeric"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/year/ical"
 )
@@ -23,10 +24,10 @@ func (s *Season) Calendar(p *plan.Plan) *ical.Calendar {
 		e := ical.Event{
 			UID:   mark + "-" + strconv.Itoa(int(t.Kind)) + "-" + strconv.Itoa(t.Number),
 			First: t.Day, Days: t.Days, Every: t.Every, Times: t.Times,
-			Summary: s.Title(p, t), Description: t.Note(), Category: "System",
+			Summary: s.Title(p, t), Description: t.Note(), Category: words.Say("System"),
 		}
 		if t.Kind.ForPlants() {
-			e.Category = "Plants"
+			e.Category = words.Say("Plants")
 		}
 		if t.Planting >= 0 {
 			g := &s.Plantings[t.Planting]

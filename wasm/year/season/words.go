@@ -1,20 +1,20 @@
 package season
 
 import (
-	"strconv"
-
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 )
 
 // titles are what tasks are called; those for a planting are followed by it.
-var titles = [TaskKinds]string{
+var titles = [TaskKinds]words.Text{
 	Sowing: "Sow", Potting: "Move into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Remove plants",
 	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water, or wet the medium",
 	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Clean the lines", Storing: "Drain the system and store it",
 }
 
 // notes say how, in a sentence or two.
-var notes = [TaskKinds]string{
+var notes = [TaskKinds]words.Text{
 	Sowing:   "One seed to a plug, and 1 more for every 10. Keep them warm and covered until seedlings are up.",
 	Potting:  "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
 	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
@@ -33,14 +33,14 @@ var notes = [TaskKinds]string{
 }
 
 // String is what a task is called.
-func (k TaskKind) String() string { return titles[k] }
+func (k TaskKind) String() string { return words.Say(titles[k]) }
 
 // Title is a task in a few words: "Plant out: tomato, 30 plants".
 func (s *Season) Title(p *plan.Plan, t *Task) string {
 	if t.Planting < 0 {
-		return titles[t.Kind]
+		return t.Kind.String()
 	}
-	return titles[t.Kind] + ": " + s.For(p, t)
+	return words.Say("{task}: {planting}", t.Kind.String(), s.For(p, t))
 }
 
 // For is what a task is for: "tomato, 30 plants"; empty when it is for no
@@ -52,16 +52,13 @@ func (s *Season) For(p *plan.Plan, t *Task) string {
 	name := s.Name(p, t.Planting)
 	switch t.Kind {
 	case Sowing, Potting, Setting:
-		name += ", " + strconv.Itoa(t.Plants) + " plants"
-		if t.Plants == 1 {
-			name = name[:len(name)-1]
-		}
+		return words.Say("{planting}, {n} {n|plant|plants}", name, words.N(t.Plants))
 	}
 	return name
 }
 
 // Note says how a task is done.
-func (t *Task) Note() string { return notes[t.Kind] }
+func (t *Task) Note() string { return words.Say(notes[t.Kind]) }
 
 // Name is a planting in words: the crop, with its number when there are
 // several plantings of it: "cucumber 2".
@@ -70,8 +67,11 @@ func (s *Season) Name(p *plan.Plan, i int) string {
 	name := p.CropName(g.Crop)
 	for k := range s.Plantings {
 		if k != i && s.Plantings[k].Crop == g.Crop {
-			return name + " " + strconv.Itoa(g.Number+1)
+			return words.Say("{crop} {number}", name, words.N(g.Number+1))
 		}
 	}
 	return name
 }
+
+// NameBegin is [Season.Name] at the beginning of a sentence or a line.
+func (s *Season) NameBegin(p *plan.Plan, i int) string { return unit.Capital(s.Name(p, i)) }
