@@ -38,6 +38,9 @@ func TestUnpackingLeavesWhatGoWrote(t *testing.T) {
 	if bytes.Contains(memory(t, smaller), bucketsOf(100)) {
 		t.Error("the buckets are in the program")
 	}
+	if !bytes.Contains(want, powersOfTen()) || bytes.Contains(memory(t, smaller), powersOfTen()[:64]) {
+		t.Error("the powers of ten are not in the program as Go compiles it, or in the smaller one")
+	}
 	got := loaded(t, root, smaller)[:len(want)]
 
 	before, err := readFunctions(want)

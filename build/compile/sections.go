@@ -29,7 +29,7 @@ func readSections(program []byte) ([]section, error) {
 
 // withStart adds the function that unpacks, as the last of all, and has it run
 // when the program is loaded.
-func withStart(sections []section, p packing) ([]section, error) {
+func withStart(sections []section, p packing, powers int) ([]section, error) {
 	broken := errors.New("the sections of the WebAssembly program are not as Go writes them")
 	counts := map[byte]uint64{}
 	at := map[byte]int{}
@@ -57,7 +57,7 @@ func withStart(sections []section, p packing) ([]section, error) {
 	}
 	add(typeSection, []byte{0x60, 0, 0}) // a function of nothing that returns nothing
 	add(functionSection, binary.AppendUvarint(nil, counts[typeSection]))
-	locals, code := p.unpack()
+	locals, code := p.unpack(powers)
 	add(codeSection, appendFunction(nil, locals, code))
 	// Go imports nothing but functions.
 	start := section{startSection, binary.AppendUvarint(nil, counts[importSection]+counts[functionSection])}

@@ -64,6 +64,7 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	powers := withoutPowers(segments)
 	of[dataSection].body = writeSegments(split(segments))
 	of[codeSection].body, err = shorterCode(of[codeSection].body, func(slot int, locals []group, code []instruction) ([]group, []instruction) {
 		if unused[slot-firstSlot] {
@@ -74,7 +75,7 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if sections, err = withStart(sections, p); err != nil {
+	if sections, err = withStart(sections, p, powers); err != nil {
 		return nil, err
 	}
 	out := slices.Clone(program[:8])

@@ -1,7 +1,6 @@
 package compile
 
 import (
-	"encoding/binary"
 	"slices"
 )
 
@@ -28,10 +27,11 @@ import (
 //	}
 //	word(index + 8*count) = firstSlot + count
 //	fill(buckets, 4*columns*count, 0)
+//	write the powers of ten, if there are any
 //	for number := 0; number < (count-1)*bucketsForFunction+1; number++ {
 //		word(buckets + number*bucketSize) = number / bucketsForFunction
 //	}
-func (p packing) unpack() (locals []group, code []instruction) {
+func (p packing) unpack(powers int) (locals []group, code []instruction) {
 	const (
 		number = iota // the local variables
 		record
@@ -40,173 +40,149 @@ func (p packing) unpack() (locals []group, code []instruction) {
 		words
 		at
 		value
+		wide // from here of 64 bits
+		carry
 		variables
 	)
-	const (
-		load      = 0x28
-		loadByte  = 0x2d
-		store     = 0x36
-		equalZero = 0x45
-		less      = 0x49 // unsigned, as all of these
-		orEqual   = 0x4f // greater or equal
-		add       = 0x6a
-		times     = 0x6c
-		and       = 0x71
-		or        = 0x72
-		shift     = 0x76
-	)
-	emit := func(list ...instruction) { code = append(code, list...) }
-	get := func(v uint64) { emit(with(opLocalGet, v)) }
-	set := func(v uint64) { emit(with(opLocalSet, v)) }
-	push := func(v int) { emit(constant(opI32Const, uint64(v))) }
-	do := func(op byte) { emit(plain(op)) }
-	memory := func(op, align byte, offset int) {
-		i := with(op, uint64(align))
-		i.raw = binary.AppendUvarint(i.raw, uint64(offset))
-		emit(i)
-	}
-	step := func(v uint64, by int) { get(v); push(by); do(add); set(v) }
-	timesOf := func(v uint64, by int) { get(v); push(by); do(times) }
-	loop := func() { emit(with(opLoop, noValue)) }
-	again := func() { emit(with(opBrIf, 0), plain(opEnd)) }
+	var a assembler
 	column := func(at func()) { // the word of the function in the column that at pushes
 		at()
-		push(p.count)
-		do(times)
-		get(number)
-		do(add)
-		push(4)
-		do(times)
-		memory(load, 2, p.buckets)
+		a.push(p.count)
+		a.do(times)
+		a.get(number)
+		a.do(add)
+		a.push(4)
+		a.do(times)
+		a.memory(load, 2, p.buckets)
 	}
 	goOver := func() { // a number of the program
-		loop()
-		get(program)
-		step(program, 1)
-		memory(loadByte, 0, 0)
-		push(0x80)
-		do(orEqual)
-		again()
+		a.loop()
+		a.get(program)
+		a.step(program, 1)
+		a.memory(loadByte, 0, 0)
+		a.push(0x80)
+		a.do(orEqual)
+		a.again()
 	}
 
-	push(p.records)
-	set(record)
-	push(p.programs + 1)
-	set(program)
-	loop() // over functions
-	timesOf(number, 8)
-	get(number)
-	push(firstSlot)
-	do(add)
-	memory(store, 2, p.index)
-	timesOf(number, 8)
-	get(record)
-	push(p.index)
-	do(opI32Sub)
-	memory(store, 2, p.index+4)
-	column(func() { push(countField / 4) })
-	push(fixedWords)
-	do(add)
-	set(further)
-	column(func() { push(dataField / 4) })
-	push(24)
-	do(shift)
-	get(further)
-	do(add)
-	set(words)
-	push(1)
-	set(at)
-	loop() // over words
-	column(func() { get(at) })
-	set(value)
-	emit(with(opBlock, noValue)) // unless it is that of a program
-	get(value)
-	do(equalZero)
-	emit(with(opBrIf, 0))
-	get(at)
-	push(firstProgramWord)
-	do(orEqual)
-	get(at)
-	push(lastProgramWord + 1)
-	do(less)
-	do(and)
-	get(at)
-	push(fixedWords)
-	do(orEqual)
-	get(at)
-	get(further)
-	do(less)
-	do(and)
-	do(or)
-	do(equalZero)
-	emit(with(opBrIf, 0))
-	get(program)
-	push(p.programs)
-	do(opI32Sub)
-	set(value)
+	a.push(p.records)
+	a.set(record)
+	a.push(p.programs + 1)
+	a.set(program)
+	a.loop() // over functions
+	a.timesOf(number, 8)
+	a.get(number)
+	a.push(firstSlot)
+	a.do(add)
+	a.memory(store, 2, p.index)
+	a.timesOf(number, 8)
+	a.get(record)
+	a.push(p.index)
+	a.do(opI32Sub)
+	a.memory(store, 2, p.index+4)
+	column(func() { a.push(countField / 4) })
+	a.push(fixedWords)
+	a.do(add)
+	a.set(further)
+	column(func() { a.push(dataField / 4) })
+	a.push(24)
+	a.do(shift)
+	a.get(further)
+	a.do(add)
+	a.set(words)
+	a.push(1)
+	a.set(at)
+	a.loop() // over words
+	column(func() { a.get(at) })
+	a.set(value)
+	a.emit(with(opBlock, noValue)) // unless it is that of a program
+	a.get(value)
+	a.do(equalZero)
+	a.emit(with(opBrIf, 0))
+	a.get(at)
+	a.push(firstProgramWord)
+	a.do(orEqual)
+	a.get(at)
+	a.push(lastProgramWord + 1)
+	a.do(less)
+	a.do(and)
+	a.get(at)
+	a.push(fixedWords)
+	a.do(orEqual)
+	a.get(at)
+	a.get(further)
+	a.do(less)
+	a.do(and)
+	a.do(or)
+	a.do(equalZero)
+	a.emit(with(opBrIf, 0))
+	a.get(program)
+	a.push(p.programs)
+	a.do(opI32Sub)
+	a.set(value)
 	goOver()
-	loop() // over pairs
+	a.loop() // over pairs
 	goOver()
-	emit(with(opBlock, noValue))
-	get(program)
-	memory(loadByte, 0, 0)
-	do(equalZero)
-	emit(with(opBrIf, 0))
+	a.emit(with(opBlock, noValue))
+	a.get(program)
+	a.memory(loadByte, 0, 0)
+	a.do(equalZero)
+	a.emit(with(opBrIf, 0))
 	goOver()
-	emit(with(opBr, 1), plain(opEnd), plain(opEnd))
-	step(program, 1)
-	do(opEnd)
-	get(record)
-	timesOf(at, 4)
-	do(add)
-	get(value)
-	memory(store, 2, 0)
-	step(at, 1)
-	get(at)
-	get(words)
-	do(less)
-	again()
-	get(record)
-	get(number)
-	push(firstSlot)
-	do(add)
-	memory(store, 2, 0)
-	get(record)
-	timesOf(words, 4)
-	do(add)
-	push(7)
-	do(add)
-	push(3)
-	do(shift)
-	push(8)
-	do(times)
-	set(record)
-	step(number, 1)
-	get(number)
-	push(p.count)
-	do(less)
-	again()
+	a.emit(with(opBr, 1), plain(opEnd), plain(opEnd))
+	a.step(program, 1)
+	a.do(opEnd)
+	a.get(record)
+	a.timesOf(at, 4)
+	a.do(add)
+	a.get(value)
+	a.memory(store, 2, 0)
+	a.step(at, 1)
+	a.get(at)
+	a.get(words)
+	a.do(less)
+	a.again()
+	a.get(record)
+	a.get(number)
+	a.push(firstSlot)
+	a.do(add)
+	a.memory(store, 2, 0)
+	a.get(record)
+	a.timesOf(words, 4)
+	a.do(add)
+	a.push(7)
+	a.do(add)
+	a.push(3)
+	a.do(shift)
+	a.push(8)
+	a.do(times)
+	a.set(record)
+	a.step(number, 1)
+	a.get(number)
+	a.push(p.count)
+	a.do(less)
+	a.again()
 
-	push(p.index + 8*p.count)
-	push(firstSlot + p.count)
-	memory(store, 2, 0)
-	push(p.buckets)
-	push(0)
-	push(4 * p.words * p.count)
-	emit(instruction{0xfc, 11, []byte{0xfc, 11, 0}}) // fill
-	push(0)
-	set(number)
-	loop() // over buckets
-	timesOf(number, bucketSize)
-	get(number)
-	push(4) // 16 for each function
-	do(shift)
-	memory(store, 2, p.buckets)
-	step(number, 1)
-	get(number)
-	push((p.count-1)*bucketsForFunction + 1)
-	do(less)
-	again()
-	do(opEnd)
-	return []group{{variables, typeI32}}, slices.Clip(code)
+	a.push(p.index + 8*p.count)
+	a.push(firstSlot + p.count)
+	a.memory(store, 2, 0)
+	a.clear(p.buckets, 4*p.words*p.count)
+	if powers != 0 {
+		p.powersOfTen(&a, powers, number, at, wide, carry)
+	}
+	a.push(0)
+	a.set(number)
+	a.loop() // over buckets
+	a.timesOf(number, bucketSize)
+	a.get(number)
+	a.push(4) // 16 for each function
+	a.do(shift)
+	a.memory(store, 2, p.buckets)
+	a.step(number, 1)
+	a.get(number)
+	a.push((p.count-1)*bucketsForFunction + 1)
+	a.do(less)
+	a.again()
+	a.do(opEnd)
+	return []group{{wide, typeI32}, {variables - wide, typeI64}}, slices.Clip(a.code)
 }
