@@ -46,6 +46,10 @@ var done = []string{
 	"shown/buy",
 	"shown/grow",
 	"works/parts",
+	"ground/day",
+	"works/layout",
+	"year/demand",
+	"year/drain",
 	"year/ical",
 	"year/season",
 }

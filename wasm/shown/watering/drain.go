@@ -36,7 +36,7 @@ func Log(get func(path string) string, rows int, hint func(row int) string) stri
 		w.sky(drain.Path(row, drain.SkyName), get)
 		for i := range drain.Columns {
 			c := &drain.Columns[i]
-			w.box(drain.Path(row, c.Name), c.Label, c.Unit, "decimal", get)
+			w.box(drain.Path(row, c.Name), words.Say(c.Label), c.Unit, "decimal", get)
 		}
 		if !drain.Blank(get, row) {
 			w.do(LogRemove+strconv.Itoa(row), "Remove", " day "+strconv.Itoa(row))
@@ -157,13 +157,13 @@ func slipName(path string) string {
 			row, name = path[len("log."):i], path[i+1:]
 		}
 	}
-	label := "date"
+	label := words.Say("date")
 	for i := range drain.Columns {
 		if drain.Columns[i].Name == name {
-			label = drain.Columns[i].Label
+			label = words.Say(drain.Columns[i].Label)
 		}
 	}
-	return "Day " + row + ": " + label
+	return words.Say("Day {row}: {label}", row, label)
 }
 
 // Hints say, below the rows of a log, what the timer is taken to have been set

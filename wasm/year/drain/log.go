@@ -13,7 +13,7 @@ import (
 // A Column is one box of the log's form.
 type Column struct {
 	Name  string // in form data
-	Label string
+	Label words.Text
 	Unit  string // may be empty
 	at    func(*Entry) *float64
 	low   float64
@@ -146,14 +146,18 @@ func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 // the columns.
 func CSV(get func(path string) string) string {
 	var b strings.Builder
-	b.WriteString("Date")
+	cell(&b, words.Say("Date"))
 	for _, c := range Columns {
-		b.WriteString("," + c.Label)
-		if c.Unit != "" {
-			b.WriteString(" (" + c.Unit + ")")
+		b.WriteByte(',')
+		if c.Unit == "" {
+			cell(&b, words.Say(c.Label))
+		} else {
+			cell(&b, words.Say("{label} ({unit})", words.Say(c.Label), c.Unit))
 		}
 	}
-	b.WriteString(",Weather\r\n")
+	b.WriteByte(',')
+	cell(&b, words.Say("Weather"))
+	b.WriteString("\r\n")
 	for row := 1; row <= Rows(get); row++ {
 		if Blank(get, row) {
 			continue
