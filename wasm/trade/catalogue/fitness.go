@@ -31,30 +31,42 @@ var FitnessNames = [...]words.Text{"best", "works", "not usual"}
 // common practice without a source, but for those of lettuce and basil (FAO
 // Fisheries and Aquaculture Technical Paper 589, 2014, appendix 1).
 func (c *Crop) Suits(m Method) (Fitness, words.Text) {
-	for i := range reasons {
-		if r := &reasons[i]; r.mark == c.fit[m] {
-			return r.fit, r.why
-		}
-	}
-	return Poor, ""
+	r := &reasons[c.fit[m]]
+	return r.fit, r.why
 }
 
-// reasons are the letters of a crop's fit, one for each method.
+// A reason is why a method suits a crop, or does not; crops.csv names it.
+type reason uint8
+
+const (
+	base reason = iota
+	trough
+	perennial
+	costly
+	air
+	bed
+	raft
+	dams
+	gutter
+	channel
+	seldom
+	heavy
+)
+
 var reasons = [...]struct {
-	mark byte
-	fit  Fitness
-	why  words.Text
+	fit Fitness
+	why words.Text
 }{
-	{'b', Best, "The medium holds water in reserve if the pump stops, and gives a tall plant a base."},
-	{'c', Best, "Troughs and bags give each plant enough medium, and the fruit hangs clean and dry."},
-	{'m', Best, "Roots that last for years want air and room, which a medium gives."},
-	{'g', Works, "It works, but costs an emitter for every small plant."},
-	{'t', Works, "It grows well while air is pumped day and night; large roots use the oxygen of warm water fast."},
-	{'e', Works, "It works; a bed of loose medium, flooded and drained, suits it as well and needs fewer emitters."},
-	{'r', Best, "Short plants float on rafts, need no emitter each, and their roots stay cool."},
-	{'v', Works, "It crops, but thick roots dam the channel late in the season, and in heat nothing is left an hour or two after the pump stops."},
-	{'w', Works, "Light plants fit a gutter, but in heat nothing is left an hour or two after the pump stops."},
-	{'f', Best, "Light plants fit a channel, and the time to harvest is short."},
-	{'u', Poor, "It is seldom grown so: roots of this crop want more air, or a firmer hold."},
-	{'x', Poor, "Heavy plants with thirsty fruit have no reserve in a channel."},
+	base:      {Best, "The medium holds water in reserve if the pump stops, and gives a tall plant a base."},
+	trough:    {Best, "Troughs and bags give each plant enough medium, and the fruit hangs clean and dry."},
+	perennial: {Best, "Roots that last for years want air and room, which a medium gives."},
+	costly:    {Works, "It works, but costs an emitter for every small plant."},
+	air:       {Works, "It grows well while air is pumped day and night; large roots use the oxygen of warm water fast."},
+	bed:       {Works, "It works; a bed of loose medium, flooded and drained, suits it as well and needs fewer emitters."},
+	raft:      {Best, "Short plants float on rafts, need no emitter each, and their roots stay cool."},
+	dams:      {Works, "It crops, but thick roots dam the channel late in the season, and in heat nothing is left an hour or two after the pump stops."},
+	gutter:    {Works, "Light plants fit a gutter, but in heat nothing is left an hour or two after the pump stops."},
+	channel:   {Best, "Light plants fit a channel, and the time to harvest is short."},
+	seldom:    {Poor, "It is seldom grown so: roots of this crop want more air, or a firmer hold."},
+	heavy:     {Poor, "Heavy plants with thirsty fruit have no reserve in a channel."},
 }

@@ -48,29 +48,7 @@ func (c *Crop) Of(t Trait) float64 { return float64(c.traits[t]) / scale[t] }
 // Ref returns where a trait's number comes from.
 func (c *Crop) Ref(t Trait) source.Ref { return cropSources[c.marks[t]-'a'] }
 
-// Works that traits are from; a crop's marks name them by letter.
-var cropSources = [...]source.Ref{
-	{Work: fao56, At: "table 12: in the open air, for a standard climate"}, // a
-	{Work: fao56, At: "table 11: a guide only"},                            // b
-	{Standing: source.Practice},                                            // c
-	{Standing: source.Memory},                                              // d
-	{Standing: source.Derived},                                             // e
-	{Work: fao589, At: "appendix 1"},                                       // f
-	{Work: "Xu et al., dynamic planting density of long-season tomato", At: "2.5 to 2.8 plants to a square metre"},                                  // g
-	{Work: "Texas A and M extension, Growing Greenhouse Tomato Transplants"},                                                                        // h
-	{Work: "Alberta Agriculture, Production of Sweet Bell Peppers", At: "transplants of six weeks, about 20 weeks from seed to the first pick"},     // i
-	{Work: "University of California Master Gardeners of Santa Clara, March advice", At: "peppers of eight to ten weeks"},                           // j
-	{Work: "University of Florida extension HS790"},                                                                                                 // k
-	{Work: "Trial of melon density on coco slabs (2019)"},                                                                                           // l
-	{Work: "Kubota and Kroggel, University of Arizona (2014)", At: "2.4 litres a plant; harvest from November to April"},                            // m
-	{Work: "Oregon State University, table of germination temperatures", At: "as reproduced"},                                                       // n
-	{Work: "Resh, Hobby Hydroponics", At: "plants kept for three to four months"},                                                                   // o
-	{Work: "Pires et al., Scientia Agricola (2011)", At: "5 to 10 litres of coco a plant"},                                                          // p
-	{Work: fao56, At: "table 12: mint, which stands in for it"},                                                                                     // q
-	{Work: "Cantliffe et al., Proc. Florida State Hort. Soc. 120 (2007)", At: "21 to a square metre in several tiers; one tier holds half of them"}, // r
-	{Work: fao56, At: "table 11: the shorter of two rows, of 60 days"},                                                                              // s
-}
-
+// Works that more than one table is from.
 const (
 	fao56  = "FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes and Smith, 1998)"
 	fao589 = "FAO Fisheries and Aquaculture Technical Paper 589 (2014)"
