@@ -302,7 +302,7 @@ func leftOut(s *sheet.Sheet) []string {
 			left = left || slices.ContainsFunc(s.Startup.Zones, func(z startup.Zone) bool { return len(z.Rows) == 0 })
 		}
 		if left {
-			list = append(list, explorations[which])
+			list = append(list, sheet.Exploration(which).Name())
 		}
 	}
 	return list

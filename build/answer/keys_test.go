@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // The language of the keys: words in lower case, divided by underscores. A
@@ -117,11 +118,16 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], explorations[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
+	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)
 			}
+		}
+	}
+	for which := range sheet.Exploration(sheet.Explorations) {
+		if !aWord.MatchString(which.Name()) || stumbles.MatchString(which.Name()) {
+			t.Errorf("%q is no name of exploration %d", which.Name(), which)
 		}
 	}
 	for _, l := range limits {

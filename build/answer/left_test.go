@@ -21,7 +21,7 @@ func TestWhatIsCutIsNamed(t *testing.T) {
 			}
 			for which := range sheet.Exploration(sheet.Explorations) {
 				if s.ExploreWithin(units, which); s.Left[which] {
-					want = append(want, explorations[which])
+					want = append(want, which.Name())
 				}
 			}
 			text, err := written(s)

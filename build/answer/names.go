@@ -21,11 +21,6 @@ var (
 		sheet.Cannot: "cannot",
 	}
 
-	explorations = [sheet.Explorations]string{
-		sheet.Season: "season", sheet.Flushing: "flushing", sheet.Looping: "zones-and-loops", sheet.Starting: "starts", sheet.Faulting: "faults",
-		sheet.Carrying: "headroom", sheet.Searching: "designs", sheet.Chancing: "chance",
-	}
-
 	findings = [...]kindOf{
 		sheet.PowerOnly:    {"power-only", "W"},
 		sheet.NeverOpen:    {"never-open", "m"},

@@ -38,12 +38,12 @@ func (q *question) page(a *asked) reply {
 		}
 		values["stale"] = form.Message(words.Say(stale))
 	}
-	s := q.sheet(shown, sheet.Prompt...)
+	s := q.sheet(shown, sheet.Prompt()...)
 	if len(a.errs) == 0 {
 		title = scene.Title(shown)
 	}
 	told := view.Told(s, address)
-	for _, which := range sheet.Prompt {
+	for _, which := range sheet.Prompt() {
 		told = append(told, view.Explored(s, which, address)...)
 		q.pause()
 	}

@@ -63,7 +63,7 @@ func TestAPageWithoutScriptsHasWhatIsPrompt(t *testing.T) {
 	s := sheet.Work(plan.Default())
 	for which := range sheet.Exploration(sheet.Explorations) {
 		for _, f := range view.Explored(s, which, nil) {
-			if has, prompt := slices.Contains(without, f.ID), slices.Contains(sheet.Prompt, which); has != prompt {
+			if has, prompt := slices.Contains(without, f.ID), which.Prompt(); has != prompt {
 				t.Errorf("%s: on the page without scripts %v, explored for it %v", f.ID, has, prompt)
 			}
 		}

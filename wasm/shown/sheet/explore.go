@@ -18,19 +18,39 @@ const (
 	Explorations = iota             // how many there are
 )
 
-// Prompt are the explorations that take no longer than the answer, by and
-// large: a page that is made at once, without a program of its own, has these.
-var Prompt = []Exploration{Season, Flushing, Looping}
+// explore is all that is declared of an exploration; what shows it are the
+// sections of package view, and a part of the JSON in build/answer.
+var explore = [Explorations]struct {
+	name   string // in the JSON
+	prompt bool   // takes no longer than the answer, by and large
+	find   func(*Sheet)
+}{
+	Season:    {"season", true, (*Sheet).year},
+	Flushing:  {"flushing", true, func(s *Sheet) { s.Flush = flushed(s) }},
+	Looping:   {"zones-and-loops", true, func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) }},
+	Starting:  {"starts", false, func(s *Sheet) { s.Startup = started(s) }},
+	Faulting:  {"faults", false, func(s *Sheet) { s.Faults = faulted(s) }},
+	Carrying:  {"headroom", false, func(s *Sheet) { s.Headroom = rooms(s) }},
+	Searching: {"designs", false, func(s *Sheet) { s.Designs = searched(s) }},
+	Chancing:  {"chance", false, func(s *Sheet) { s.Chance = chanced(s) }},
+}
 
-var explore = [Explorations]func(*Sheet){
-	Season:    (*Sheet).year,
-	Flushing:  func(s *Sheet) { s.Flush = flushed(s) },
-	Looping:   func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) },
-	Starting:  func(s *Sheet) { s.Startup = started(s) },
-	Faulting:  func(s *Sheet) { s.Faults = faulted(s) },
-	Carrying:  func(s *Sheet) { s.Headroom = rooms(s) },
-	Searching: func(s *Sheet) { s.Designs = searched(s) },
-	Chancing:  func(s *Sheet) { s.Chance = chanced(s) },
+// Name is what the JSON calls it.
+func (e Exploration) Name() string { return explore[e].name }
+
+// Prompt says whether it takes no longer than the answer, by and large.
+func (e Exploration) Prompt() bool { return explore[e].prompt }
+
+// Prompt returns the explorations that are: a page that is made at once,
+// without a program of its own, has these.
+func Prompt() []Exploration {
+	var list []Exploration
+	for e := range Exploration(Explorations) {
+		if e.Prompt() {
+			list = append(list, e)
+		}
+	}
+	return list
 }
 
 // Explore adds what one exploration finds. Until then, and where there is
@@ -42,6 +62,6 @@ func (s *Sheet) Explore(which Exploration) bool { return s.ExploreWithin(explori
 // ExploreWithin is [Sheet.Explore] with so many units of work.
 func (s *Sheet) ExploreWithin(units int, which Exploration) bool {
 	s.spendFrom(units)
-	s.Left[which] = !s.meter().Within(func() { explore[which](s) })
+	s.Left[which] = !s.meter().Within(func() { explore[which].find(s) })
 	return !s.meter().Gone()
 }

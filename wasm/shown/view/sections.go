@@ -1,8 +1,6 @@
 package view
 
 import (
-	"slices"
-
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/buy"
@@ -41,7 +39,7 @@ func by(which sheet.Exploration) When { return When(which) + 1 }
 // Prompt says whether a section takes no longer than the answer, so that a page
 // that is made at once has it.
 func (s *Section) Prompt() bool {
-	return s.With == Answered || s.With > 0 && slices.Contains(sheet.Prompt, sheet.Exploration(s.With-1))
+	return s.With == Answered || s.With > 0 && sheet.Exploration(s.With-1).Prompt()
 }
 
 // A Chapter is a group of sections.
