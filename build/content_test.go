@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/chlorine"
 )
 
@@ -129,6 +130,27 @@ func TestGuidesSay(t *testing.T) {
 	for _, r := range required {
 		if !regexp.MustCompile("(?i)" + r.pattern).MatchString(all[r.file+".md"]) {
 			t.Errorf("content/%s.md lacks %q (%s)", r.file, r.pattern, r.why)
+		}
+	}
+}
+
+// Each file of a caution has a row that says where and for which plans it
+// stands, and each row a file.
+func TestEveryCautionHasARowAndAFile(t *testing.T) {
+	rows := map[string]bool{}
+	for _, c := range plan.Cautions() {
+		rows[c.Name] = true
+		if _, err := os.Stat("../content/cautions/" + c.Name + ".md"); err != nil {
+			t.Errorf("wasm/grower/plan/cautions.go has a row %s, and content/cautions/%s.md is not there", c.Name, c.Name)
+		}
+	}
+	files, err := fs.Glob(os.DirFS("../content"), "cautions/*.md")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%d files, %v", len(files), err)
+	}
+	for _, f := range files {
+		if name := strings.TrimSuffix(strings.TrimPrefix(f, "cautions/"), ".md"); !rows[name] {
+			t.Errorf("content/%s has no row in wasm/grower/plan/cautions.go", f)
 		}
 	}
 }

@@ -89,9 +89,9 @@ func names() []site.Name {
 	var all []site.Name
 	for _, s := range plan.Sections() {
 		all = append(all, site.Name{From: "section " + s.Name, Guide: s.Guide})
-		for _, c := range s.Cautions {
-			all = append(all, site.Name{From: "section " + s.Name, Caution: c.Name})
-		}
+	}
+	for _, c := range plan.Cautions() {
+		all = append(all, site.Name{From: "section " + c.Section, Caution: c.Name})
 	}
 	for _, f := range plan.Fields() {
 		all = append(all, site.Name{From: "field " + strings.TrimPrefix(f.Section+"."+f.Name, "."), Guide: f.Guide})

@@ -27,7 +27,6 @@ type Section struct {
 	One      string     // List: what buttons call one record, such as "row" in "add-row"
 	Record   Record     // List: what the page calls it
 	Min, Max int        // List: how many records
-	Cautions []Caution
 
 	// When says whether the section applies; nil for always.
 	When func(p *Plan) bool
@@ -45,18 +44,6 @@ type Record struct {
 	Number words.Text // "Number of rows"
 	Add    words.Text // "Add a row"
 }
-
-// A Caution stands in a section, at its head or directly before one of its
-// fields, and with the others of the plan on paper.
-type Caution struct {
-	Name  string // of a file in content/cautions
-	Field string // name of the field that it stands before; empty for the head of the section
-	// When says whether it concerns a plan; nil for always.
-	When func(p *Plan, _ int) bool
-}
-
-// Applies reports whether the caution is shown for p.
-func (c *Caution) Applies(p *Plan) bool { return c.When == nil || c.When(p, 0) }
 
 // A Field is one input, declared once. Forms, range checks, units, links,
 // files and the documentation of limits all come from it.

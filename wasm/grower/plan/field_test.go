@@ -55,17 +55,11 @@ func TestFieldsArePermanent(t *testing.T) {
 
 func TestFieldsAreComplete(t *testing.T) {
 	guides := "method emitters pump-curve filter assembly media electricity flushing glossary layout sources season timer weather"
-	cautions := "electricity wires heat pressure blades backflow drowning raised lifting dust drain chemicals tunnel"
 	p := full()
 	for _, s := range Sections() {
 		ids, names := map[int]bool{}, map[string]bool{}
 		if s.Title == "" || !strings.Contains(guides, s.Guide) {
 			t.Errorf("section %q: title %q, guide %q", s.Name, s.Title, s.Guide)
-		}
-		for _, c := range s.Cautions {
-			if c.Name == "" || !strings.Contains(cautions, c.Name) || c.Field != "" && (s.List || FieldNamed(s.Name, c.Field) == nil) {
-				t.Errorf("section %q: caution %q before field %q", s.Name, c.Name, c.Field)
-			}
 		}
 		r := s.Record
 		named := r.Begin != "" && r.Within != "" && r.Number != "" && r.Add != ""

@@ -5,13 +5,12 @@ package plan
 var sections = []*Section{
 	{ID: 0, Name: "", Title: "The plan"},
 	{
-		ID: 1, Name: "place", Title: "Place", Guide: "method", Cautions: always("drowning"),
+		ID: 1, Name: "place", Title: "Place", Guide: "method",
 		Intro: "The ground that the rows stand on.",
 	},
 	{
 		ID: 2, Name: "supply", Title: "Supply", Guide: "pump-curve",
-		Cautions: []Caution{{Name: "electricity", When: pumped}, {Name: "raised", When: supplied(GravityTank)}, {Name: "backflow"}},
-		Intro:    "Where the water comes from and what drives it.",
+		Intro: "Where the water comes from and what drives it.",
 	},
 	{
 		ID: 3, Name: "points", Title: "Pump curve", Guide: "pump-curve", List: true, One: "point", Min: 3, Max: MaxPoints,
@@ -29,22 +28,22 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Runs = resize(p.Runs, n) },
 	},
 	{
-		ID: 5, Name: "filter", Title: "Filter", Guide: "filter", Cautions: always("pressure"),
+		ID: 5, Name: "filter", Title: "Filter", Guide: "filter",
 		Intro: "It stands directly after the supply.",
 	},
 	{
-		ID: 6, Name: "header", Title: "Header", Guide: "assembly", Cautions: always("heat"),
+		ID: 6, Name: "header", Title: "Header", Guide: "assembly",
 		Intro: "The tubing across the rows that feeds them.",
 	},
 	{
-		ID: 7, Name: "emitters", Title: "Emitters", Guide: "emitters", Cautions: always("blades"), List: true, One: "emitter", Min: 1, Max: MaxEmitters,
+		ID: 7, Name: "emitters", Title: "Emitters", Guide: "emitters", List: true, One: "emitter", Min: 1, Max: MaxEmitters,
 		Record: Record{"Emitter {n}", "emitter {n}", "Number of emitters", "Add an emitter"},
 		Intro:  "Copy these from the data sheet; each row chooses one.",
 		Len:    func(p *Plan) int { return len(p.Emitters) },
 		Resize: func(p *Plan, n int) { p.Emitters = resize(p.Emitters, n) },
 	},
 	{
-		ID: 8, Name: "rows", Title: "Rows", Guide: "media", Cautions: always("lifting", "dust"), List: true, One: "row", Min: 1, Max: MaxRows,
+		ID: 8, Name: "rows", Title: "Rows", Guide: "media", List: true, One: "row", Min: 1, Max: MaxRows,
 		Record: Record{"Row {n}", "row {n}", "Number of rows", "Add a row"},
 		Intro:  "In the order that the header feeds them.",
 		Len:    func(p *Plan) int { return len(p.Rows) },
@@ -55,7 +54,7 @@ var sections = []*Section{
 		Intro: "How much more pressure than the emitters need, how even, how fast.",
 	},
 	{
-		ID: 10, Name: "season", Title: "Season", Guide: "season", Cautions: []Caution{{Name: "chemicals", Field: "treat"}},
+		ID: 10, Name: "season", Title: "Season", Guide: "season",
 		Intro: "When plants are sown, moved and picked, and when the system must be ready.",
 	},
 	{
@@ -73,7 +72,7 @@ var sections = []*Section{
 		Resize: func(p *Plan, n int) { p.Crops = resize(p.Crops, n) },
 	},
 	{
-		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather", Cautions: []Caution{{Name: "tunnel", When: sheltered}},
+		ID: 13, Name: "sky", Title: "Sun and weather", Guide: "weather",
 		Intro: "Where the place is and what weather it has: how much water the plants need follows from it.",
 	},
 	{
@@ -86,8 +85,7 @@ var sections = []*Section{
 	},
 	{
 		ID: 15, Name: "timer", Title: "Timer", Guide: "timer",
-		Cautions: []Caution{{Name: "electricity", When: pumped}, {Name: "wires", When: supplied(GravityTank, Mains)}, {Name: "drain", Field: "drain"}},
-		Intro:    "What starts the water, how much of it is to drain, and when.",
+		Intro: "What starts the water, how much of it is to drain, and when.",
 	},
 	{
 		ID: 16, Name: "prices", Title: "Prices", Guide: "layout",
@@ -97,20 +95,6 @@ var sections = []*Section{
 		ID: 17, Name: "chance", Title: "Chance", Guide: "emitters",
 		Intro: "No two emitters are quite alike. How much they differ stands with each emitter, as CV.",
 	},
-}
-
-// What decides over a caution.
-var pumped = supplied(PumpPoints, PumpTwo, PumpPower)
-
-func sheltered(p *Plan, _ int) bool { return p.Season.Shelter != OpenAir }
-
-// always declares cautions at the head of a section of every plan.
-func always(names ...string) []Caution {
-	var list []Caution
-	for _, n := range names {
-		list = append(list, Caution{Name: n})
-	}
-	return list
 }
 
 // Sections returns the sections in the order of the page. They are shared and

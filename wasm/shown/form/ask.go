@@ -75,8 +75,10 @@ func Shape(p *plan.Plan) string {
 	add(p.Units == unit.US)
 	for _, s := range plan.Sections() {
 		add(s.Applies(p))
-		for i := range s.Cautions {
-			add(s.Cautions[i].Applies(p))
+		for _, c := range plan.Cautions() {
+			if c.Section == s.Name {
+				add(c.Applies(p))
+			}
 		}
 		for i := range s.Records(p) {
 			add(true)
@@ -141,8 +143,8 @@ func (f *form) section(s *plan.Section) {
 // cautions leaves the places for the section's cautions before a field, or at
 // its head.
 func (f *form) cautions(s *plan.Section, field string) {
-	for i := range s.Cautions {
-		if c := &s.Cautions[i]; c.Field == field && c.Applies(f.p) {
+	for _, c := range plan.Cautions() {
+		if c.Section == s.Name && c.Field == field && c.Applies(f.p) {
 			f.Caution(c.Name)
 		}
 	}

@@ -55,13 +55,10 @@ type Linker func(*plan.Plan) string
 // form is not printed.
 func (sc *Scene) Cautions() {
 	had := ""
-	for _, s := range plan.Sections() {
-		for i := range s.Cautions {
-			c := &s.Cautions[i]
-			if mark := c.Name + " "; c.Applies(sc.S.Plan) && !strings.Contains(had, mark) {
-				had += mark
-				sc.Caution(c.Name)
-			}
+	for _, c := range plan.Cautions() {
+		if mark := c.Name + " "; c.Applies(sc.S.Plan) && !strings.Contains(had, mark) {
+			had += mark
+			sc.Caution(c.Name)
 		}
 	}
 }
