@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
 )
 
 // Pressure draws the hydraulic grade line from the source to the weakest
@@ -19,29 +20,28 @@ func Pressure(the *scene.Scene) {
 		sc.Tag("p", "There is no line to draw until the plan says what drives the water.")
 		return
 	}
-	start, steps := sc.trail(z, z.Worst)
+	trail := sc.S.Trail(z, z.Worst)
 	e := sc.EmitterOf(z.Worst)
-	if len(steps) == 0 || e == nil {
+	if trail == nil || e == nil {
 		return
 	}
 	sc.Tag("p", "From the "+sc.from()+" to the weakest emitter, "+sc.Place(z.Worst)+
 		". The line falls with friction and at bends. Its height above the tubing is the pressure there; it must end above the dashes.")
-	last := steps[len(steps)-1].spots
-	end := last[len(last)-1]
-	lines := []block.Limit{{At: end.z + e.Lowest, Text: "even from " + sc.Amount(unit.Head, e.Lowest) + " on"}}
+	end := trail.End()
+	lines := []block.Limit{{At: end.Z + e.Lowest, Text: "even from " + sc.Amount(unit.Head, e.Lowest) + " on"}}
 	if e.Opens > 0 && e.Opens != e.Lowest {
-		lines = append(lines, block.Limit{At: end.z + e.Opens, Text: "opens at " + sc.Amount(unit.Head, e.Opens)})
+		lines = append(lines, block.Limit{At: end.Z + e.Opens, Text: "opens at " + sc.Amount(unit.Head, e.Opens)})
 	}
 	caption := "Heads above the " + sc.from() + ", in " + words.Say(unit.Of(unit.Head, sc.Sys).Words) + "."
-	if end.z > 0 {
-		caption += " The weakest emitter stands " + sc.Amount(unit.Head, end.z) + " above it."
-	} else if end.z < 0 {
-		caption += " The weakest emitter stands " + sc.Amount(unit.Head, -end.z) + " below it."
+	if end.Z > 0 {
+		caption += " The weakest emitter stands " + sc.Amount(unit.Head, end.Z) + " above it."
+	} else if end.Z < 0 {
+		caption += " The weakest emitter stands " + sc.Amount(unit.Head, -end.Z) + " below it."
 	}
 	sc.Picture(caption, func(class block.Markup, width float64) {
-		sc.gradeLine(class, width, start, steps, lines)
+		sc.gradeLine(class, width, trail, lines)
 	})
-	sc.gradeTable(start, steps)
+	sc.gradeTable(trail)
 }
 
 // from says where heads are counted from.
@@ -52,15 +52,16 @@ func (sc part) from() string {
 	return "water in the tank"
 }
 
-func (sc part) gradeLine(class block.Markup, width float64, start spot, steps []step, lines []block.Limit) {
+func (sc part) gradeLine(class block.Markup, width float64, trail *sheet.Trail, lines []block.Limit) {
 	p := block.Plot{Left: 44, Right: width - 8, Top: 14, Bottom: 214}
 	if class == "wide" {
 		p.Left, p.Bottom = 52, 244
 	}
-	lo, hi := block.Span(0, 1, start.head, start.z)
+	start, steps := trail.Start, trail.Steps
+	lo, hi := block.Span(0, 1, start.Head, start.Z)
 	for i := range steps {
-		for _, s := range steps[i].spots {
-			lo, hi = block.Span(lo, hi, s.head, s.z)
+		for _, s := range steps[i].Spots {
+			lo, hi = block.Span(lo, hi, s.Head, s.Z)
 		}
 	}
 	for _, l := range lines {
@@ -72,14 +73,14 @@ func (sc part) gradeLine(class block.Markup, width float64, start spot, steps []
 	// which have no length, can be seen.
 	total, sum := 0.0, 0.0
 	for i := range steps {
-		total += steps[i].length
+		total += steps[i].Length
 	}
 	if total == 0 {
 		total = 1
 	}
 	share := make([]float64, len(steps))
 	for i := range steps {
-		share[i] = max(steps[i].length, total*0.12)
+		share[i] = max(steps[i].Length, total*0.12)
 		sum += share[i]
 	}
 	p.X1 = sum
@@ -87,13 +88,13 @@ func (sc part) gradeLine(class block.Markup, width float64, start spot, steps []
 	sc.SVG(class, width, p.Bottom+40, "Head from the "+sc.from()+" to the weakest emitter", func() {
 		grade, ground := &block.Path{}, &block.Path{}
 		x := 0.0
-		grade.Move(p.Left, p.Y(start.head))
-		ground.Move(p.Left, p.Y(start.z))
+		grade.Move(p.Left, p.Y(start.Head))
+		ground.Move(p.Left, p.Y(start.Z))
 		for i := range steps {
-			for _, s := range steps[i].spots {
-				at := p.X(x + s.along*share[i])
-				grade.Line(at, p.Y(s.head))
-				ground.Line(at, p.Y(s.z))
+			for _, s := range steps[i].Spots {
+				at := p.X(x + s.Along*share[i])
+				grade.Line(at, p.Y(s.Head))
+				ground.Line(at, p.Y(s.Z))
 			}
 			x += share[i]
 		}
@@ -102,23 +103,22 @@ func (sc part) gradeLine(class block.Markup, width float64, start spot, steps []
 		x = sum
 		for i := len(steps) - 1; i >= 0; i-- {
 			x -= share[i]
-			for j := len(steps[i].spots) - 1; j >= 0; j-- {
-				s := steps[i].spots[j]
-				area.Line(p.X(x+s.along*share[i]), p.Y(s.z))
+			for j := len(steps[i].Spots) - 1; j >= 0; j-- {
+				s := steps[i].Spots[j]
+				area.Line(p.X(x+s.Along*share[i]), p.Y(s.Z))
 			}
 		}
-		area.Line(p.Left, p.Y(start.z))
+		area.Line(p.Left, p.Y(start.Z))
 		area.Close()
 		sc.Draw("soft", area)
 		sc.Heads(&p)
 		sc.Draw("ground", ground).Draw("line line--main", grade)
-		end := steps[len(steps)-1].spots
-		sc.Limits(&p, end[len(end)-1].head, lines...)
+		sc.Limits(&p, trail.End().Head, lines...)
 
 		x = 0
-		head := start.head
+		head := trail.Start.Head
 		for i := range steps {
-			s := steps[i].spots[len(steps[i].spots)-1]
+			s := steps[i].End()
 			a, b := p.X(x), p.X(x+share[i])
 			row := 16.0
 			if i%2 == 1 && (i == 1 || class == "narrow") {
@@ -130,14 +130,14 @@ func (sc part) gradeLine(class block.Markup, width float64, start spot, steps []
 			}
 			sc.Label((a+b)/2, p.Bottom+row, "middle", name)
 			if class == "wide" && b-a > 54 {
-				if d := s.head - head; d > 0.05 || d < -0.05 {
-					sc.Label((a+b)/2, max(p.Y(max(s.head, head))-6, p.Top), "middle", signed(sc.Bare(unit.Head, d), d))
+				if d := s.Head - head; d > 0.05 || d < -0.05 {
+					sc.Label((a+b)/2, max(p.Y(max(s.Head, head))-6, p.Top), "middle", signed(sc.Bare(unit.Head, d), d))
 				}
 			}
-			head = s.head
+			head = s.Head
 			x += share[i]
 		}
-		sc.HTML(`<circle class="dot" r="4.5" cx="`).At(p.Right).HTML(`" cy="`).At(p.Y(end[len(end)-1].head)).HTML(`"/>`)
+		sc.HTML(`<circle class="dot" r="4.5" cx="`).At(p.Right).HTML(`" cy="`).At(p.Y(trail.End().Head)).HTML(`"/>`)
 	})
 }
 
@@ -149,20 +149,21 @@ func signed(s string, v float64) string {
 }
 
 // gradeTable says the same as the grade line.
-func (sc part) gradeTable(start spot, steps []step) {
+func (sc part) gradeTable(trail *sheet.Trail) {
+	steps := trail.Steps
 	sc.SameAsTable(func() {
 		t := sc.Table("Head along the way to the weakest emitter", "Stretch", "#Length", "#Change", "#Head at its end", "#Pressure at its end")
-		head := start.head
+		head := trail.Start.Head
 		for i := range steps {
-			s := steps[i].spots[len(steps[i].spots)-1]
+			s := steps[i].End()
 			length := "–"
-			if steps[i].length > 0 {
-				length = sc.Amount(unit.Length, steps[i].length)
+			if steps[i].Length > 0 {
+				length = sc.Amount(unit.Length, steps[i].Length)
 			}
-			d := s.head - head
+			d := s.Head - head
 			t.Row(unit.Capital(sc.stepName(&steps[i])), length, signed(sc.Amount(unit.Head, d), d),
-				sc.Amount(unit.Head, s.head), sc.Amount(unit.Pressure, (s.head-s.z)*sc.Weight))
-			head = s.head
+				sc.Amount(unit.Head, s.Head), sc.Amount(unit.Pressure, (s.Head-s.Z)*sc.Weight))
+			head = s.Head
 		}
 		t.End()
 	})

@@ -27,7 +27,7 @@ func Pump(the *scene.Scene) {
 		sc.zoneTable()
 		return
 	}
-	sys, ok := sc.systemOf(sc.Zone)
+	sys := sc.S.System(sc.Zone)
 	if _, driven := sc.supplyHead(0); !driven {
 		return
 	}
@@ -35,7 +35,7 @@ func Pump(the *scene.Scene) {
 	if sc.Regulated() {
 		name += " with its regulator"
 	}
-	if ok {
+	if sys != nil {
 		sc.Tag("p", "The falling line is what the "+name+" gives, the rising one what the system asks so that its weakest emitter gets the lowest head of its range. At the flow that the rows draw, the distance between them is the spare head, or what is missing.")
 	} else {
 		sc.Tag("p", "The line is what the "+name+" gives. No emitter opens, so nothing flows.")
@@ -59,7 +59,7 @@ func Pump(the *scene.Scene) {
 		caption += " Shown for zone " + strconv.Itoa(sc.Zone.Zone) + ", which has the least to spare."
 	}
 	sc.Picture(caption+sc.RegulatorFirst(), func(class block.Markup, width float64) {
-		sc.curves(class, width, most, &sys, ok)
+		sc.curves(class, width, most, sys)
 	})
 	sc.SameAsTable(func() {
 		t := sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")
@@ -67,8 +67,8 @@ func Pump(the *scene.Scene) {
 			q := most * float64(i) / 8
 			given, _ := sc.supplyHead(q)
 			asked := "–"
-			if ok {
-				asked = sc.Amount(unit.Head, sys.head(q))
+			if sys != nil {
+				asked = sc.Amount(unit.Head, sys.Head(q))
 			}
 			g := "none"
 			if given >= 0 {
@@ -81,13 +81,13 @@ func Pump(the *scene.Scene) {
 	sc.zoneTable()
 }
 
-func (sc part) curves(class block.Markup, width, most float64, sys *system, ok bool) {
+func (sc part) curves(class block.Markup, width, most float64, sys *sheet.System) {
 	p := block.Plot{Left: 44, Right: width - 12, Top: 14, Bottom: 214, X1: most}
 	_, p.Y1 = block.Span(0, 1, sc.Zone.Head)
 	h0, _ := sc.supplyHead(0)
 	_, p.Y1 = block.Span(0, p.Y1, h0)
-	if ok {
-		_, p.Y1 = block.Span(0, p.Y1, min(sys.head(sc.Zone.Flow), 3*p.Y1))
+	if sys != nil {
+		_, p.Y1 = block.Span(0, p.Y1, min(sys.Head(sc.Zone.Flow), 3*p.Y1))
 	}
 	p.Y1 *= 1.08
 	sc.SVG(class, width, p.Bottom+40, "Head given and head asked, over the flow", func() {
@@ -101,8 +101,8 @@ func (sc part) curves(class block.Markup, width, most float64, sys *system, ok b
 			if h, _ := sc.supplyHead(q); h >= 0 {
 				give.To(p.X(q), p.Y(h))
 			}
-			if ok {
-				if h := sys.head(q); h <= p.Y1 {
+			if sys != nil {
+				if h := sys.Head(q); h <= p.Y1 {
 					x, y := p.X(q), p.Y(h)
 					ask.To(x, y)
 					if y > p.Top+20 { // room above the line
@@ -117,8 +117,8 @@ func (sc part) curves(class block.Markup, width, most float64, sys *system, ok b
 			g, _ := sc.supplyHead(most * 0.15)
 			gx, gy := p.X(most*0.15)+6, p.Y(g)-8
 			sc.Label(gx, gy, "start", "the "+sc.SourceName()+" gives")
-			if ok && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
-				asked, ax, ay = "start", p.Left+6, p.Y(sys.head(0))+28
+			if sys != nil && math.Abs(ay-10-gy) < 16 && ax < gx+210 { // as long as the words of both
+				asked, ax, ay = "start", p.Left+6, p.Y(sys.Head(0))+28
 			}
 		}
 		if !ask.Empty() {
@@ -126,9 +126,9 @@ func (sc part) curves(class block.Markup, width, most float64, sys *system, ok b
 		}
 		x, y := p.X(sc.Zone.Flow), p.Y(sc.Zone.Head)
 		spare := &block.Path{}
-		if ok {
+		if sys != nil {
 			spare.Move(x, y)
-			spare.Line(x, p.Y(min(sys.head(sc.Zone.Flow), p.Y1)))
+			spare.Line(x, p.Y(min(sys.Head(sc.Zone.Flow), p.Y1)))
 		}
 		sc.Draw("spare", spare)
 		sc.HTML(`<circle class="dot" r="5" cx="`).At(x).HTML(`" cy="`).At(y).HTML(`"/>`)
@@ -154,4 +154,15 @@ func (sc part) evenness1(z *sheet.ZoneResult) string {
 		return "–"
 	}
 	return sc.Amount(unit.Share, z.Alike.EU)
+}
+
+// supplyHead returns the head in m that the pump or the tap gives at flow q,
+// and whether there is one.
+func (sc part) supplyHead(q float64) (h float64, ok bool) {
+	c := sc.S.Layout.Curve
+	if c == nil {
+		return 0, false
+	}
+	h, _ = c.Head(q)
+	return h, true
 }

@@ -15,18 +15,18 @@ import (
 // evenness.
 func (sc part) working() {
 	z := sc.Zone
-	_, steps := sc.trail(z, z.Worst)
+	trail := sc.S.Trail(z, z.Worst)
 	e := sc.EmitterOf(z.Worst)
-	if len(steps) == 0 || e == nil {
+	if trail == nil || e == nil {
 		return
 	}
 	sc.Working(func() {
 		n := &sc.S.Layout.Network
-		last := &steps[len(steps)-1]
-		if link := &n.Links[last.links[0]]; last.kind == layout.RowOf && link.Law == nil {
-			if q := z.Solution.Flow[last.links[0]]; q > 0 {
+		last := &trail.Steps[len(trail.Steps)-1]
+		if link := &n.Links[last.Links[0]]; last.Kind == layout.RowOf && link.Law == nil {
+			if q := z.Solution.Flow[last.Links[0]]; q > 0 {
 				sc.Tag("p", "Friction in the first "+sc.Amount(unit.Length, link.Length)+" of "+sc.stepName(last)+":")
-				sc.friction(sc.S.Layout, last.links[0], q)
+				sc.friction(sc.S.Layout, last.Links[0], q)
 			}
 		}
 		if h := sc.Plants[z.Worst].Head; h > 0 && sc.Plants[z.Worst].State > scene.Shut {
