@@ -1,7 +1,6 @@
 package mend
 
 import (
-	"math"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
@@ -22,45 +21,30 @@ func Flush(the *scene.Scene) {
 		sc.Tag("p", "This is worked out as soon as the plan says what drives the water.")
 		return
 	}
-	slow, least := &f.Ends[f.Slowest], math.Inf(1)
-	for i := range f.Ends {
-		if e := &f.Ends[i]; e.Alone < least {
-			least = e.Alone
-			if f.Stuck > 0 {
-				slow = e
-			}
-		}
-	}
+	slow := &f.Ends[f.Told]
 	wanted, speed := sc.Amount(unit.Speed, flush.Wanted), sc.Amount(unit.Speed, slow.Speed)
 	words := "Yes. With one end open at a time, the water runs at " + speed + " or more at each of them, and " + wanted + " carries the dirt out."
 	slowly := strconv.Itoa(f.Slow) + " of " + wording.Count(len(f.Ends), "end", "ends") + ", opened alone, the water runs too slowly to carry the dirt out: " +
 		sc.endName(slow) + " reaches " + speed + ", and " + wanted + " is wanted."
-	switch flow := sc.Amount(unit.Flow, pipe.FlowAt(flush.Wanted, slow.Bore)); {
-	case f.Slow == 0:
-	case f.Stuck == 0:
-		words = "Yes, with the other rows shut: then the water runs at " + sc.Amount(unit.Speed, least) + " or more at each end. While they run it does not: at " + slowly +
+	switch flow := sc.Amount(unit.Flow, pipe.FlowAt(flush.Wanted, slow.Bore)); f.Verdict {
+	case flush.CleanShut:
+		words = "Yes, with the other rows shut: then the water runs at " + sc.Amount(unit.Speed, f.Least) + " or more at each end. While they run it does not: at " + slowly +
 			" Keep the water out of the other rows meanwhile, with a valve at each or by folding them."
-	case !(slow.Alone > 0):
+	case flush.Dry:
 		words = "Not everywhere. No water comes to " + sc.endName(slow) + " when it is opened alone: the water has to stand higher, or be pumped higher, first."
-	case slow.Place == flush.RowInto:
+	case flush.Shared:
 		words = "Not everywhere. At " + slowly + " The rows share what leaves the far header. Fold the other rows shut while one is flushed, or give each row an end of its own."
-	default:
+	case flush.Weak, flush.WeakShut:
 		words = "Not everywhere. At " + slowly
-		if p := sc.S.Plan; p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
+		if f.Verdict == flush.WeakShut {
 			words += " With the other rows shut it reaches " + sc.Amount(unit.Speed, slow.Alone) + ", which is still too little."
 		}
 		words += " It takes " + flow + " at that end. A clean filter, wider tubing on the way to it, or a stronger supply helps."
 	}
 	sc.Tag("p", words)
 	sc.together(f)
-	if s := &sc.S.Plan.Supply; s.Kind == plan.PumpPoints {
-		most := 0.0
-		for i := range f.Ends {
-			most = max(most, f.Ends[i].Flow)
-		}
-		if last := s.Points[len(s.Points)-1].Flow; most > last {
-			sc.Tag("p", "An open end draws up to "+sc.Amount(unit.Flow, most)+", and the pump's curve that you typed ends at "+sc.Amount(unit.Flow, last)+". Beyond that the speeds are a guess.")
-		}
+	if f.Guess > 0 {
+		sc.Tag("p", "An open end draws up to "+sc.Amount(unit.Flow, f.Draws)+", and the pump's curve that you typed ends at "+sc.Amount(unit.Flow, f.Guess)+". Beyond that the speeds are a guess.")
 	}
 	caption := "Each line is one end, opened alone, as high as the water then runs fast."
 	if f.Every > 1 {

@@ -5,7 +5,6 @@ import (
 	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/why"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/climate"
 	"evenrow/wasm/trade/dose"
@@ -51,7 +50,7 @@ func Assumptions() []Group {
 		group("Pumps, taps and filters", pump.Assumptions(), filter.Assumptions()),
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),
 		group("Pressure", ratings(), surge.Assumptions()),
-		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), why.Assumptions()),
+		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
 		group("Media, timer and drain", media(), shots.Assumptions(), dose.Assumptions(), drain.Assumptions()),
 	}

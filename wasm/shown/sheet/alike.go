@@ -149,3 +149,14 @@ func (s *Sheet) needs() {
 		}
 	}
 }
+
+// Mixed says whether plants of some zone have emitters that are made to give
+// different amounts.
+func (s *Sheet) Mixed() bool {
+	for i := range s.Zones {
+		if s.Zones[i].Mixed {
+			return true
+		}
+	}
+	return false
+}

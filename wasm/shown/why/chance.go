@@ -1,23 +1,15 @@
 package why
 
 import (
-	"math"
-	"slices"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
-	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/works/chance"
 )
-
-// luck is how many standard deviations a plant must be short more often than
-// the mean of all before it is named: with less, one of a thousand plants that
-// are alike would be (for rare events counts scatter as their square root).
-const luck = 6
 
 // Chance says how many plants are short of water because emitters differ.
 func Chance(the *scene.Scene) {
@@ -27,12 +19,7 @@ func Chance(the *scene.Scene) {
 		sc.Tag("p", sc.Idle())
 		return
 	}
-	z := &zones[0]
-	for i := range zones {
-		if zones[i].Short > z.Short {
-			z = &zones[i]
-		}
-	}
+	z := chance.Worst(zones)
 	in, of := "", ""
 	if len(zones) > 1 {
 		of = " of that zone"
@@ -41,26 +28,25 @@ func Chance(the *scene.Scene) {
 	enough := sc.Amount(unit.Share, chance.Enough)
 	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + strconv.Itoa(z.Draws) + " trials."
 	if z.Short > 0 {
-		// Where all plants are alike, one of them is short most often by luck.
 		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.Amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
-		if z.Often > z.Short+luck*math.Sqrt(z.Short/float64(z.Draws)) {
+		if z.Singled() {
 			words += unit.Capital(sc.Place(z.Weakest)) + " was short most often: in " + sc.Amount(unit.Share, z.Often) + " of the trials."
 		} else {
 			words += "It may be any of them: no plant was short more often than luck explains."
 		}
 	}
-	if sc.mixed() {
+	if sc.S.Mixed() {
 		words += " Rows here have different emitters, so each plant is held against what its own are made to give, and the mean is that of such shares."
 	}
 	sc.Tag("p", words)
-	switch {
-	case z.Short > 0.02 && sc.S.Plan.Chance.Blocked > 0 && z.Fewest < 2:
+	switch z.Remedy(sc.S.Plan.Chance.Blocked) {
+	case chance.UnblockAndDouble:
 		sc.Tag("p", "Clean or replace blocked emitters, and give each plant two: then one that is blocked does not leave it dry.")
-	case z.Short > 0.02 && sc.S.Plan.Chance.Blocked > 0:
+	case chance.Unblock:
 		sc.Tag("p", "Clean or replace blocked emitters. One that is blocked does not leave its plant dry: it has others.")
-	case z.Short > 0.02 && z.Fewest < 2:
+	case chance.LessSpreadOrTwice:
 		sc.Tag("p", "Emitters with a smaller CV help, and so do two of them at each plant, each with half the flow: what one gives too little the other may give too much.")
-	case z.Short > 0.02:
+	case chance.LessSpread:
 		sc.Tag("p", "Emitters with a smaller CV help.")
 	}
 	sc.Picture("How many plants get how much, over all trials, as a share of the mean. Left of the vertical line they are short.", func(class block.Markup, width float64) {
@@ -83,12 +69,6 @@ func Chance(the *scene.Scene) {
 	})
 }
 
-// mixed says whether plants of some zone have emitters that are made to give
-// different amounts.
-func (sc part) mixed() bool {
-	return slices.ContainsFunc(sc.S.Zones, func(z sheet.ZoneResult) bool { return z.Mixed })
-}
-
 // odds is a small share in words, up to the verb.
 func odds(share float64) string {
 	if share > 0.3 {
@@ -99,11 +79,7 @@ func odds(share float64) string {
 
 // checked says how far the draws are off.
 func (sc part) checked(zones []chance.Zone) string {
-	solved, off := 0, 0.0
-	for i := range zones {
-		solved += zones[i].Solved
-		off = max(off, zones[i].Off)
-	}
+	solved, off := chance.Checked(zones)
 	words := "less than 0.01 %"
 	if off >= 1e-4 {
 		words = unit.Figure(unit.None, sc.Sys, off*100) + " % at most"

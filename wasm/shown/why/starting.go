@@ -42,7 +42,7 @@ func Starting(the *scene.Scene) {
 			sc.filling(class, width, u)
 		})
 	}
-	lo, hi := sc.openSpan()
+	lo, hi := u.Heads()
 	if hi > lo {
 		sc.Picture("The head at the supply at which each emitter opens, along the rows. What is lower opens first; where a line is missing the emitters stay shut or drip at any pressure. Of rows that open alike one is named.", func(class block.Markup, width float64) {
 			sc.opening(class, width, lo, hi)
@@ -67,8 +67,8 @@ func Starting(the *scene.Scene) {
 						start, end = brief(r.Start, sc.Scene), brief(r.End, sc.Scene)
 					}
 				}
-				first, last, stay := sc.openings(z, row)
-				t.Row("Row "+strconv.Itoa(row+1), start, end, sc.Amount(kind, first*per), sc.Amount(kind, last*per), strconv.Itoa(stay))
+				o := z.Opening(func(i int) bool { return sc.S.Layout.Plants[i].Row == row })
+				t.Row("Row "+strconv.Itoa(row+1), start, end, sc.Amount(kind, o.Least*per), sc.Amount(kind, o.Most*per), strconv.Itoa(o.Shut))
 			}
 		}
 		t.End()
@@ -119,29 +119,18 @@ func (sc part) fills(z *startup.Zone) string {
 	case len(z.Rows) == 0:
 		return "How the lines fill could not be worked out."
 	case math.IsInf(z.Filled, 1):
-		never := 0
-		for _, r := range z.Rows {
-			if math.IsInf(r.End, 1) {
-				never++
-			}
-		}
 		if len(z.Rows) == 1 {
 			return "From empty lines, the water never reaches the end of the row."
 		}
-		return "From empty lines, the water never reaches the end of " + strconv.Itoa(never) + " of " + wording.Count(len(z.Rows), "row", "rows") + "."
+		return "From empty lines, the water never reaches the end of " + strconv.Itoa(z.NeverFull()) + " of " + wording.Count(len(z.Rows), "row", "rows") + "."
 	}
-	last := z.Rows[0]
-	for _, r := range z.Rows {
-		if r.End > last.End {
-			last = r
-		}
-	}
+	last := z.LastRow()
 	words := "From empty lines, the water is at the end of every row after " + brief(last.End, sc.Scene)
 	if len(z.Rows) > 1 {
 		words += ", in row " + strconv.Itoa(last.Row+1) + " last"
 	}
 	words += "."
-	if z.Filled > last.End+1 { // the far header fills on
+	if z.FillsOn() {
 		words += " All is full after " + brief(z.Filled, sc.Scene) + "."
 	}
 	words += " That takes " + sc.Amount(unit.Volume, z.Holds) + "."
@@ -151,65 +140,27 @@ func (sc part) fills(z *startup.Zone) string {
 	return words
 }
 
-// openings returns the least and the greatest head at which a plant of a row
-// opens, NaN where none does, and how many plants stay shut.
-func (sc part) openings(z *startup.Zone, row int) (first, last float64, shut int) {
-	first, last = math.NaN(), math.NaN()
-	for i := range sc.S.Layout.Plants {
-		if sc.S.Layout.Plants[i].Row != row {
-			continue
-		}
-		switch h := z.Opens[i]; {
-		case math.IsInf(h, 1):
-			shut++
-		case !(first <= h) && !(last >= h):
-			first, last = h, h
-		default:
-			first, last = min(first, h), max(last, h)
-		}
-	}
-	return first, last, shut
-}
-
 // opens says in which order the emitters open.
 func (sc part) opens(z *startup.Zone) string {
-	first, last, lo, hi, shut, n := -1, -1, math.Inf(1), math.Inf(-1), 0, 0
-	for i, h := range z.Opens {
-		switch {
-		case math.IsNaN(h):
-			continue
-		case math.IsInf(h, 1):
-			shut++
-		default:
-			if h < lo {
-				lo, first = h, i
-			}
-			if h >= hi {
-				hi, last = h, i
-			}
-		}
-		n++
-	}
-	switch {
-	case n == 0:
+	o := z.Opening(startup.All)
+	stay := sc.stay(o.Shut)
+	switch o.Order {
+	case startup.Nobody:
 		return ""
-	case shut == n:
-		if z.States.Held == 0 {
-			return "No emitter opens."
-		}
+	case startup.NoneOpens:
+		return "No emitter opens."
+	case startup.NoneByItself:
 		return "No emitter opens by itself."
-	case hi == 0:
-		return "The emitters drip as soon as the water is there, the nearest first." + sc.stay(shut)
-	case hi < 0: // of a tank only
-		return "The emitters open as soon as the pressure stands, and would with the water in the tank " + sc.Amount(unit.Head, -hi) + " lower." + sc.stay(shut)
-	case hi == lo && shut == 0:
-		return "Then all emitters open together, as soon as the supply holds " + sc.Head(lo) + "."
+	case startup.AtOnce:
+		return "The emitters drip as soon as the water is there, the nearest first." + stay
+	case startup.Sooner:
+		return "The emitters open as soon as the pressure stands, and would with the water in the tank " + sc.Amount(unit.Head, -o.Most) + " lower." + stay
+	case startup.Together:
+		return "Then all emitters open together, as soon as the supply holds " + sc.Head(o.Least) + "."
+	case startup.SomeAtOnce:
+		return "Some drip as soon as the water is there. The last open at " + sc.Place(o.Last) + ", when the supply holds " + sc.Head(o.Most) + "." + stay
 	}
-	words := "Then, as the pressure builds, the emitters open one after another: first at " + sc.Place(first) + ", when the supply holds " + sc.Head(lo) + ", last at " + sc.Place(last) + ", at " + sc.Head(hi) + "."
-	if lo == 0 {
-		words = "Some drip as soon as the water is there. The last open at " + sc.Place(last) + ", when the supply holds " + sc.Head(hi) + "."
-	}
-	return words + sc.stay(shut)
+	return "Then, as the pressure builds, the emitters open one after another: first at " + sc.Place(o.First) + ", when the supply holds " + sc.Head(o.Least) + ", last at " + sc.Place(o.Last) + ", at " + sc.Head(o.Most) + "." + stay
 }
 
 // stay says how many plants' emitters stay shut.
@@ -235,12 +186,12 @@ func (sc part) bothStates(z *startup.Zone) []string {
 	if n := max(st.Below.Unsteady, st.Above.Unsteady); n > 0 {
 		words[0] += " At the edge of it the emitters of up to " + wording.Count(n, "plant", "plants") + " open and shut in turn."
 	}
-	switch {
-	case st.InTurn >= st.Held:
+	switch st.Route() {
+	case startup.ByRows:
 		words = append(words, "To get from one to the other, let the rows in one after another: shut each with a valve or a fold, start, and open the next at once when the one before it drips. That opens "+strconv.Itoa(st.InTurn)+".")
-	case st.InTurn > st.Few:
+	case startup.ByRowsPart:
 		words = append(words, "Letting the rows in one after another, each shut with a valve or a fold until the one before it drips, opens "+strconv.Itoa(st.InTurn)+". For the rest the pressure must be up for a moment: a stronger supply, or other rows kept shut meanwhile.")
-	default:
+	case startup.ByMorePower:
 		words = append(words, "Letting the rows in one after another does not get there: even the first row does not get the pressure at which its emitters open. It takes a stronger supply, if only for the first minute of every shot. Do not rely on it; emitters that open at a lower pressure, or a pump that opens them, are the cure.")
 	}
 	return append(words, "The better state is soon lost. A flush, an open end or a stopped pump shuts the emitters, and they do not open again by themselves.")

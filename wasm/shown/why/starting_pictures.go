@@ -83,20 +83,6 @@ func secondTicks(last float64) []block.Tick {
 	return ts
 }
 
-// openSpan returns the least and the greatest head over 0 at which an emitter
-// opens.
-func (sc part) openSpan() (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for i := range sc.S.Startup.Zones {
-		for _, h := range sc.S.Startup.Zones[i].Opens {
-			if h > 0 && wording.Finite(h) {
-				lo, hi = min(lo, h), max(hi, h)
-			}
-		}
-	}
-	return lo, hi
-}
-
 // opening draws at which head of the supply each emitter opens.
 func (sc part) opening(class block.Markup, width, lo, hi float64) {
 	l := sc.S.Layout

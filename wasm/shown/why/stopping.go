@@ -8,9 +8,7 @@ import (
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
-	"evenrow/wasm/trade/emitter"
 	"evenrow/wasm/trade/water"
-	"evenrow/wasm/works/network"
 	"evenrow/wasm/works/startup"
 	"evenrow/wasm/year/shots"
 )
@@ -23,16 +21,10 @@ func Stopping(the *scene.Scene) {
 		return
 	}
 	sc.Tag("h3", "After the shot")
-	siphon, back, level := false, 0.0, 0.0
-	for i := range u.Zones {
-		d := &u.Zones[i].Drain
-		siphon = siphon || d.Siphon
-		back = max(back, d.Back)
-		level += d.Level
-		if i < scene.MostWords {
-			sc.Tag("p", sc.zoneAs(&u.Zones[i])+sc.runsOut(&u.Zones[i]))
-		}
+	for i := range min(len(u.Zones), scene.MostWords) {
+		sc.Tag("p", sc.zoneAs(&u.Zones[i])+sc.runsOut(&u.Zones[i]))
 	}
+	siphon, back, level := u.After()
 	if back > 0 {
 		sc.Tag("p", "No check valve stands in the supply line, so when the pump stops up to "+sc.Amount(unit.Volume, back)+" runs back through it into the tank. How much depends on the air that comes in behind it: emitters that shut tightly hold it up, an open end does not. Each start has to fill again what left. A check valve in the supply line keeps it, and keeps dirty water out of the tank.")
 	}
@@ -54,7 +46,7 @@ func Stopping(the *scene.Scene) {
 				holds = sc.Amount(unit.Pressure, d.Prevents*sc.Weight)
 			}
 			held := "–"
-			if !waterless(z) {
+			if !z.Waterless() {
 				held = sc.Amount(unit.Volume, z.Holds)
 			}
 			t.Row("Zone "+strconv.Itoa(z.Zone), held, sc.Amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.Amount(unit.Volume, d.Back), sc.refillTime(z), holds)
@@ -88,37 +80,23 @@ func (sc part) shareOf(v, flow float64) string {
 }
 
 func (sc part) refillTime(z *startup.Zone) string {
-	if d := &z.Drain; waterless(z) || d.Volume+d.Back > 0 {
+	if d := &z.Drain; z.Waterless() || d.Volume+d.Back > 0 {
 		return brief(d.Refill, sc.Scene)
 	}
 	return "at once"
 }
 
-// waterless says whether the water comes to no row of a zone.
-func waterless(z *startup.Zone) bool {
-	for _, r := range z.Rows {
-		if !math.IsInf(r.Start, 1) {
-			return false
-		}
-	}
-	return len(z.Rows) > 0
-}
-
 // runsOut says what runs out of one zone.
 func (sc part) runsOut(z *startup.Zone) string {
 	d := &z.Drain
-	if d.Most < 0 {
-		if waterless(z) {
-			return "No water comes to the rows, so nothing runs out."
-		}
-		if z.States.Opened == 0 {
-			return "No emitter was open, so nothing runs out."
-		}
-		for i := range sc.S.Layout.Plants {
-			if e := sc.EmitterOf(i); e != nil && e.Kind == emitter.Compensating && sc.S.Layout.Network.Nodes[sc.S.Layout.Plants[i].Node].Emitter != network.None {
-				return "Nothing runs out of the emitters: each shuts while the water that still stands above it is no more than its closing pressure holds."
-			}
-		}
+	switch d.Stay {
+	case startup.NoWater:
+		return "No water comes to the rows, so nothing runs out."
+	case startup.NoneOpen:
+		return "No emitter was open, so nothing runs out."
+	case startup.HeldBack:
+		return "Nothing runs out of the emitters: each shuts while the water that still stands above it is no more than its closing pressure holds."
+	case startup.NoneHigher:
 		return "Nothing runs out: no tubing lies above the emitters."
 	}
 	words := sc.Amount(unit.Volume, d.Volume) + " runs out of the lines, through the emitters of " + wording.Count(d.Outlets, "plant", "plants") + ". No plant gets more of it than " + sc.Place(d.Most) + ": " + sc.Amount(unit.Dose, d.Extra[d.Most])

@@ -20,14 +20,7 @@ func Surge(the *scene.Scene) {
 		sc.Tag("p", "This is worked out as soon as the plan says what drives the water.")
 		return
 	}
-	slowest := 0.0     // s, over which a valve must shut so that all tubing stands it
-	worst := &blows[0] // nearest to what it may carry, or most beyond
-	for i := range blows {
-		if b := &blows[i]; b.Worse(worst) {
-			worst = b
-		}
-		slowest = max(slowest, blows[i].Closing)
-	}
+	worst, slowest := surge.Worst(blows)
 	name := sc.struck(worst) + " tubing"
 	sun, cool := sc.Amount(unit.Temperature, catalogue.Sun), sc.Amount(unit.Temperature, 20)
 	warm := "in the sun, taken to be " + sun + " warm,"

@@ -16,6 +16,18 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Choice},
 		},
 		{
+			Code: "chance.Luck", Title: "Standard deviations that a plant must be short more often than the mean before it is named",
+			Values: []float64{Luck},
+			Used:   "The section on emitters that differ.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
+			Code: "chance.Many", Title: "Share of plants that are short from which on something is to be done about it",
+			Values: []float64{Many}, Kind: unit.Share,
+			Used:   "The section on emitters that differ.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "chance.Draws", Title: "Trials of each zone's emitters",
 			Values: []float64{Draws},
 			Used:   "The number of plants that are short; large plans have fewer, and the page says how many.",

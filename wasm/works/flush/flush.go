@@ -59,7 +59,12 @@ type Flush struct {
 	Slow    int   // how many stay below Wanted
 	Stuck   int   // of them, also while no other row takes water
 	Zones   []Together
-	Every   int // of the rows' ends only every so many is worked out, and the last; 1 for all
+	Verdict Verdict
+	Told    int     // index into Ends: the one of which the verdict is told, the slowest or, of those that stay slow alone, the slowest so
+	Least   float64 // m/s, the least of Alone
+	Draws   float64 // m³/s, the most that an open end draws
+	Guess   float64 // m³/s, where the curve ends that was typed, if an open end draws more; else 0
+	Every   int     // of the rows' ends only every so many is worked out, and the last; 1 for all
 }
 
 // work is how many nodes, over all ends, are worked out before rows are left
@@ -101,6 +106,7 @@ func Of(l *layout.Layout, open [][]bool) *Flush {
 	if len(f.Ends) == 0 {
 		return nil
 	}
+	f.judge(l)
 	return f
 }
 

@@ -18,6 +18,7 @@ type Drain struct {
 	Level    float64   // m³, that lies no higher than emitters that let it out, and stays unless they hang below the tubing
 	Extra    []float64 // m³, by index into Layout.Plants: what its emitters let out of Volume
 	Most     int       // plant that gets most of it; -1 where nothing runs out
+	Stay     Stay      // why nothing does
 	Outlets  int       // plants that let out any
 	Refill   float64   // s, to put it all back: its share of the time to fill all, or where they never fill its time at the zone's flow; infinite where nothing flows
 	Prevents float64   // m, a closing head at which nothing would run out of emitters; 0 where nothing does

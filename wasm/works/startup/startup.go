@@ -71,6 +71,7 @@ func Of(l *layout.Layout, running []*network.Solution) *Startup {
 		if z.Holds > 0 && !math.IsInf(z.Filled, 1) {
 			z.Drain.Refill = z.Filled * (z.Drain.Volume + z.Drain.Back) / z.Holds
 		}
+		z.Drain.Stay = z.stay(l)
 		s.Zones = append(s.Zones, z)
 	}
 	if s.Stuck {

@@ -50,6 +50,20 @@ func (b *Blow) Worse(a *Blow) bool {
 	return b.Over() > a.Over()
 }
 
+// Worst returns the blow that is nearest to what its tubing may carry, or most
+// beyond it, and the time in s over which a valve must shut so that all tubing
+// stands it.
+func Worst(blows []Blow) (worst *Blow, closing float64) {
+	worst = &blows[0]
+	for i := range blows {
+		if b := &blows[i]; b.Worse(worst) {
+			worst = b
+		}
+		closing = max(closing, blows[i].Closing)
+	}
+	return worst, closing
+}
+
 // Of returns the worst blow of each size of tubing, in the order of the water,
 // given the solution of each zone. The surge is added to the pressure at rest
 // and not to the lower one of flowing water, and the rating is not stretched

@@ -188,3 +188,10 @@ func TestBehindATanksRegulator(t *testing.T) {
 		}
 	}
 }
+
+func TestWorstOfAll(t *testing.T) {
+	blows := []Blow{{Rest: 1, Rise: 2, Carries: 4}, {Rest: 1, Rise: 4, Carries: 4, Closing: 3}, {Rest: 2, Rise: 2.5, Carries: 4, Closing: 7}}
+	if worst, closing := Worst(blows); worst != &blows[1] || closing != 7 {
+		t.Errorf("%+v, %g s", worst, closing)
+	}
+}
