@@ -3,7 +3,8 @@
 // before this text, so that the worker loads no other script.
 //
 // The first message names the program, or holds it as another worker has
-// compiled it. Each one after it is a question, {ask, text}: the name of a
+// compiled it, and where there is one the list of texts of the page's language.
+// Each one after it is a question, {ask, text}: the name of a
 // function of the planner and what it is given. Every message is answered by
 // one, a question also by {begun} before that: who does not even hear this
 // waits for a worker that is gone.
@@ -16,9 +17,10 @@ let started;
 /**
  * @param {string | WebAssembly.Module} program
  * @param {string} sum its SHA-256, in base64
+ * @param {string} [list] the address of the texts in another language; what cannot be had stays English
  * @returns the program, for the worker that may follow this one
  */
-async function start(program, sum) {
+async function start(program, sum, list) {
   // @ts-ignore: Go is defined by wasm_exec.js
   const go = new Go();
   // The heap is small and the page asks often: collect less eagerly. Said here,
@@ -28,6 +30,8 @@ async function start(program, sum) {
   const instance = await WebAssembly.instantiate(compiled, go.importObject);
   // The program waits for questions and never ends by itself.
   go.run(instance).finally(() => postMessage({ failed: "it has stopped" }));
+  // @ts-ignore: evenrow is set by the program
+  if (list) await fetch(list).then(async (r) => r.ok && globalThis.evenrow.speak(await r.text()), () => {});
   return compiled;
 }
 
@@ -55,7 +59,7 @@ async function compile(address, sum) {
 addEventListener("message", async ({ data }) => {
   try {
     if (!started) {
-      started = start(data.program, data.sum);
+      started = start(data.program, data.sum, data.list);
       postMessage({ ready: true, program: await started });
       return;
     }

@@ -23,6 +23,7 @@ func main() {
 		"openFile":  session.OpenFile,
 		"save":      page.Save,
 		"calendar":  page.Calendar,
+		"speak":     page.Speak,
 	} {
 		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
 			text := ""
