@@ -1,49 +1,70 @@
 // The page with the texts of another language, which it fetches as it starts.
 import assert from "node:assert/strict";
+import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, explored } from "./form.js";
+import { atRest, explored, paste } from "./form.js";
+import { change, copied, host } from "./host.js";
 import { faults } from "./screens.js";
-import { command } from "./site.js";
+import { command, shared } from "./site.js";
+
+/** @type {{address: string, stop: () => Promise<void>}} */
+let site;
+/** @type {import("./host.js").Files} */
+let good;
+/** @type {string} */
+let pseudo;
+before(async () => {
+  site = await shared();
+  good = await copied(site.address);
+  pseudo = await command(["texts", "-pseudo"]);
+});
+after(() => site?.stop());
 
 /**
- * Gives a page that names a list of texts, and the list.
- * @param {import("puppeteer-core").Page} page
- * @param {string | undefined} list none for one that is missing
+ * A behaviour at a host whose page names a list of texts.
+ * @param {string} name
+ * @param {(list: string) => string | undefined} list what it gives for the list, given that of the pseudo-language; none for one that is missing
+ * @param {(page: import("puppeteer-core").Page) => Promise<void>} body the plan has been changed, and all is said anew
  */
-async function speaks(page, list) {
-  await page.setRequestInterception(true);
-  page.on("request", async (request) => {
-    const path = new URL(request.url()).pathname;
-    if (request.isNavigationRequest()) {
-      const response = await fetch(request.url());
-      const headers = Object.fromEntries([...response.headers].filter(([name]) => !/^(content-(length|encoding)|transfer-encoding|connection)$/.test(name)));
-      await request.respond({ status: response.status, headers, body: (await response.text()).replace("<html ", '<html data-list="texts.txt" ') });
-    } else if (path === "/texts.txt") {
-      await request.respond(list === undefined ? { status: 404, body: "" } : { body: list, contentType: "text/plain; charset=utf-8" });
-    } else {
-      await request.continue();
-    }
-  });
+function speaking(name, list, body) {
+  behaviour(
+    name,
+    async ({ page }) => {
+      const own = await host(new Map(good));
+      try {
+        change(own.files, "/index.html", (text) => text.replace("<html ", '<html data-list="../texts.txt" '));
+        const given = list(pseudo);
+        if (given !== undefined) own.files.set("/texts.txt", { body: Buffer.from(given), type: "text/plain; charset=utf-8" });
+        await page.goto(`${own.address}index.html`);
+        await atRest(page);
+        await paste(page, "rows.1.plants", "24");
+        await atRest(page);
+        await explored(page);
+        await body(page);
+      } finally {
+        await own.stop();
+      }
+    },
+    { expected: /request to another origin: http:\/\/127\.0\.0\.1|404/ },
+  );
 }
 
-behaviour("texts a third longer, of a language that nobody speaks, fit a phone and a desk", async ({ page, address }) => {
-  await speaks(page, await command(["texts", "-pseudo"]));
-  await page.goto(`${address}index.html`);
-  await atRest(page);
-  await explored(page);
-  assert.match(await page.$eval("#parts", (e) => e.textContent ?? ""), /⟦/);
+/** @param {import("puppeteer-core").Page} page */
+const parts = (page) => page.$eval("#parts caption", (e) => e.textContent ?? "");
+
+speaking("texts a third longer, of a language that nobody speaks, fit a phone and a desk", (list) => list, async (page) => {
+  assert.match(await parts(page), /^⟦/);
   const found = [];
   for (const size of [{ width: 360, height: 800 }, { width: 1280, height: 900 }]) {
     await page.setViewport(size);
-    await page.evaluate(() => { for (const d of document.querySelectorAll("details")) d.open = true; });
+    await page.evaluate(() => {
+      for (const d of document.querySelectorAll("details")) d.open = true;
+    });
     found.push(...(await faults(page, `at ${size.width}`)));
   }
   assert.deepEqual(found, []);
 });
 
-behaviour("where the list of another language is missing the page is English", async ({ page, address }) => {
-  await speaks(page, undefined);
-  await page.goto(`${address}index.html`);
-  await atRest(page);
-  assert.match(await page.$eval("#answer", (e) => e.textContent ?? ""), /^.*Yes\./s);
-}, { expected: /404|texts\.txt/ });
+const english = async (/** @type {import("puppeteer-core").Page} */ page) => assert.equal(await parts(page), "Parts to buy");
+speaking("where the list of another language is missing the page is English", () => undefined, english);
+speaking("where it is no list the page is English", () => "<!doctype html><title>Sign in</title>", english);

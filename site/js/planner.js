@@ -88,7 +88,7 @@ export function planner(told) {
     own.addEventListener("message", only(({ data }) => hear(data)));
     own.addEventListener("error", only((event) => fault(event.message || "its file cannot be loaded")));
     own.addEventListener("messageerror", only(() => fault("it cannot be understood")));
-    own.postMessage({ program: program ?? new URL(site.program ?? "", document.baseURI).href, sum: site.sum, list: site.list && new URL(site.list, document.baseURI).href });
+    own.postMessage({ program: program ?? new URL(site.program ?? "", document.baseURI).href, sum: site.sum, list: site.list });
     watch();
   }
 

@@ -4,9 +4,8 @@
 //
 // The first message names the program, or holds it as another worker has
 // compiled it, and where there is one the list of texts of the page's language.
-// Each one after it is a question, {ask, text}: the name of a
-// function of the planner and what it is given. Every message is answered by
-// one, a question also by {begun} before that: who does not even hear this
+// Each one after it is a question, {ask, text}: the name of a function of the
+// planner and what it is given. Every message is answered by one, a question also by {begun} before that: who does not even hear this
 // waits for a worker that is gone.
 
 /* global Go */
@@ -17,7 +16,7 @@ let started;
 /**
  * @param {string | WebAssembly.Module} program
  * @param {string} sum its SHA-256, in base64
- * @param {string} [list] the address of the texts in another language; what cannot be had stays English
+ * @param {string} [list] the address of the texts in another language, from this script; what cannot be had stays English
  * @returns the program, for the worker that may follow this one
  */
 async function start(program, sum, list) {
