@@ -46,6 +46,8 @@ type document struct {
 	Fixes      []fix           `json:"fixes"`
 	LeftOut    []string        `json:"left_out"` // what takes too much work; with "fixes" among it there may be more of them
 	Critical   int             `json:"weakest_zone,omitempty"`
+	Unlike     int             `json:"least_alike_zone,omitempty"` // whose plants' flows differ most
+	Rows       []rowFare       `json:"rows_of_plants"`
 	PerLitre   number          `json:"one_litre_each_s"` // until the last plant has it
 	Sameness   string          `json:"sameness"`         // how the water of one plant compares with another's
 	Season     *year           `json:"season"`
@@ -67,15 +69,16 @@ type document struct {
 }
 
 type finding struct {
-	Kind  string `json:"kind"`
-	Zone  int    `json:"zone,omitempty"` // left out when it concerns all
-	Row   int    `json:"row,omitempty"`
-	Base  int    `json:"than_row,omitempty"` // the row that it is compared with
-	Plant int    `json:"plant,omitempty"`
-	Count int    `json:"count,omitempty"`
-	Value number `json:"value"`
-	Limit number `json:"limit"`
-	Unit  string `json:"unit,omitempty"` // of value and limit
+	Kind   string `json:"kind"`
+	Zone   int    `json:"zone,omitempty"` // left out when it concerns all
+	Row    int    `json:"row,omitempty"`
+	Base   int    `json:"than_row,omitempty"` // the row that it is compared with
+	Plant  int    `json:"plant,omitempty"`
+	Count  int    `json:"count,omitempty"`
+	Value  number `json:"value"`
+	Limit  number `json:"limit"`
+	Unit   string `json:"unit,omitempty"`   // of value and limit
+	Relief string `json:"relief,omitempty"` // what takes pressure off, of over-rating
 }
 
 type fix struct {
@@ -159,6 +162,25 @@ type plant struct {
 	Head  number `json:"head_m"` // pressure head at the emitter
 	Flow  number `json:"flow_m3_s"`
 	Open  bool   `json:"open"`
+	State string `json:"state"`
+}
+
+// A rowFare is how the plants of a row fare while its zone is watered.
+type rowFare struct {
+	Row       int    `json:"row"`
+	Zone      int    `json:"zone"`
+	Plants    int    `json:"plants"`
+	Unknown   int    `json:"plants_not_worked_out,omitempty"` // and then nothing of them is known
+	Shut      int    `json:"plants_shut"`
+	Below     int    `json:"plants_below_range"`
+	Within    int    `json:"plants_in_range"`
+	Above     int    `json:"plants_above_range"`
+	LeastHead number `json:"least_head_m"`
+	MeanHead  number `json:"mean_head_m"`
+	MostHead  number `json:"most_head_m"`
+	LeastFlow number `json:"least_flow_m3_s"`
+	MeanFlow  number `json:"mean_flow_m3_s"`
+	MostFlow  number `json:"most_flow_m3_s"`
 }
 
 type blow struct {
@@ -232,21 +254,22 @@ func written(s *sheet.Sheet) ([]byte, error) {
 		Surge:      []blow{},
 		Headroom:   []room{},
 		Parts:      []part{},
+		Rows:       []rowFare{},
 		PerLitre:   number(round),
 		Sameness:   name(samenesses[:], int(s.Sameness)),
 		WorkedPlan: carry.JSON(p),
 	}
 	for _, f := range s.Findings {
-		k := kind(findings[:], int(f.Kind))
+		k := &sheet.Kinds[f.Kind]
 		told := finding{
-			Kind: k.name, Unit: k.unit, Zone: f.Zone, Row: f.Row + 1, Plant: f.Plant, Count: f.Count,
+			Kind: k.Name, Unit: inner[k.Unit], Zone: f.Zone, Row: f.Row + 1, Plant: f.Plant, Count: f.Count,
 			Value: number(f.Value), Limit: number(f.Limit),
 		}
 		switch f.Kind {
 		case sheet.Unlike:
 			told.Base = f.Base + 1
-		case sheet.SmallTank: // which the sheet keeps in hours
-			told.Value, told.Limit = told.Value*3600, told.Limit*3600
+		case sheet.OverRating:
+			told.Relief = reliefs[s.Relief()]
 		}
 		d.Findings = append(d.Findings, told)
 	}
@@ -268,6 +291,12 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	}
 	if s.Critical >= 0 && s.Critical < len(s.Zones) {
 		d.Critical = s.Zones[s.Critical].Zone
+	}
+	if z := s.LeastAlike(); z != nil {
+		d.Unlike = z.Zone
+	}
+	for i := range s.Rows {
+		d.Rows = append(d.Rows, rowFareOf(s, i))
 	}
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
@@ -353,17 +382,23 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 			Lost: number(z.Solution.Head[net.Links[first].From] - z.Solution.Head[net.Links[last].To]),
 		})
 	}
-	for _, p := range s.Layout.Plants {
+	for i, p := range s.Layout.Plants {
 		if s.Layout.ZoneOf(p.Row) != z.Zone {
 			continue
 		}
 		out.Plants = append(out.Plants, plant{
 			Row: p.Row + 1, Plant: p.Number, X: number(p.At.X), Y: number(p.At.Y), Z: number(p.At.Z),
 			Head: number(z.Solution.Head[p.Node] - net.Nodes[p.Node].Z),
-			Flow: number(z.Solution.Out[p.Node]), Open: z.Solution.Open[p.Node],
+			Flow: number(z.Solution.Out[p.Node]), Open: z.Solution.Open[p.Node], State: states[s.Plants[i].State],
 		})
 	}
 	return out
+}
+
+func rowFareOf(s *sheet.Sheet, row int) rowFare {
+	r := &s.Rows[row]
+	return rowFare{row + 1, s.Layout.ZoneOf(row), r.Plants, r.In[sheet.Unknown], r.In[sheet.Shut], r.In[sheet.Below], r.In[sheet.Within], r.In[sheet.Above],
+		number(r.LeastHead), number(r.MeanHead), number(r.MostHead), number(r.LeastFlow), number(r.MeanFlow), number(r.MostFlow)}
 }
 
 func flushingOf(f *flush.Flush) *flushing {
@@ -395,7 +430,7 @@ func roomOf(r *headroom.Room) room {
 	default:
 		out.Ended = "other"
 		if k, ok := sheet.EndedBy(r.Why); ok {
-			out.Ended = kind(findings[:], int(k)).name
+			out.Ended = sheet.Kinds[k].Name
 		}
 	}
 	return out

@@ -20,7 +20,8 @@ func TestEveryKindHasItsName(t *testing.T) {
 		names      int
 	}{
 		{"shown/sheet/sheet.go", "Verdict", len(verdicts)},
-		{"shown/sheet/sheet.go", "FindingKind", len(findings)},
+		{"shown/sheet/fares.go", "State", len(states)},
+		{"shown/sheet/supply.go", "Relief", len(reliefs)},
 		{"shown/sheet/sheet.go", "FixKind", len(fixes)},
 		{"shown/sheet/sheet.go", "LossKind", len(losses)},
 		{"shown/sheet/alike.go", "Sameness", len(samenesses)},

@@ -26,11 +26,11 @@ var (
 
 	// Numbers that places, zones and rows have, and counts.
 	counted = []string{
-		"zone", "row", "than_row", "like_row", "rows", "plant", "number", "weakest_zone",
+		"zone", "row", "than_row", "like_row", "rows", "plant", "number", "weakest_zone", "least_alike_zone",
 		"plants", "emitters", "emitters_open", "emitters_below_range", "emitters_above_range", "emitters_shut", "stuck",
 		"count", "spare", "times", "draws", "draws_solved_in_full", "iterations", "zones", "zones_tried", "fewest_zones", "zones_that_help",
 		"ends", "most_ends", "more_plants_a_row", "plants_cut_off", "other_plants_dry", "other_plants_below_range", "other_plants_above_range",
-		"plants_that_get_it", "open_when_all_were", "open_when_pressure_builds_slowly", "open_when_turned_on", "open_when_rows_come_in_turn",
+		"plants_that_get_it", "plants_not_worked_out", "plants_shut", "plants_below_range", "plants_in_range", "plants_above_range", "open_when_all_were", "open_when_pressure_builds_slowly", "open_when_turned_on", "open_when_rows_come_in_turn",
 		"compared", "worked_out", "passed_over", "unbeaten",
 	}
 	// In the currency of the plan's prices.
@@ -41,7 +41,7 @@ var (
 	beside = []string{"value", "limit", "yes_with", "ended_at"}
 
 	// Text that names one of a few kinds.
-	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one
@@ -118,7 +118,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:]} {
+	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)
@@ -135,7 +135,15 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 			t.Errorf("%q is no name of a limit", l.name)
 		}
 	}
-	for _, list := range [][]kindOf{findings[:], fixes[:], rooms[:]} {
+	var found []kindOf
+	for k := range sheet.Kinds {
+		unit, ours := inner[sheet.Kinds[k].Unit]
+		if !ours {
+			t.Errorf("%v has a unit that is none of ours", sheet.FindingKind(k))
+		}
+		found = append(found, kindOf{sheet.Kinds[k].Name, unit})
+	}
+	for _, list := range [][]kindOf{found, fixes[:], rooms[:]} {
 		for _, k := range list {
 			if !aWord.MatchString(k.name) || stumbles.MatchString(k.name) || !slices.Contains([]string{"", "m", "Pa", "W", "s", "m/s", "m³/s"}, k.unit) {
 				t.Errorf("%+v is no name of a kind, or its unit is none of ours", k)

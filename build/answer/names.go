@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/headroom"
@@ -19,29 +20,6 @@ var (
 		sheet.Nearly: "nearly",
 		sheet.No:     "no",
 		sheet.Cannot: "cannot",
-	}
-
-	findings = [...]kindOf{
-		sheet.PowerOnly:    {"power-only", "W"},
-		sheet.NeverOpen:    {"never-open", "m"},
-		sheet.Unsteady:     {"unsteady", "m"},
-		sheet.Suction:      {"suction", "m"},
-		sheet.BelowRange:   {"below-range", "m"},
-		sheet.AboveRange:   {"above-range", "m"},
-		sheet.Uneven:       {"uneven", ""},
-		sheet.Unlike:       {"unlike", ""},
-		sheet.ShortReserve: {"short-margin", "m"},
-		sheet.FastLead:     {"fast-supply-line", "m/s"},
-		sheet.OffCurve:     {"off-curve", "m³/s"},
-		sheet.CoarseFilter: {"coarse-filter", "m"},
-		sheet.NoFilter:     {"no-filter", ""},
-		sheet.OverRating:   {"over-rating", "m"},
-		sheet.OutsidePlace: {"outside-place", "m"},
-		sheet.SmallTank:    {"small-tank", "s"},
-		sheet.Fouled:       {"fouled", "m"},
-		sheet.Unsolved:     {"unsolved", ""},
-		sheet.TooHigh:      {"too-high", "m"},
-		sheet.NoBackflow:   {"no-backflow", ""},
 	}
 
 	fixes = [...]kindOf{
@@ -69,6 +47,20 @@ var (
 		sheet.SameInZone: "same-in-zone",
 		sheet.NearInZone: "nearly-same-in-zone",
 		sheet.AsNeeded:   "as-needed",
+	}
+
+	states = [...]string{
+		sheet.Unknown: "not-worked-out",
+		sheet.Shut:    "shut",
+		sheet.Below:   "below-range",
+		sheet.Within:  "in-range",
+		sheet.Above:   "above-range",
+	}
+	reliefs = [...]string{
+		sheet.LowerRegulator: "lower-regulator",
+		sheet.FitRegulator:   "regulator",
+		sheet.LowerTank:      "regulator-or-lower-tank",
+		sheet.WeakerPump:     "regulator-or-weaker-pump",
 	}
 
 	ends = [...]string{
@@ -115,6 +107,12 @@ var (
 		parts.Tools:         "tools",
 	}
 )
+
+// inner are the units of what findings are of. Their names stand in
+// [sheet.Kinds].
+var inner = map[unit.Kind]string{
+	unit.None: "", unit.Share: "", unit.Head: "m", unit.Length: "m", unit.Opening: "m", unit.Speed: "m/s", unit.Flow: "m³/s", unit.Power: "W", unit.Duration: "s",
+}
 
 func name(names []string, i int) string {
 	if i < len(names) {

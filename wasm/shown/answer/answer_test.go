@@ -1,9 +1,6 @@
 package answer
 
 import (
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"math/rand/v2"
 	"regexp"
 	"strconv"
@@ -185,26 +182,39 @@ func TestADesignThatNeedsNoPump(t *testing.T) {
 	}
 }
 
-// Whatever turns a yes has its words.
-func TestEveryBoundHasItsName(t *testing.T) {
-	f, err := parser.ParseFile(token.NewFileSet(), "../sheet/judge.go", nil, 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	names := 0
-	ast.Inspect(f, func(n ast.Node) bool {
-		if v, ok := n.(*ast.ValueSpec); ok && v.Names[0].Name == "verdictOf" {
-			names = len(v.Values[0].(*ast.CompositeLit).Elts)
+// Every kind of finding has its words: whatever turns a yes a sentence for the
+// answer and a name for what ends a room, and each a reason with its figures.
+func TestEveryFindingIsTold(t *testing.T) {
+	sc := part{scene.New(sheet.Answer(plan.Default()), nil)}
+	sc.S.Water = make([]sheet.RowWater, 2)
+	for k := range sheet.FindingKind(sheet.FindingKinds) {
+		told := &tellings[k]
+		judges := sheet.Kinds[k].Verdict != sheet.Yes
+		if has := told.line != "" || told.lineOf != nil; has != judges {
+			t.Errorf("%v: a sentence for the answer: %v, want %v", k, has, judges)
 		}
-		return true
-	})
-	named := 1 // a plan of unknown power has no zones, and is never a yes with a little more
-	for _, b := range bounds {
-		if b != "" {
-			named++
+		if has := told.end != ""; has != judges {
+			t.Errorf("%v: a name for what ends a room: %v, want %v", k, has, judges)
 		}
-	}
-	if names == 0 || named < names {
-		t.Errorf("%d findings turn a yes, and %d have words", names, named)
+		if told.line != "" && told.lineOf != nil || told.why != "" && told.whyOf != nil {
+			t.Errorf("%v: a plain text and a function for the same", k)
+		}
+		if told.why == "" && told.whyOf == nil {
+			t.Errorf("%v: no reason", k)
+			continue
+		}
+		for _, zones := range []int{1, 2} {
+			sc.S.Zones = make([]sheet.ZoneResult, zones)
+			f := &sheet.Finding{Kind: k, Count: 3, Row: 0, Plant: 2, Value: 4, Limit: 5, Zone: 1, Base: 1}
+			said := []string{sc.explain(f)}
+			if judges {
+				said = append(said, sc.headline(f))
+			}
+			for _, text := range said {
+				if !strings.HasSuffix(text, ".") || strings.ContainsAny(text, "{}") || strings.Contains(text, "  ") {
+					t.Errorf("%v is told as %q", k, text)
+				}
+			}
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
@@ -12,31 +13,12 @@ import (
 	"evenrow/wasm/works/headroom"
 )
 
-// bounds names what ends a room, by finding.
-var bounds = [...]string{
-	sheet.NeverOpen:    "emitters that no longer open",
-	sheet.Unsteady:     "emitters that no longer stay open",
-	sheet.BelowRange:   "the lower end of an emitter's range",
-	sheet.AboveRange:   "the upper end of an emitter's range",
-	sheet.ShortReserve: "your safety margin",
-	sheet.Uneven:       "your limit of evenness",
-	sheet.FastLead:     "your limit of speed",
-	sheet.OffCurve:     "the end of the pump's curve",
-	sheet.OverRating:   "what the tubing may carry in the sun",
-	sheet.Fouled:       "the emitters' range once the filter is due for cleaning",
-	sheet.OutsidePlace: "the size of the place",
-	sheet.Unsolved:     "flows that do not settle",
-	sheet.TooHigh:      "a height on the way that the water does not get over",
-	sheet.Suction:      "a height on the way where the water is sucked",
-	sheet.Unlike:       "shares of what rows need",
-}
-
 // Headroom says how much more the system can carry.
 func Headroom(the *scene.Scene) {
 	sc := part{the}
 	rooms := sc.S.Headroom
 	if len(rooms) == 0 {
-		sc.Tag("p", "None: the answer is not Yes."+sc.Helped())
+		sc.Tag("p", words.Sentences(words.Say("None: the answer is not Yes."), sc.Helped()))
 		return
 	}
 	first := &rooms[0]
@@ -134,7 +116,7 @@ func (sc part) bound(r *headroom.Room) string {
 		return "the most that the form takes"
 	case r.Fails > r.Most+1:
 		more := headroom.Room{Kind: r.Kind, Most: r.Fails}
-		return bounds[by] + ", at " + sc.room(&more) + " or before"
+		return words.Say(tellings[by].end) + ", at " + sc.room(&more) + " or before"
 	}
-	return bounds[by]
+	return words.Say(tellings[by].end)
 }

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/works/layout"
 )
@@ -19,8 +20,8 @@ func Rows(the *scene.Scene) {
 		sc.Tag("p", "There are no rows to draw yet.")
 		return
 	}
-	ts := sc.Tallies()
-	var all [scene.States]int
+	ts := sc.S.Rows
+	var all [sheet.States]int
 	for i := range ts {
 		for s, n := range ts[i].In {
 			all[s] += n
@@ -35,9 +36,9 @@ func Rows(the *scene.Scene) {
 }
 
 // legend explains the signs that are in use, with how many there are.
-func (sc part) legend(all *[scene.States]int) {
+func (sc part) legend(all *[sheet.States]int) {
 	sc.HTML(`<ul class="legend">`)
-	for s := scene.Unknown; s < scene.States; s++ {
+	for s := sheet.Unknown; s < sheet.States; s++ {
 		if all[s] == 0 {
 			continue
 		}
@@ -45,7 +46,7 @@ func (sc part) legend(all *[scene.States]int) {
 		var d drops
 		d.add(s, 9, 5, 1.1)
 		sc.drawDrops(&d)
-		sc.HTML(`</svg> `).Text(strconv.Itoa(all[s]) + " " + scene.StateWords[s]).HTML(`</li>`)
+		sc.HTML(`</svg> `).Text(scene.CountIn(s, all[s])).HTML(`</li>`)
 	}
 	if sc.Zone != nil {
 		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> the weakest: `).
@@ -61,7 +62,7 @@ type drops struct {
 
 // add draws a drop whose tip is at x, y, or a small ring where nothing is
 // known. At scale 1 a drop is 10 px wide and 14 px high.
-func (d *drops) add(s scene.State, x, y, scale float64) {
+func (d *drops) add(s sheet.State, x, y, scale float64) {
 	drop := func(p *block.Path) {
 		p.Move(x, y)
 		p.Add('c', 4*scale, 5*scale, 5*scale, 7*scale, 5*scale, 9*scale)
@@ -70,14 +71,14 @@ func (d *drops) add(s scene.State, x, y, scale float64) {
 		p.Close()
 	}
 	switch s {
-	case scene.Unknown:
+	case sheet.Unknown:
 		d.outline.Move(x-2.5*scale, y+9*scale)
 		d.outline.Add('a', 2.5*scale, 2.5*scale, 0, 0, 1, 5*scale, 0)
 		d.outline.Add('a', 2.5*scale, 2.5*scale, 0, 0, 1, -5*scale, 0)
 		d.outline.Close()
-	case scene.Within, scene.Above:
+	case sheet.Within, sheet.Above:
 		drop(&d.full)
-	case scene.Below:
+	case sheet.Below:
 		drop(&d.outline)
 		// The lower half, which is a half circle.
 		d.half.Move(x-5*scale, y+9*scale)
@@ -87,7 +88,7 @@ func (d *drops) add(s scene.State, x, y, scale float64) {
 	default:
 		drop(&d.outline)
 	}
-	if s == scene.Above {
+	if s == sheet.Above {
 		d.bar.Move(x-5*scale, y-3*scale)
 		d.bar.Add('h', 10*scale)
 	}
@@ -99,7 +100,7 @@ func (sc part) drawDrops(d *drops) {
 
 // ground draws the place, the tubing and the plants. Narrow, the rows run down
 // the page, so that a phone shows them as large as it can.
-func (sc part) ground(class block.Markup, width float64, ts []scene.Tally) {
+func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 	turned := class == block.Narrow
 	l := sc.S.Layout
 	// What has to be on the picture, in m.
@@ -219,9 +220,9 @@ func beside(x, y float64, turned bool, size float64) (float64, float64) {
 
 // rowOfDrops draws the plants of a row as one link that leads to its table,
 // with a name at its end.
-func (sc part) rowOfDrops(r int, t *scene.Tally, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
+func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
 	l := sc.S.Layout
-	title := "Row " + strconv.Itoa(r+1) + ": " + tallyWords(t)
+	title := "Row " + strconv.Itoa(r+1) + ": " + scene.Tally(t)
 	sc.HTML(`<a href="#plants-`).Num(r+1).HTML(`"`).Attr("aria-label", title).HTML(`><title>`).Text(title).HTML(`</title>`)
 	var d drops
 	x1, y1 := math.Inf(-1), math.Inf(-1)
@@ -256,19 +257,6 @@ func (sc part) rowOfDrops(r int, t *scene.Tally, at func(x, y float64) (float64,
 		sc.Label(x1+16, (y0+y1)/2+10, "start", name)
 	}
 	sc.HTML(`</a>`)
-}
-
-func tallyWords(t *scene.Tally) string {
-	s := ""
-	for i, n := range t.In {
-		if n > 0 {
-			if s != "" {
-				s += ", "
-			}
-			s += strconv.Itoa(n) + " " + scene.StateWords[i]
-		}
-	}
-	return s
 }
 
 // tubing draws the lead, the header and the rows, wider by rank.
@@ -323,7 +311,7 @@ func (sc part) scaleBar(width, height, scale float64) {
 }
 
 // rowTable says how each row fares.
-func (sc part) rowTable(ts []scene.Tally) {
+func (sc part) rowTable(ts []sheet.RowFare) {
 	t := sc.Table("The rows in figures", "Row", "Zone", "Plants", "#Pressure, "+sc.Symbol(unit.Pressure)+": least", "#mean", "#most",
 		"#Flow per plant, "+sc.Symbol(unit.EmitterFlow)+": least", "#mean", "#most")
 	for r := range ts {
@@ -331,13 +319,12 @@ func (sc part) rowTable(ts []scene.Tally) {
 		if v.Plants == 0 {
 			continue
 		}
-		n := float64(v.Plants)
-		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.S.Layout.ZoneOf(r)), tallyWords(v)}
-		if v.In[scene.Unknown] == v.Plants {
+		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.S.Layout.ZoneOf(r)), scene.Tally(v)}
+		if v.In[sheet.Unknown] == v.Plants {
 			cells = append(cells, "–", "–", "–", "–", "–", "–")
 		} else {
-			cells = append(cells, sc.Bare(unit.Pressure, v.Low*sc.Weight), sc.Bare(unit.Pressure, v.Sum/n*sc.Weight), sc.Bare(unit.Pressure, v.High*sc.Weight),
-				sc.Bare(unit.EmitterFlow, v.Qlow), sc.Bare(unit.EmitterFlow, v.Qum/n), sc.Bare(unit.EmitterFlow, v.Qhigh))
+			cells = append(cells, sc.Bare(unit.Pressure, v.LeastHead*sc.Weight), sc.Bare(unit.Pressure, v.MeanHead*sc.Weight), sc.Bare(unit.Pressure, v.MostHead*sc.Weight),
+				sc.Bare(unit.EmitterFlow, v.LeastFlow), sc.Bare(unit.EmitterFlow, v.MeanFlow), sc.Bare(unit.EmitterFlow, v.MostFlow))
 		}
 		t.Row(cells...)
 	}
@@ -345,7 +332,7 @@ func (sc part) rowTable(ts []scene.Tally) {
 }
 
 // plantTables lists every plant, row by row.
-func (sc part) plantTables(ts []scene.Tally) {
+func (sc part) plantTables(ts []sheet.RowFare) {
 	sc.FoldAs("plants", "Every plant", func() {
 		for r := range ts {
 			v := &ts[r]
@@ -353,14 +340,14 @@ func (sc part) plantTables(ts []scene.Tally) {
 				continue
 			}
 			name := "Row " + strconv.Itoa(r+1)
-			sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+tallyWords(v), func() {
+			sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+scene.Tally(v), func() {
 				t := sc.Table(name+", plant by plant", "Plant", "#From the start, "+sc.Symbol(unit.Length), "#Head, "+sc.Symbol(unit.Head),
 					"#Pressure, "+sc.Symbol(unit.Pressure), "#Flow, "+sc.Symbol(unit.EmitterFlow), "State")
 				row := &sc.S.Plan.Rows[r]
 				for i := v.First; i < v.First+v.Plants; i++ {
 					p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
 					t.Row(strconv.Itoa(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
-						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.StateWords[s.State])
+						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
 				}
 				t.End()
 			})

@@ -116,7 +116,10 @@ func (sc part) dirt(s *fault.Slow, f *fault.Faults) string {
 	if s.Opening {
 		words = "With a dirty filter not every emitter opens any more"
 	}
-	words += " when the gauges show " + gauges(&s.Now) + ". With a clean filter they show " + gauges(&s.Was) + "." + sc.RegulatorFirst()
+	words += " when the gauges show " + gauges(&s.Now) + ". With a clean filter they show " + gauges(&s.Was) + "."
+	if first := sc.RegulatorFirst(); first != "" {
+		words += " " + first
+	}
 	switch f.Clean {
 	case fault.InTime:
 		words += " The loss at which you clean comes before: write " + pressure(f.Due.Across()) + " of difference on the gauge, and clean when it is reached."
@@ -148,7 +151,7 @@ func (sc part) weaker(s *fault.Slow) string {
 	at := "before the filter"
 	if sc.S.Layout.FilterLink < 0 {
 		at = "at the supply"
-		if sc.Regulated() {
+		if sc.S.Regulated() {
 			at = "behind the regulator"
 		}
 	}

@@ -48,7 +48,7 @@ var exempt = map[string]string{
 	"network.leastFlow": "precision", "network.stillHead": "precision", "network.dropping": "a mark",
 	"network.preparing": "units of work", "network.inverting": "units of work", "work.often": "units of work",
 	"pipe.barbs":   "in the formulas for barbs",
-	"sheet.listed": "form of the page", "sheet.most": "form of the page", "sheet.findingKinds": "form of the page", "sheet.asMuch": "guides a search",
+	"sheet.listed": "form of the page", "sheet.most": "form of the page", "sheet.asMuch": "guides a search",
 	"sheet.rounding": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",
 	"sheet.pairing": "time that a reader waits", "sheet.dozens": "time that a reader waits", "sheet.unpriced": "form of the page", "sheet.fine": "precision",
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
@@ -57,7 +57,7 @@ var exempt = map[string]string{
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
 	"block.widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
-	"grow.mostThirsts": "form of a picture", "answer.nothing": "precision", "view.Never": "a name", "view.Answered": "a name", "view.OnRequest": "a name",
+	"grow.mostThirsts": "form of a picture", "sheet.nothing": "precision", "view.Never": "a name", "view.Answered": "a name", "view.OnRequest": "a name",
 }
 
 func all() (all []formula.Assumption) {

@@ -1,106 +1,45 @@
 package scene
 
 import (
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/emitter"
 )
 
-// A State is how an emitter runs. The drop on the plan view shows it.
-type State uint8
-
-const (
-	Unknown State = iota // its zone was not solved
-	Shut
-	Below
-	Within
-	Above
-	States
-)
-
-// words of the states, as a table prints them.
-var StateWords = [States]string{"not worked out", "shut", "below range", "in range", "above range"}
-
-// A seen is what the page says about one plant.
-type seen struct {
-	Head  float64 // m of water above its emitter
-	Flow  float64 // m³/s, all its emitters together
-	State State
+// states are the states of emitters, as a table prints them.
+var states [sheet.States]words.Text = [...]words.Text{
+	sheet.Unknown: "not worked out",
+	sheet.Shut:    "shut",
+	sheet.Below:   "below range",
+	sheet.Within:  "in range",
+	sheet.Above:   "above range",
 }
 
-// see notes how the plants of a zone fare.
-func (sc *Scene) see(z *sheet.ZoneResult) {
-	if z.Solution == nil {
-		return
-	}
-	l := sc.S.Layout
-	for i := range l.Plants {
-		pl := &l.Plants[i]
-		if l.ZoneOf(pl.Row) != z.Zone {
-			continue
-		}
-		e := sc.EmitterOf(i)
-		v := &sc.Plants[i]
-		v.Head = z.Solution.Head[pl.Node] - l.Network.Nodes[pl.Node].Z
-		v.Flow = z.Solution.Out[pl.Node]
-		switch {
-		case e == nil:
-		case !z.Solution.Open[pl.Node] || v.Flow <= 0:
-			v.State = Shut
-		case v.Head < e.Lowest:
-			v.State = Below
-		case v.Head > e.Highest:
-			v.State = Above
-		default:
-			v.State = Within
+// counted are the same with how many there are.
+var counted [sheet.States]words.Text = [...]words.Text{
+	sheet.Unknown: "{n} not worked out",
+	sheet.Shut:    "{n} shut",
+	sheet.Below:   "{n} below range",
+	sheet.Within:  "{n} in range",
+	sheet.Above:   "{n} above range",
+}
+
+// State is how an emitter runs: "in range".
+func State(s sheet.State) string { return words.Say(states[s]) }
+
+// CountIn says how many plants are in a state: "3 in range".
+func CountIn(s sheet.State, n int) string { return words.Say(counted[s], words.N(n)) }
+
+// Tally says how many plants of a row are in each state: "3 shut, 12 in range".
+func Tally(r *sheet.RowFare) string {
+	var list []string
+	for s, n := range r.In {
+		if n > 0 {
+			list = append(list, CountIn(sheet.State(s), n))
 		}
 	}
+	return words.List(list...)
 }
 
 // EmitterOf returns the emitter of a plant, or nil.
-func (sc *Scene) EmitterOf(plant int) *emitter.Emitter {
-	n := &sc.S.Layout.Network
-	if plant < 0 || plant >= len(sc.S.Layout.Plants) {
-		return nil
-	}
-	e := n.Nodes[sc.S.Layout.Plants[plant].Node].Emitter
-	if e < 0 || e >= len(n.Emitters) {
-		return nil
-	}
-	return &n.Emitters[e]
-}
-
-// A Tally sums up one row.
-type Tally struct {
-	Plants           int
-	First            int // index into Layout.Plants
-	Low, High, Sum   float64
-	Qlow, Qhigh, Qum float64
-	In               [States]int
-}
-
-// Tallies sums up the plants of every row.
-func (sc *Scene) Tallies() []Tally {
-	ts := make([]Tally, len(sc.S.Plan.Rows))
-	for i := range sc.Plants {
-		t, v := &ts[sc.S.Layout.Plants[i].Row], &sc.Plants[i]
-		if t.Plants == 0 {
-			t.First, t.Low, t.High, t.Qlow, t.Qhigh = i, v.Head, v.Head, v.Flow, v.Flow
-		}
-		t.Plants++
-		t.Low, t.High, t.Sum = min(t.Low, v.Head), max(t.High, v.Head), t.Sum+v.Head
-		t.Qlow, t.Qhigh, t.Qum = min(t.Qlow, v.Flow), max(t.Qhigh, v.Flow), t.Qum+v.Flow
-		t.In[v.State]++
-	}
-	return ts
-}
-
-// Least is the zone whose plants are least alike, of several the critical one.
-func (sc *Scene) Least() *sheet.ZoneResult {
-	z := sc.Zone
-	for i := range sc.S.Zones {
-		if v := &sc.S.Zones[i]; v.Open > 0 && v.Alike.EU < z.Alike.EU-1e-6 {
-			z = v
-		}
-	}
-	return z
-}
+func (sc *Scene) EmitterOf(plant int) *emitter.Emitter { return sc.S.EmitterOf(plant) }

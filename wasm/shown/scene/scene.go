@@ -18,7 +18,7 @@ import (
 type Scene struct {
 	*block.Writer
 	S      *sheet.Sheet
-	Plants []seen // by index into Layout.Plants
+	Plants []sheet.Fare // the sheet's, by index into Layout.Plants
 	Zone   *sheet.ZoneResult
 	Link   Linker // leads to changed plans; nil where there is no page to lead to
 }
@@ -41,10 +41,7 @@ func New(s *sheet.Sheet, link Linker) *Scene {
 	if d := s.Layout.Network.Water.Density; d > 0 {
 		sc.Weight = d * water.Gravity
 	}
-	sc.Plants = make([]seen, len(s.Layout.Plants))
-	for i := range s.Zones {
-		sc.see(&s.Zones[i])
-	}
+	sc.Plants = s.Plants
 	return sc
 }
 

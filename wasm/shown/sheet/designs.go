@@ -105,7 +105,7 @@ func (d *Designs) check(of *Sheet, c *design.Design) {
 	b := Best{Design: *c, Take: c.Plan}
 	s := assess(b.Take, of.meter())
 	if b.Present = s.Verdict == Yes; !b.Present {
-		if t := (trial{s: s}); t.has(AboveRange, OverRating) || c.Plan.Supply.Regulator > 0 {
+		if t := (trial{s: s}); t.pressed() || c.Plan.Supply.Regulator > 0 {
 			if f := behind(c.Plan, of.meter()); f != nil {
 				b.Take, b.Regulator = f.Plan, f.Value
 				d.add(of, b, assess(b.Take, of.meter()))

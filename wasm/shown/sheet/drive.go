@@ -106,15 +106,12 @@ func highest(m *work.Meter, p *plan.Plan, from float64) float64 {
 func (s *Sheet) over() float64 {
 	most := 0.0
 	for i := range s.Findings {
-		if f := &s.Findings[i]; f.high() {
+		if f := &s.Findings[i]; Kinds[f.Kind].High {
 			most = max(most, f.Value-f.Limit)
 		}
 	}
 	return most
 }
-
-// high says whether a finding is of too much pressure.
-func (f *Finding) high() bool { return f.Kind == AboveRange || f.Kind == OverRating }
 
 // demanded returns what is asked of the supply of a plan, a plan with such a
 // one where the form takes it, and whether the answer is Yes with every one that

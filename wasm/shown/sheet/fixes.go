@@ -131,9 +131,14 @@ func (t *trial) has(kinds ...FindingKind) bool {
 	return slices.ContainsFunc(t.s.Findings, func(f Finding) bool { return slices.Contains(kinds, f.Kind) })
 }
 
+// pressed says whether the pressure is too much somewhere.
+func (t *trial) pressed() bool {
+	return slices.ContainsFunc(t.s.Findings, func(f Finding) bool { return Kinds[f.Kind].High })
+}
+
 // thirsty says whether some emitter lacks head.
 func (t *trial) thirsty() bool {
-	return t.has(NeverOpen, Unsteady, BelowRange, ShortReserve, Fouled, TooHigh, Suction)
+	return slices.ContainsFunc(t.s.Findings, func(f Finding) bool { return Kinds[f.Kind].Low })
 }
 
 // try works the plan out with a change made to it, and returns whether the
@@ -178,7 +183,7 @@ func (t *trial) supply() {
 		f.Kind, f.Value = MorePressure, t.s.Layout.Network.Water.PressureHead(d.least)
 	}
 	for i := range found {
-		if g := &found[i]; g.high() && (f.Breaks == nil || g.Limit < f.Breaks.Limit) {
+		if g := &found[i]; Kinds[g.Kind].High && (f.Breaks == nil || g.Limit < f.Breaks.Limit) {
 			f.Breaks, f.Plan = g, nil
 		}
 	}
@@ -320,7 +325,7 @@ func split(p *plan.Plan, n int) {
 
 // regulator tries a pressure regulator where there is too much pressure.
 func (t *trial) regulator() {
-	if t.has(AboveRange, OverRating) && !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Kind == AddRegulator }) {
+	if t.pressed() && !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Kind == AddRegulator }) {
 		t.regulate()
 	}
 }
@@ -330,7 +335,7 @@ func (t *trial) regulator() {
 // behind a tank.
 func (t *trial) bearable() float64 {
 	c := t.s.Layout.Curve
-	if c == nil || !t.has(AboveRange, OverRating) {
+	if c == nil || !t.pressed() {
 		return 0
 	}
 	most, _ := c.Head(0)

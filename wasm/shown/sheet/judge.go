@@ -7,35 +7,10 @@ import (
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
-	"evenrow/wasm/trade/emitter"
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/network"
 )
-
-// findingKinds is how many kinds of finding there are.
-const findingKinds = NoBackflow + 1
-
-// verdictOf is the verdict that a finding leads to by itself; those not named
-// are advice and leave it at Yes.
-var verdictOf = [findingKinds]Verdict{
-	PowerOnly:    Cannot,
-	Unsolved:     Cannot,
-	NeverOpen:    No,
-	Unsteady:     No,
-	BelowRange:   Nearly,
-	AboveRange:   Nearly,
-	ShortReserve: Nearly,
-	Uneven:       Nearly,
-	FastLead:     Nearly,
-	OffCurve:     Nearly,
-	OverRating:   Nearly,
-	Fouled:       Nearly,
-	OutsidePlace: Nearly,
-	TooHigh:      No,
-	Suction:      Nearly,
-	Unlike:       Nearly,
-}
 
 // find adds a finding, or widens the one of its kind from another zone.
 func (s *Sheet) find(f Finding) {
@@ -59,11 +34,11 @@ func (s *Sheet) find(f Finding) {
 func (s *Sheet) sortFindings() {
 	f := s.Findings // one of each kind at most
 	numeric.Sort(len(f), func(i, j int) bool {
-		a, b := verdictOf[f[i].Kind], verdictOf[f[j].Kind]
+		a, b := Kinds[f[i].Kind].Verdict, Kinds[f[j].Kind].Verdict
 		return a > b || a == b && f[i].Kind < f[j].Kind
 	}, func(i, j int) { f[i], f[j] = f[j], f[i] })
 	if len(s.Findings) > 0 {
-		s.Verdict = verdictOf[s.Findings[0].Kind]
+		s.Verdict = Kinds[s.Findings[0].Kind].Verdict
 	}
 }
 
@@ -91,7 +66,7 @@ func (s *Sheet) judgeZone(z *ZoneResult) {
 		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
 	}
 	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < 3600*z.Flow {
-		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow / 3600, Limit: 1, Zone: z.Zone})
+		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow, Limit: 3600, Zone: z.Zone})
 	}
 }
 
@@ -107,16 +82,17 @@ func (s *Sheet) judgeEmitters(z *ZoneResult) {
 		e := &l.Network.Emitters[node.Emitter]
 		h := z.Solution.Head[p.Node] - node.Z
 		f := Finding{Count: int(node.Count), Row: p.Row, Plant: p.Number, Value: h, Zone: z.Zone}
-		switch state := e.State(h); {
-		case !z.Solution.Open[p.Node] && h < e.Opens, z.Solution.Open[p.Node] && h <= 0:
-			f.Kind, f.Limit = NeverOpen, e.Opens
-			s.findBest(f)
-			continue
-		case !z.Solution.Open[p.Node]:
+		switch open := z.Solution.Open[p.Node]; stateOf(e, open, h) {
+		case Shut:
+			if open || h < e.Opens {
+				f.Kind, f.Limit = NeverOpen, e.Opens
+				s.findBest(f)
+				continue
+			}
 			f.Kind, f.Limit = Unsteady, e.Closes
-		case state == emitter.Below:
+		case Below:
 			f.Kind, f.Limit = BelowRange, e.Lowest
-		case state == emitter.Above:
+		case Above:
 			f.Kind, f.Limit = AboveRange, e.Highest
 		default:
 			continue

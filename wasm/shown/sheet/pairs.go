@@ -122,7 +122,7 @@ func behind(p *plan.Plan, m *work.Meter) *Fix {
 // regulated takes the cheapest design that the supply carries behind a
 // regulator, where there is too much pressure.
 func (t *trial) regulated() {
-	if !t.has(AboveRange, OverRating) {
+	if !t.pressed() {
 		return
 	}
 	list := t.s.found.List

@@ -27,10 +27,11 @@ import (
 type Verdict uint8
 
 const (
-	Yes    Verdict = iota // every emitter is open and in range, and every limit is met
-	Nearly                // every emitter is open, but something is outside its range or limit
-	No                    // some plant gets no water
-	Cannot                // the question lacks something, such as a pump's curve
+	Yes      Verdict = iota // every emitter is open and in range, and every limit is met
+	Nearly                  // every emitter is open, but something is outside its range or limit
+	No                      // some plant gets no water
+	Cannot                  // the question lacks something, such as a pump's curve
+	Verdicts = iota         // how many there are
 )
 
 // A Finding is one thing to say about the plan.
@@ -39,38 +40,11 @@ type Finding struct {
 	Count int     // of emitters, or rows, that it concerns
 	Row   int     // from 0; -1 when it concerns no single row
 	Plant int     // from 1; 0 when none
-	Value float64 // what was found, in the inner unit that Kind implies
+	Value float64 // what was found; see [Kinds]
 	Limit float64 // what was wanted
 	Zone  int     // 0 when it concerns all
 	Base  int     // the row, from 0, that Row is compared with; Unlike only
 }
-
-// A FindingKind is what a finding says, the gravest first: what keeps plants from
-// their share comes before what may. The comment names Value and Limit.
-type FindingKind uint8
-
-const (
-	PowerOnly    FindingKind = iota // Value: W
-	NeverOpen                       // Count emitters stay shut. Value: highest head they see, Limit: opening head
-	Unsteady                        // Count emitters open and shut in turn. Value: head while shut, Limit: closing head
-	Suction                         // on the way, flowing water is under less than the air's pressure. Value: head there, negative
-	BelowRange                      // Count emitters run below their range. Value: lowest head, Limit: Lowest
-	AboveRange                      // Count emitters run above it. Value: highest head, Limit: Highest
-	Uneven                          // Value: EU, Limit: wanted
-	Unlike                          // rows watered together get neither the same nor what their crops need. Value: how many times as much of its need Row gets as Base does, Limit: 1
-	ShortReserve                    // in range, but with less than the wanted reserve. Value: margin, Limit: reserve
-	FastLead                        // Value: speed in the supply or header, Limit: wanted
-	OffCurve                        // the pump runs beyond the last point of its curve. Value: flow, Limit: last flow
-	CoarseFilter                    // Value: opening, Limit: largest fit
-	NoFilter
-	OverRating   // Value: head at shut-off, Limit: what the tubing may carry in the sun, as head
-	OutsidePlace // a row is longer or further out than the place. Value, Limit: m
-	SmallTank    // the tank holds less than one hour of flow. Value: hours
-	Fouled       // once the filter is due for cleaning, Count emitters run below their range. Value: margin, negative
-	Unsolved     // the flows did not settle
-	TooHigh      // still water does not reach the way's highest point. Value: how far below it stays, negative
-	NoBackflow   // a tap, and no loss counted for the device that keeps its water clean
-)
 
 // A Change is one thing that is done to a plan.
 type Change struct {
@@ -171,7 +145,9 @@ type Sheet struct {
 	Findings []Finding // the first decides the verdict; then the rest by weight
 	Fixes    []Fix     // in the order of their cost, and what has no price last
 	Zones    []ZoneResult
-	Critical int // index into Zones: least margin
+	Critical int       // index into Zones: least margin
+	Plants   []Fare    // how each plant fares, by index into Layout.Plants
+	Rows     []RowFare // how those of each row fare
 	Parts    []parts.Line
 	Flush    *flush.Flush       // nil where no water flows
 	Zoning   *Zoning            // nil where no water flows

@@ -47,6 +47,7 @@ func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
 		s = assess(p, free)
 		s.Parts = parts.Count(s.Layout, working(s), ahead(s))
 		s.Surge = blows(s)
+		s.fare()
 	}) {
 		return nil
 	}

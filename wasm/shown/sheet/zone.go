@@ -3,7 +3,6 @@ package sheet
 import (
 	"math"
 
-	"evenrow/wasm/trade/emitter"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/layout"
@@ -47,14 +46,15 @@ func (z *ZoneResult) tally(l *layout.Layout, n *network.Network) {
 		}
 		e, h := &n.Emitters[node.Emitter], z.Solution.Head[l.Plants[i].Node]-node.Z
 		z.Emitters += int(node.Count)
-		if z.Solution.Open[l.Plants[i].Node] && h > 0 {
+		state := stateOf(e, z.Solution.Open[l.Plants[i].Node], h)
+		if state > Shut {
 			z.Open += int(node.Count)
-			switch e.State(h) {
-			case emitter.Below:
-				z.Below += int(node.Count)
-			case emitter.Above:
-				z.Above += int(node.Count)
-			}
+		}
+		switch state {
+		case Below:
+			z.Below += int(node.Count)
+		case Above:
+			z.Above += int(node.Count)
 		}
 		if m := h - e.Lowest; m > best {
 			best, z.Best = m, i

@@ -11,7 +11,6 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 )
 
@@ -312,7 +311,7 @@ var facts = []fact{
 // leastAlike is the number of the zone that the evenness is of; empty where none
 // of its emitters is open.
 func (p *printed) leastAlike() string {
-	z := scene.New(p.s, nil).Least()
+	z := p.s.LeastAlike()
 	if z.Open == 0 {
 		return ""
 	}

@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
@@ -79,7 +80,7 @@ func Outage(the *scene.Scene) {
 // giver is what may stop, what to mind before one looks at it, and what to keep
 // in case.
 func (sc part) giver() (name, look, spare string) {
-	if sc.SourceName() == "pump" {
+	if supply := sc.S.Plan.Supply.Kind; supply != plan.Mains && supply != plan.GravityTank {
 		return "pump", " Unplug the pump before you look at it.", "a spare pump or a way to feed the rows from a tank that stands high"
 	}
 	return "water", "", "a watering can and a full barrel"

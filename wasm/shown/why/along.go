@@ -6,6 +6,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
 )
 
 // Along draws the pressure along each row, from its first plant to its last.
@@ -15,16 +16,16 @@ func Along(the *scene.Scene) {
 		sc.Tag("p", "This is worked out as soon as the plan says what drives the water.")
 		return
 	}
-	ts := sc.Tallies()
+	rows := sc.S.Rows
 	sc.Tag("p", "The pressure at each plant, row by row. The nearer a row's line is to level, the less its plants differ.")
 	sc.Picture("The thick line is the row with the weakest emitter.", func(class block.Markup, width float64) {
-		sc.profiles(class, width, ts)
+		sc.profiles(class, width, rows)
 	})
 	sc.SameAsTable(func() {
 		t := sc.Table("Head along each row, in "+sc.Symbol(unit.Head), "Row", "#First plant", "#Quarter way", "#Half way", "#Three quarters", "#Last plant")
-		for r := range ts {
-			v := &ts[r]
-			if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
+		for r := range rows {
+			v := &rows[r]
+			if v.Plants == 0 || v.In[sheet.Unknown] == v.Plants {
 				continue
 			}
 			cells := []string{strconv.Itoa(r + 1)}
@@ -37,16 +38,16 @@ func Along(the *scene.Scene) {
 	})
 }
 
-func (sc part) profiles(class block.Markup, width float64, ts []scene.Tally) {
+func (sc part) profiles(class block.Markup, width float64, rows []sheet.RowFare) {
 	p := block.Plot{Left: 44, Right: width - 34, Top: 14, Bottom: 200}
 	worst := sc.S.Layout.Plants[sc.Zone.Worst].Row
 	lo, hi, far := 0.0, 1.0, 0.1
-	for r := range ts {
-		v, row := &ts[r], &sc.S.Plan.Rows[r]
-		if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
+	for r := range rows {
+		v, row := &rows[r], &sc.S.Plan.Rows[r]
+		if v.Plants == 0 || v.In[sheet.Unknown] == v.Plants {
 			continue
 		}
-		lo, hi = block.Span(lo, hi, v.Low, v.High)
+		lo, hi = block.Span(lo, hi, v.LeastHead, v.MostHead)
 		far = max(far, row.First+float64(v.Plants-1)*row.Spacing)
 	}
 	var lines []block.Limit
@@ -63,9 +64,9 @@ func (sc part) profiles(class block.Markup, width float64, ts []scene.Tally) {
 		sc.Axis(&p, unit.Length, sc.Ticks(unit.Length, 0, far, int(width/110)), "from the start of the row")
 		sc.Limits(&p, sc.Plants[sc.Zone.Worst].Head, lines...)
 		var thin, thick block.Path
-		for r := range ts {
-			v, row := &ts[r], &sc.S.Plan.Rows[r]
-			if v.Plants == 0 || v.In[scene.Unknown] == v.Plants {
+		for r := range rows {
+			v, row := &rows[r], &sc.S.Plan.Rows[r]
+			if v.Plants == 0 || v.In[sheet.Unknown] == v.Plants {
 				continue
 			}
 			line := &thin
@@ -83,7 +84,7 @@ func (sc part) profiles(class block.Markup, width float64, ts []scene.Tally) {
 			}
 		}
 		sc.Draw("line line--thin", &thin).Draw("line line--head", &thick)
-		if v, row := &ts[worst], &sc.S.Plan.Rows[worst]; v.Plants > 0 {
+		if v, row := &rows[worst], &sc.S.Plan.Rows[worst]; v.Plants > 0 {
 			sc.Label(p.X(row.First+float64(v.Plants-1)*row.Spacing)+4, p.Y(sc.Plants[v.First+v.Plants-1].Head)+4, "start", strconv.Itoa(worst+1))
 		}
 	})

@@ -30,7 +30,7 @@ func Chance(the *scene.Scene) {
 	if z.Short > 0 {
 		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.Amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
 		if z.Singled() {
-			words += unit.Capital(sc.Place(z.Weakest)) + " was short most often: in " + sc.Amount(unit.Share, z.Often) + " of the trials."
+			words += sc.PlaceBegin(z.Weakest) + " was short most often: in " + sc.Amount(unit.Share, z.Often) + " of the trials."
 		} else {
 			words += "It may be any of them: no plant was short more often than luck explains."
 		}

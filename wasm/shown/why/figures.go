@@ -36,13 +36,13 @@ func Budget(the *scene.Scene) {
 		t.Row(sc.lossName(b), sc.Amount(unit.Pressure, b.Head*sc.Weight), sc.Amount(unit.Head, b.Head), share)
 	}
 	by := "by the " + sc.SourceName()
-	if sc.Regulated() {
+	if sc.S.Regulated() {
 		by = "behind the regulator"
 	}
 	t.Total("Given "+by, sc.Amount(unit.Pressure, sum*sc.Weight), sc.Amount(unit.Head, sum), "")
 	t.End()
-	if words := sc.RegulatorFirst(); words != "" {
-		sc.Tag("p", words[1:])
+	if errs := sc.RegulatorFirst(); errs != "" {
+		sc.Tag("p", errs)
 	}
 	sc.softest(lines)
 }
@@ -111,7 +111,7 @@ func (sc part) lossName(b *sheet.Loss) string {
 // what it is made to give: one where all emitters are of a kind.
 func Evenness(the *scene.Scene) {
 	sc := part{the}
-	z := sc.Least()
+	z := sc.S.LeastAlike()
 	if z == nil || z.Open == 0 {
 		sc.Tag("p", "There is nothing to compare until emitters open.")
 		return

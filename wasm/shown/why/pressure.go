@@ -5,6 +5,7 @@ package why
 import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
@@ -46,7 +47,7 @@ func Pressure(the *scene.Scene) {
 
 // from says where heads are counted from.
 func (sc part) from() string {
-	if sc.SourceName() == "tap" {
+	if sc.S.Plan.Supply.Kind == plan.Mains {
 		return "tap"
 	}
 	return "water in the tank"

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -32,7 +33,7 @@ func Pump(the *scene.Scene) {
 		return
 	}
 	name := sc.SourceName()
-	if sc.Regulated() {
+	if sc.S.Regulated() {
 		name += " with its regulator"
 	}
 	if sys != nil {
@@ -58,7 +59,7 @@ func Pump(the *scene.Scene) {
 	if len(sc.S.Zones) > 1 {
 		caption += " Shown for zone " + strconv.Itoa(sc.Zone.Zone) + ", which has the least to spare."
 	}
-	sc.Picture(caption+sc.RegulatorFirst(), func(class block.Markup, width float64) {
+	sc.Picture(words.Sentences(caption, sc.RegulatorFirst()), func(class block.Markup, width float64) {
 		sc.curves(class, width, most, sys)
 	})
 	sc.SameAsTable(func() {

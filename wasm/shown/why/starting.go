@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
@@ -51,7 +52,7 @@ func Starting(the *scene.Scene) {
 	sc.SameAsTable(func() {
 		// Of a tank they are levels of its water.
 		kind, per, words := unit.Pressure, sc.Weight, "Pressures are those at the supply's outlet, above the water it draws from; 0 means from the first drop."
-		if sc.SourceName() == "tank" {
+		if sc.S.Plan.Supply.Kind == plan.GravityTank {
 			kind, per, words = unit.Head, 1, "Opening heads are levels of the water in the tank, above where it stands; a minus sign means that a lower level would do, and 0 from the first drop."
 		}
 		t := sc.Table("Start of each row", "Row", "#Water at its start after", "#At its end after", "#Its first emitter opens at", "#Its last opens at", "#Plants whose emitters stay shut")

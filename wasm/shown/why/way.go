@@ -12,7 +12,7 @@ import (
 func (sc part) stepName(s *sheet.Step) string {
 	switch s.Kind {
 	case layout.Source:
-		if sc.Regulated() {
+		if sc.S.Regulated() {
 			return sc.SourceName() + ", regulator"
 		}
 		if sc.S.Layout.Curve == nil {

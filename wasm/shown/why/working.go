@@ -2,7 +2,7 @@ package why
 
 import (
 	"evenrow/wasm/ground/unit"
-	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/emitter"
 	"evenrow/wasm/trade/evenness"
@@ -29,7 +29,7 @@ func (sc part) working() {
 				sc.friction(sc.S.Layout, last.Links[0], q)
 			}
 		}
-		if h := sc.Plants[z.Worst].Head; h > 0 && sc.Plants[z.Worst].State > scene.Shut {
+		if h := sc.Plants[z.Worst].Head; h > 0 && sc.Plants[z.Worst].State > sheet.Shut {
 			sc.Tag("p", "Flow of the weakest emitter, "+sc.Place(z.Worst)+":")
 			f, at := emitter.EmitterFlowFormula, e.Nominal
 			if e.Kind == emitter.Compensating {
@@ -37,7 +37,7 @@ func (sc part) working() {
 			}
 			sc.Formula(f, e.Flow, at, e.Exponent, h)
 		}
-		z = sc.Least()
+		z = sc.S.LeastAlike()
 		if least := z.Least / z.Alike.Mean; wording.Finite(least) {
 			sc.Tag("p", "Emission uniformity:")
 			sc.Formula(evenness.EmissionUniformityFormula, z.CV, z.PerPlant, least)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
@@ -86,7 +87,7 @@ func (sc part) fewest(z *sheet.Zoning) string {
 		if z.Tried == 1 {
 			return "One row cannot be split into zones."
 		}
-		return "No number of zones up to " + strconv.Itoa(z.Tried) + " is enough by itself." + sc.Helped()
+		return words.Sentences("No number of zones up to "+strconv.Itoa(z.Tried)+" is enough by itself.", sc.Helped())
 	case z.Plan != nil && sc.S.Verdict == sheet.Yes:
 		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do." + sc.thirsts()
 	case z.Plan != nil && z.Fewest == now:
