@@ -3,7 +3,7 @@
 // sees whether a test of the same package fails. A change that no test notices
 // is a mutant that survives, and its place is printed.
 //
-//	go run ./build/mutants [-sample 300] [-seed 1] [package...]
+//	go run ./build/mutants [-list] [-sample 300] [-seed 1] [package...]
 //
 // Each package is compiled once, with all its mutants in it, and its tests run
 // once for each, those that reach the mutant's place only. The tree stays as
@@ -16,6 +16,10 @@
 // errors and panics, lists of kinds, what is declared of formulas and
 // assumptions but for the functions in it, how much room is set aside, and the
 // step of a loop, without which nothing ends.
+//
+// A test that names a declared constant sees it as it is written, while the code
+// around it runs with another: such a test may notice a change of the constant
+// that it would not notice if someone typed it.
 package main
 
 import (
@@ -64,6 +68,7 @@ func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("mutants", flag.ContinueOnError)
 	sample := flags.Int("sample", 0, "how many mutants to run, of all packages together; 0 is all")
 	seed := flags.Uint64("seed", 1, "which mutants a sample has")
+	list := flags.Bool("list", false, "only print the mutants, and what is wrong with the list of equivalent ones")
 	workers := flags.Int("workers", runtime.NumCPU(), "how many to run at once")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -85,7 +90,7 @@ func run(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return judge(wanted, root, listed, way{sampling{*sample, *seed}, *workers, patience}, out)
+	return judge(wanted, root, listed, way{sampling{*sample, *seed}, *list, *workers, patience}, out)
 }
 
 func moduleRoot() (string, error) {
@@ -96,8 +101,9 @@ func moduleRoot() (string, error) {
 // A way to run mutants.
 type way struct {
 	sampling
-	workers  int // how many at once
-	patience int // s of a processor that each has in any case
+	list     bool // print them, and run none
+	workers  int  // how many at once
+	patience int  // s of a processor that each has in any case
 }
 
 // A sampling is how many mutants to run; 0 is all.
@@ -176,11 +182,21 @@ func judge(wanted []string, root string, listed equivalents, by way, out io.Writ
 			}
 		}
 		count += len(l.mutants)
+		if by.list {
+			for _, mu := range run {
+				fmt.Fprintf(out, "%s  (line %d)\n", mu.key(), mu.line)
+			}
+			wrong = append(wrong, listed.stale(l.mutants)...)
+			continue
+		}
 		start := time.Now()
 		s, errs := survivors(l, run, listed, by, out)
 		wrong = append(wrong, errs...)
 		lines = append(lines, fmt.Sprintf("%-28s %v  (%.0f s)", relative(root, l.folder), s, time.Since(start).Seconds()))
 		total.add(s)
+	}
+	if by.list {
+		return errors.Join(wrong...)
 	}
 	fmt.Fprintf(out, "\n%s\n%-28s %v\n", strings.Join(lines, "\n"), "all", total)
 	if total.share() < goal {

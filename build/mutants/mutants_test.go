@@ -116,6 +116,23 @@ func TestTinyPackageAtOnce(t *testing.T) {
 	}
 }
 
+// A list of mutants runs none of them, and says what is wrong with the list of
+// equivalent ones.
+func TestListRunsNothing(t *testing.T) {
+	root, err := moduleRoot()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out strings.Builder
+	err = judge([]string{filepath.Join(root, "build/mutants/testdata/tiny")}, root, equivalents{tiny + "Clamp: `v` to `w`": "none"}, way{sampling: sampling{most: 4, seed: 1}, list: true}, &out)
+	if n := strings.Count(out.String(), "\n"+tiny) + 1; n != 4 || strings.Contains(out.String(), "killed") {
+		t.Errorf("%d mutants:\n%s", n, out.String())
+	}
+	if err == nil || err.Error() != "listed as equivalent, and no mutant: "+tiny+"Clamp: `v` to `w`" {
+		t.Errorf("got %v", err)
+	}
+}
+
 func TestSamplesAreTheSameForASeed(t *testing.T) {
 	a, b, c := sampling{20, 1}.of(100), sampling{20, 1}.of(100), sampling{20, 2}.of(100)
 	same := func(x, y map[int]bool) bool {

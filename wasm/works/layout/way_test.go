@@ -287,3 +287,40 @@ func TestFouledAndZone(t *testing.T) {
 		}
 	}
 }
+
+// The far header of a ring is as long as the near one, piece by piece the gap
+// between two rows; and every row's tubing reaches it, with the way into its tee.
+func TestFarHeaderTiesTheRows(t *testing.T) {
+	p := plan.Default()
+	p.Header.Layout = plan.Ring
+	p.Rows[1].Gap, p.Rows[2].Gap, p.Rows[3].Gap = 0.7, 1.3, 2.1
+	p.Rows[2].Plants -= 5 // shorter than the others
+	l := New(p)
+	far, longest := 0.0, 0.0
+	for i := range p.Rows {
+		longest = max(longest, p.Rows[i].Length())
+	}
+	for i := range l.Stretches {
+		st := &l.Stretches[i]
+		switch st.Kind {
+		case FarOf:
+			far += st.Length
+			link := &l.Network.Links[st.Links[0]]
+			if want := p.Rows[st.Index].Gap; !near(st.Length, want) || !near(link.Length, want) || len(st.Links) != 1 || link.From != l.Ends[st.Index-1] || link.To != l.Ends[st.Index] {
+				t.Errorf("the far header to row %d: %+v, its link %+v, want %g m", st.Index+1, st, link, want)
+			}
+		case RowOf:
+			if !near(st.Length, longest) {
+				t.Errorf("row %d is %g m long, want %g", st.Index+1, st.Length, longest)
+			}
+			// Into the tee at either end: the same coefficients.
+			first, last := &l.Network.Links[st.Links[0]], &l.Network.Links[st.Links[len(st.Links)-1]]
+			if first.K <= 0 || !near(last.K, first.K) {
+				t.Errorf("row %d pays %g at its tee, and %g at the far one", st.Index+1, first.K, last.K)
+			}
+		}
+	}
+	if !near(far, 0.7+1.3+2.1) {
+		t.Errorf("the far header is %g m long", far)
+	}
+}
