@@ -1,0 +1,242 @@
+package design
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/works/layout"
+)
+
+// By hand: a pump of 10 m whose flow is 2 m³/s gives 8 m at √0.2 of that.
+func TestThroughByHand(t *testing.T) {
+	if shutOff, most := Through(8, 2*math.Sqrt(0.2)); math.Abs(shutOff-10) > 1e-12 || math.Abs(most-2) > 1e-12 {
+		t.Errorf("%g m and %g m³/s, want 10 and 2", shutOff, most)
+	}
+}
+
+// Up to the next 5 cm, or to the next tenth of a foot.
+func TestRiseByHand(t *testing.T) {
+	for _, c := range []struct {
+		sys        unit.System
+		head, want float64
+	}{{unit.Metric, 1.23, 1.25}, {unit.Metric, 1.26, 1.30}, {unit.Metric, 1.25, 1.25}, {unit.US, 1, 33 * 0.03048}, {unit.US, 0.03, 0.03048}} {
+		if got := Rise(c.sys, c.head); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%g m is %g m, want %g", c.head, got, c.want)
+		}
+	}
+}
+
+// A level gives one head at any flow.
+func TestLevel(t *testing.T) {
+	l := level(3)
+	h, slope := l.Head(7)
+	loss, rises := l.Loss(7)
+	if h != 3 || slope != 0 || loss != -3 || rises != 0 || !math.IsInf(l.LastFlow(), 1) {
+		t.Errorf("%g, %g, %g, %g, %g", h, slope, loss, rises, l.LastFlow())
+	}
+	a := held(4)
+	if loss, slope := a.Loss(2); loss != -4 || slope != 0 {
+		t.Errorf("a held head of 4 m loses %g, slope %g", loss, slope)
+	}
+	if loss, slope := (through{}).Loss(2); loss != 0 || slope != 0 {
+		t.Errorf("a way without a loss loses %g, slope %g", loss, slope)
+	}
+}
+
+// Rows are grouped alike whatever their zones are called.
+func TestGrouped(t *testing.T) {
+	of := func(zones ...int) *plan.Plan {
+		p := plan.Default()
+		for i, z := range zones {
+			p.Rows[i].Zone = z
+		}
+		return p
+	}
+	for _, c := range []struct {
+		a, b []int
+		want bool
+	}{
+		{[]int{1, 1, 2, 2}, []int{2, 2, 1, 1}, true}, {[]int{1, 1, 2, 2}, []int{3, 3, 1, 1}, true}, {[]int{1, 2, 3, 4}, []int{4, 3, 2, 1}, true}, {[]int{1, 1, 1, 1}, []int{2, 2, 2, 2}, true},
+		{[]int{1, 1, 2, 2}, []int{1, 2, 2, 2}, false}, {[]int{1, 1, 1, 1}, []int{1, 1, 1, 2}, false}, {[]int{1, 2, 3, 4}, []int{1, 1, 1, 1}, false}, {[]int{1, 2, 1, 2}, []int{1, 1, 2, 2}, false},
+	} {
+		if got := grouped(of(c.a...), of(c.b...)); got != c.want {
+			t.Errorf("%v and %v are grouped alike: %t", c.a, c.b, got)
+		}
+	}
+}
+
+// had is a plan of which only some sizes are to be had.
+func had(sizes ...int) *plan.Plan {
+	p := plan.Default()
+	for i := range p.Prices.Tubes {
+		p.Prices.Tubes[i] = 0
+	}
+	for _, i := range sizes {
+		p.Prices.Tubes[i] = 1
+	}
+	return p
+}
+
+// What is to be had, of rows only what rows can be, and what stands there if it
+// has a price and is none of these.
+func TestSizes(t *testing.T) {
+	wide := slices.IndexFunc(catalogue.Tubes[:], func(c catalogue.Tube) bool { return !c.Row && c.Metric() && c.Bore > 0 })
+	if wide < 0 || !catalogue.Tubes[1].Row || !catalogue.Tubes[2].Row {
+		t.Fatalf("tube %d is for no row", wide)
+	}
+	p := had(1, 2, wide)
+	for _, c := range []struct {
+		name string
+		p    *plan.Plan
+		row  bool
+		now  []int
+		want []int
+	}{
+		{"a lead", p, false, []int{1}, []int{1, 2, wide}},
+		{"a row", p, true, []int{1}, []int{1, 2}},
+		{"rows of wide tubing", p, true, []int{wide}, []int{1, 2, Kept}},
+		{"rows that differ", p, true, []int{1, 2}, []int{1, 2, Kept}},
+		{"rows alike", p, true, []int{2, 2}, []int{1, 2}},
+		{"a size without a price", had(1), false, []int{2}, []int{1}},
+		{"one of two without a price", had(1), false, []int{1, 2}, []int{1}},
+		{"measured tubing with a price", had(1, catalogue.Custom), false, []int{catalogue.Custom}, []int{1, Kept}},
+	} {
+		got := sizes(c.p, c.row, c.now...)
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// One run and two in every combination, more than two all alike.
+func TestLeads(t *testing.T) {
+	p := had(1, 2)
+	run := p.Runs[0]
+	run.Tube = 1
+	for n, want := range map[int][][]int{
+		1: {{1}, {2}}, 2: {{1, 1}, {1, 2}, {2, 1}, {2, 2}}, 3: {{1, 1, 1}, {2, 2, 2}},
+	} {
+		p.Runs = slices.Repeat([]plan.Run{run}, n)
+		if got := leads(p); !slices.EqualFunc(got, want, slices.Equal[[]int]) {
+			t.Errorf("%d runs: %v, want %v", n, got, want)
+		}
+	}
+}
+
+// A plan is laid with other sizes, and what is kept stays, in it and in the
+// plan that it was made of.
+func TestLaid(t *testing.T) {
+	p := plan.Default()
+	p.Runs = append(p.Runs[:1], p.Runs[0])
+	p.Rows[0].Tube, p.Header.Tube, p.Runs[0].Tube, p.Runs[1].Tube, p.Header.Feed = 3, 4, 5, 5, plan.FeedEnd
+	q := laid(p, 1, 2, []int{Kept, 3}, plan.FeedMiddle)
+	if q.Rows[0].Tube != 1 || q.Rows[3].Tube != 1 || q.Header.Tube != 2 || q.Runs[0].Tube != 5 || q.Runs[1].Tube != 3 || q.Header.Feed != plan.FeedMiddle {
+		t.Errorf("%+v, %+v, %+v", q.Rows, q.Header, q.Runs)
+	}
+	q = laid(p, Kept, Kept, []int{2, Kept}, plan.FeedEnd)
+	if q.Rows[0].Tube != 3 || q.Header.Tube != 4 || q.Runs[0].Tube != 2 || q.Runs[1].Tube != 5 || q.Header.Feed != plan.FeedEnd || p.Runs[0].Tube != 5 {
+		t.Errorf("%+v, %+v, %+v", q.Rows, q.Header, q.Runs)
+	}
+}
+
+// Cost by hand: tubing by the metre at its price, the stubs at a header's ends,
+// and with several zones a valve for each row and a place at the timer for each
+// zone.
+func TestCostByHand(t *testing.T) {
+	p := had(1, 2, 3)
+	p.Prices.Tubes[1], p.Prices.Tubes[2], p.Prices.Tubes[3] = 2, 3, 5
+	p.Prices.Valve, p.Prices.Zone = 7, 11
+	p.Runs = p.Runs[:1]
+	p.Runs[0].Length, p.Runs[0].Tube, p.Header.Tube = 6, 3, 2
+	rows := 0.0
+	for i := range p.Rows {
+		p.Rows[i].Tube, p.Rows[i].Gap = 1, 1
+		rows += p.Rows[i].Length()
+	}
+	l := layout.New(p)
+	stubs := 0
+	for i := range l.Joints {
+		if l.Joints[i].Stub() != layout.NoTube {
+			stubs++
+		}
+	}
+	if stubs == 0 {
+		t.Fatal("no stubs: the test tests too little")
+	}
+	want := 6*5 + 3*3 + rows*2 // three metres of header between four rows
+	for i := range l.Joints {
+		if s := l.Joints[i].Stub(); s != layout.NoTube {
+			want += layout.Stub * p.Prices.Tubes[l.Tubes[s].Entry]
+		}
+	}
+	if got := Cost(l); math.Abs(got-want) > 1e-9 {
+		t.Errorf("it costs %g, want %g", got, want)
+	}
+	p.Rows[3].Zone = 2
+	if got := Cost(layout.New(p)); math.Abs(got-(want+4*7+2*11)) > 1e-9 {
+		t.Errorf("in two zones it costs %g, want %g", got, want+4*7+2*11)
+	}
+}
+
+// The head where a measure that rises is nothing, with the flow there, wherever
+// it lies, and none where there is none.
+func TestRising(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		f      func(h float64) float64
+		lo, hi float64
+		want   float64
+		ok     bool
+	}{
+		{"straight", func(h float64) float64 { return h - 5 }, 0, 100, 5, true},
+		{"steep", func(h float64) float64 { return 40 * (h - 5) }, 0, 100, 5, true},
+		{"flat", func(h float64) float64 { return 0.05 * (h - 50) }, 0, 100, 50, true},
+		{"bent", func(h float64) float64 { return h*h*h - 1000 }, 0, 100, 10, true},
+		{"bent the other way", func(h float64) float64 { return math.Sqrt(h) - 5 }, 0, 100, 25, true},
+		{"there already", func(h float64) float64 { return h + 1 }, 2, 100, 2, true},
+		{"with a step", func(h float64) float64 { return h - 5 + math.Copysign(1e-5, h-5) }, 0, 100, 5, true},
+		{"too far", func(h float64) float64 { return h - 500 }, 0, 100, 0, false},
+		{"no number", func(h float64) float64 { return math.NaN() }, 0, 100, 0, false},
+	} {
+		head, flow, ok := rising(func(h float64) (float64, float64) { return c.f(h), 3 * h }, c.lo, c.hi)
+		if ok != c.ok || ok && (math.Abs(c.f(head)) > near && head != c.lo || math.Abs(flow-3*head) > 1e-9) {
+			t.Errorf("%s: %g m, %g m³/s, %t, want %g, %t", c.name, head, flow, ok, c.want, c.ok)
+		}
+	}
+}
+
+// Between its states a response is the cubic that has their values and slopes,
+// so it gives a cubic back exactly, with its slope; beyond them it goes straight
+// on.
+func TestResponseGivesACubicBack(t *testing.T) {
+	f := func(h float64) (v, slope float64) { return 2 + h*(3+h*(0.5-h*0.1)), 3 + h*(1-h*0.3) }
+	r := new(response)
+	for k := range r.states {
+		h := 1 + 0.02*float64(k*k) // closer where it is low
+		s := state{head: h}
+		s.told[spareOf], s.slope[spareOf] = f(h)
+		s.told[flowOf], s.slope[flowOf] = -1, 0
+		r.states[k] = s
+	}
+	last := r.states[knots-1].head
+	for h := 1.0; h <= last; h += 0.0371 {
+		want, rises := f(h)
+		if got, slope := r.at(spareOf, h); math.Abs(got-want) > 1e-9*(1+math.Abs(want)) || math.Abs(slope-rises) > 1e-8*(1+math.Abs(rises)) {
+			t.Fatalf("at %g: %.12g, slope %.12g, want %.12g, %.12g", h, got, slope, want, rises)
+		}
+		if v, slope := r.at(flowOf, h); math.Abs(v+1) > 1e-12 || math.Abs(slope) > 1e-12 {
+			t.Fatalf("at %g: %g, slope %g, want -1 and level", h, v, slope)
+		}
+	}
+	for _, c := range []struct{ from, h float64 }{{1, 0.2}, {1, -3}, {last, last + 2}} {
+		v, rises := f(c.from)
+		want := v + rises*(c.h-c.from)
+		if got, slope := r.at(spareOf, c.h); math.Abs(got-want) > 1e-9*(1+math.Abs(want)) || slope != rises {
+			t.Errorf("at %g, beyond %g: %g, slope %g, want %g, %g", c.h, c.from, got, slope, want, rises)
+		}
+	}
+}
