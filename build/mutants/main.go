@@ -232,27 +232,26 @@ func survivors(l loaded, run []*mutant, listed equivalents, by way, out io.Write
 	for _, mu := range run {
 		ids = append(ids, mu.id)
 	}
-	fates := b.fates(ids)
 	s := score{all: len(run)}
 	var wrong []error
-	for _, mu := range run {
-		f, same := fates[mu.id], listed[mu.key()] != ""
-		dead := f == killed || f == hung
+	b.each(ids, func(i int, f fate) {
+		mu := run[i]
+		same, dead := listed[mu.key()] != "", f == killed || f == hung
+		if f == hung {
+			s.hung++
+		}
 		switch {
-		case same && dead:
-			s.killed++
-			wrong = append(wrong, errors.New("listed as equivalent, but "+f.String()+": "+mu.key()))
-		case same:
-			s.equivalent++
 		case dead:
 			s.killed++
-			if f == hung {
-				s.hung++
+			if same {
+				wrong = append(wrong, errors.New("listed as equivalent, but "+f.String()+": "+mu.key()))
 			}
+		case same:
+			s.equivalent++
 		default:
 			fmt.Fprintf(out, "%s  (line %d, %v)\n", mu.key(), mu.line, f)
 		}
-	}
+	})
 	return s, append(wrong, listed.stale(l.mutants)...)
 }
 

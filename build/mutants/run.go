@@ -183,15 +183,15 @@ func (b *bench) run(id int, tests []string, took time.Duration) fate {
 	return killed
 }
 
-// fates runs all of the given mutants.
-func (b *bench) fates(ids []int) map[int]fate {
-	found := make([]fate, len(ids))
-	inTurn(b.by.workers, len(ids), func(i int) { found[i] = b.fate(ids[i]) })
-	all := map[int]fate{}
-	for i, id := range ids {
-		all[id] = found[i]
-	}
-	return all
+// each runs all of the given mutants and tells what came of each, one by one.
+func (b *bench) each(ids []int, tell func(i int, f fate)) {
+	var one sync.Mutex
+	inTurn(b.by.workers, len(ids), func(i int) {
+		f := b.fate(ids[i])
+		one.Lock()
+		defer one.Unlock()
+		tell(i, f)
+	})
 }
 
 // inTurn calls do for each number below n, so many at once.
