@@ -240,3 +240,28 @@ func TestResponseGivesACubicBack(t *testing.T) {
 		}
 	}
 }
+
+// What the plan's own supply gives: a pump its curve, a tank nothing beyond its
+// level, less what its regulator takes away; and still water as much, but for the
+// lead of a tank, which stands before the regulator.
+func TestOwnSupply(t *testing.T) {
+	p := plan.Default()
+	s := newSearch(p, split, nil)
+	if h, _ := s.mine.Head(0); s.rests != [2]float64{h, h} || h != s.water.HeadOf(p.Supply.Regulator) {
+		t.Errorf("a regulated pump: %g m, still %v", h, s.rests)
+	}
+	p.Supply.Kind = plan.GravityTank
+	p.Runs = p.Runs[:1]
+	p.Runs[0].Rise = -30
+	for regulator, taken := range map[float64]float64{0: 0, 0.5e5: 30 - s.water.HeadOf(0.5e5), 4e5: 0} {
+		p.Supply.Regulator = regulator
+		s := newSearch(p, split, nil)
+		if h, _ := s.mine.Head(1e-3); math.Abs(h+taken) > 1e-9 || s.rests[0] != 0 || math.Abs(s.rests[1]+taken) > 1e-9 {
+			t.Errorf("a tank with a regulator of %g Pa: %g m, still %v, want %g less", regulator, h, s.rests, taken)
+		}
+	}
+	p.Supply.Kind = plan.PumpPower
+	if s := newSearch(p, split, nil); s.mine != nil {
+		t.Errorf("a pump without a curve gives %+v", s.mine)
+	}
+}
