@@ -64,6 +64,7 @@ type document struct {
 	Water      []thirst        `json:"water"`         // day by day
 	Most       *most           `json:"greatest_need"` // null where nothing is planted
 	Timer      []line          `json:"timer"`
+	Judged     *judged         `json:"timer_judged"` // null where nothing is set
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
@@ -207,6 +208,7 @@ type room struct {
 
 type flushing struct {
 	Wanted   number     `json:"wanted_speed_m_s"`
+	Verdict  string     `json:"verdict"`
 	Ends     []end      `json:"ends"` // each opened alone
 	Together []together `json:"together"`
 }
@@ -300,8 +302,9 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	}
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
-	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s.Chance)
+	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s)
 	d.Water, d.Most, d.Timer = thirstOf(s.Demand), mostOf(s), linesOf(s.Shots)
+	d.Judged = judgedOf(s.Shots)
 	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s.Designs, p)
 	for i := range s.Surge {
 		b := &s.Surge[i]
@@ -405,7 +408,7 @@ func flushingOf(f *flush.Flush) *flushing {
 	if f == nil {
 		return nil
 	}
-	out := &flushing{Wanted: flush.Wanted, Ends: []end{}, Together: []together{}}
+	out := &flushing{Wanted: flush.Wanted, Verdict: name(flushed[:], int(f.Verdict)), Ends: []end{}, Together: []together{}}
 	for _, e := range f.Ends {
 		out.Ends = append(out.Ends, end{name(ends[:], int(e.Place)), e.Row + 1, e.Zone, number(e.Speed), number(e.Alone), number(e.Flow), e.Shut})
 	}

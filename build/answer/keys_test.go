@@ -31,7 +31,7 @@ var (
 		"count", "spare", "times", "draws", "draws_solved_in_full", "iterations", "zones", "zones_tried", "fewest_zones", "zones_that_help",
 		"ends", "most_ends", "more_plants_a_row", "plants_cut_off", "other_plants_dry", "other_plants_below_range", "other_plants_above_range",
 		"plants_that_get_it", "plants_not_worked_out", "plants_shut", "plants_below_range", "plants_in_range", "plants_above_range", "open_when_all_were", "open_when_pressure_builds_slowly", "open_when_turned_on", "open_when_rows_come_in_turn",
-		"compared", "worked_out", "passed_over", "unbeaten",
+		"compared", "worked_out", "passed_over", "unbeaten", "deciding_rows", "valves_for_each",
 	}
 	// In the currency of the plan's prices.
 	money = []string{"cost", "cost_more", "plan_cost"}
@@ -41,7 +41,7 @@ var (
 	beside = []string{"value", "limit", "yes_with", "ended_at"}
 
 	// Text that names one of a few kinds.
-	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one
@@ -118,7 +118,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:]} {
+	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:], signs[:], cleanings[:], flushed[:], remedies[:], timerLimits[:], cures[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)

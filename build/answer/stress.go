@@ -75,6 +75,8 @@ type failing struct {
 	Share   *number  `json:"fails_at_share,omitempty"` // the same of wear
 	Never   bool     `json:"never_fails,omitempty"`
 	Already bool     `json:"fails_already,omitempty"`
+	Cleaned string   `json:"cleaned,omitempty"` // of dirt: how the loss at which the filter is to be cleaned goes with it
+	By      string   `json:"told_by,omitempty"` // of what is sudden
 	Lost    number   `json:"lost_m3_s"`
 	Cut     int      `json:"plants_cut_off"`
 	Dry     int      `json:"other_plants_dry"`
@@ -110,6 +112,9 @@ func faultsOf(s *sheet.Sheet) []failing {
 		f := &s.Faults.Slow[i]
 		one := failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Place: placeOf(s, f.Plant),
 			Never: f.Never, Already: f.Already, Was: readingsOf(f.Was), Now: readingsOf(f.Now)}
+		if f.Kind == fault.Dirt {
+			one.Cleaned = name(cleanings[:], int(s.Faults.Clean))
+		}
 		amount := number(f.Amount)
 		if f.Kind == fault.Wear {
 			one.Share = &amount
@@ -121,7 +126,7 @@ func faultsOf(s *sheet.Sheet) []failing {
 	for i := range s.Faults.Sudden {
 		f := &s.Faults.Sudden[i]
 		list = append(list, failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Row: f.Row + 1, Place: placeOf(s, f.Plant),
-			Lost: number(f.Lost), Cut: f.Cut, Dry: f.Dry, Below: f.Below, Above: f.Above, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
+			By: name(signs[:], int(f.Sign)), Lost: number(f.Lost), Cut: f.Cut, Dry: f.Dry, Below: f.Below, Above: f.Above, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
 	}
 	return list
 }
@@ -139,13 +144,17 @@ type odds struct {
 	CU      number `json:"cu"`
 	Solved  int    `json:"draws_solved_in_full"`
 	Off     number `json:"greatest_difference_share"`
+	Singled bool   `json:"weakest_is_singled_out"` // it is short more often than luck explains
+	Weakest *place `json:"weakest"`
+	Remedy  string `json:"remedy"`
 }
 
-func oddsOf(zones []chance.Zone) []odds {
+func oddsOf(s *sheet.Sheet) []odds {
 	list := []odds{}
-	for i := range zones {
-		z := &zones[i]
-		list = append(list, odds{z.Number, z.Draws, chance.Enough, number(z.Short), number(z.None), number(z.CV), number(z.EU), number(z.Design), number(z.CU), z.Solved, number(z.Off)})
+	for i := range s.Chance {
+		z := &s.Chance[i]
+		list = append(list, odds{z.Number, z.Draws, chance.Enough, number(z.Short), number(z.None), number(z.CV), number(z.EU), number(z.Design), number(z.CU), z.Solved, number(z.Off),
+			z.Singled(), placeOf(s, z.Weakest), name(remedies[:], int(z.Remedy(s.Plan.Chance.Blocked)))})
 	}
 	return list
 }

@@ -1,0 +1,93 @@
+package answer
+
+import (
+	"evenrow/wasm/works/chance"
+	"evenrow/wasm/works/fault"
+	"evenrow/wasm/works/flush"
+	"evenrow/wasm/year/shots"
+)
+
+// What is judged, by name; see [name].
+var (
+	signs     = [...]string{fault.NobodyShort: "nobody-short", fault.OnGauge: "gauge", fault.OnMeter: "flow-meter", fault.OnFoot: "walking-the-rows"}
+	cleanings = [...]string{fault.NoMatter: "no-matter", fault.InTime: "in-time", fault.Unread: "too-little-to-read", fault.TooLate: "too-late"}
+	flushed   = [...]string{
+		flush.Clean: "yes", flush.CleanShut: "yes-with-other-rows-shut", flush.Dry: "no-water", flush.Shared: "rows-share-the-far-header",
+		flush.Weak: "too-slow", flush.WeakShut: "too-slow-with-other-rows-shut",
+	}
+	remedies = [...]string{
+		chance.NoneWanted: "none-wanted", chance.Unblock: "unblock", chance.UnblockAndDouble: "unblock-and-two-each",
+		chance.LessSpread: "smaller-cv", chance.LessSpreadOrTwice: "smaller-cv-or-two-each",
+	}
+	timerLimits = [...]string{
+		shots.FewValves: "few-valves", shots.OneValve: "one-valve", shots.Pins: "pins", shots.NoRoom: "no-room", shots.LateRound: "late-round", shots.Gaps: "gaps",
+		shots.FewStarts: "few-starts", shots.LongByDay: "long-by-day", shots.LongByStep: "long-by-step", shots.ShortShots: "short-shots", shots.LightHours: "light-hours",
+	}
+	cures = [...]string{shots.NeedsHeader: "header", shots.GroupAlike: "group-alike", shots.OwnZone: "zone-each"}
+)
+
+// A judged is what the card of the timer means for the plants.
+type judged struct {
+	Limits []cannot  `json:"cannot"` // what the timer cannot do
+	Shared *sharing  `json:"shared_valve"`
+	Empty  []emptied `json:"watered_empty"` // rows with nothing in them, each for the first time
+}
+
+type cannot struct {
+	Kind string `json:"kind"`
+	Sky  string `json:"sky,omitempty"`
+	Zone int    `json:"zone,omitempty"`
+}
+
+// A sharing is plants that get more than they should, because others that share
+// their valve need more: in the line where that is most.
+type sharing struct {
+	Line   string `json:"timer_from"`
+	Lead   []int  `json:"deciding_rows"`
+	Other  []int  `json:"rows"`
+	Drain  number `json:"drained_share"`
+	Valves int    `json:"valves_for_each"`
+	Cure   string `json:"remedy"`
+}
+
+type emptied struct {
+	Rows []int  `json:"rows"`
+	From string `json:"from"`
+	To   string `json:"to,omitempty"` // left out where nothing follows
+}
+
+// judgedOf is null where the card has nothing to set.
+func judgedOf(c *shots.Card) *judged {
+	if !c.Ready() {
+		return nil
+	}
+	out := &judged{Limits: []cannot{}, Empty: []emptied{}}
+	for i := range c.Limits {
+		l := &c.Limits[i]
+		one := cannot{Kind: name(timerLimits[:], int(l.Kind))}
+		if l.Set != nil {
+			one.Sky, one.Zone = skies[l.Sky], l.Set.Zone
+		}
+		out.Limits = append(out.Limits, one)
+	}
+	if s := c.Shared; s != nil {
+		out.Shared = &sharing{s.Line.From.ISO(), numbered(s.Lead.Rows), numbered(s.Other.Rows), number(s.Drain), s.Valves, name(cures[:], int(s.Cure))}
+	}
+	for _, e := range c.Empty {
+		one := emptied{Rows: numbered(e.Rows), From: e.From.ISO()}
+		if e.To > 0 {
+			one.To = e.To.ISO()
+		}
+		out.Empty = append(out.Empty, one)
+	}
+	return out
+}
+
+// numbered are rows as they are counted, from 1.
+func numbered(rows []int) []int {
+	out := make([]int, len(rows))
+	for i, r := range rows {
+		out[i] = r + 1
+	}
+	return out
+}
