@@ -191,16 +191,16 @@ func TestEveryFindingIsTold(t *testing.T) {
 		told := &tellings[k]
 		judges := sheet.Kinds[k].Verdict != sheet.Yes
 		if has := told.line != "" || told.lineOf != nil; has != judges {
-			t.Errorf("%v: a sentence for the answer: %v, want %v", k, has, judges)
+			t.Errorf("kind %d, %v: a sentence for the answer: %v, want %v", k, k, has, judges)
 		}
 		if has := told.end != ""; has != judges {
-			t.Errorf("%v: a name for what ends a room: %v, want %v", k, has, judges)
+			t.Errorf("kind %d, %v: a name for what ends a room: %v, want %v", k, k, has, judges)
 		}
 		if told.line != "" && told.lineOf != nil || told.why != "" && told.whyOf != nil {
-			t.Errorf("%v: a plain text and a function for the same", k)
+			t.Errorf("kind %d, %v: a plain text and a function for the same", k, k)
 		}
 		if told.why == "" && told.whyOf == nil {
-			t.Errorf("%v: no reason", k)
+			t.Errorf("kind %d, %v: no reason", k, k)
 			continue
 		}
 		for _, zones := range []int{1, 2} {

@@ -62,7 +62,7 @@ func TestEveryKindIsFound(t *testing.T) {
 			continue
 		}
 		if make == nil {
-			t.Errorf("%v: no plan is made for it here", kind)
+			t.Errorf("kind %d, %v: no plan is made for it here", kind, kind)
 			continue
 		}
 		p := plan.Default()
