@@ -45,6 +45,7 @@ var done = []string{
 	"shown/page",
 	"shown/buy",
 	"shown/grow",
+	"shown/scene",
 	"works/parts",
 	"ground/day",
 	"works/layout",

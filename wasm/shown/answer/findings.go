@@ -16,7 +16,7 @@ import (
 func Findings(the *scene.Scene) {
 	sc := part{the}
 	if len(sc.S.Findings) == 0 {
-		sc.Tag("p", "Nothing. Every figure is within the limits that you set.")
+		sc.Say("p", "Nothing. Every figure is within the limits that you set.")
 		return
 	}
 	sc.HTML(`<ul class="findings">`)
@@ -117,13 +117,13 @@ func (sc part) costing(f *sheet.Fix) string {
 	more := sc.beside(now, now+f.Cost)
 	switch {
 	case !f.Unpriced && more == "":
-		return " It costs no more."
+		return words.Say("It costs no more.")
 	case !f.Unpriced:
-		return " It costs " + more + "."
+		return words.Say("It costs {more}.", more)
 	case more == "":
-		return " Its price is not in the plan."
+		return words.Say("Its price is not in the plan.")
 	}
-	return " The tubing and valves cost " + more + "; the price of the other change is not in the plan."
+	return words.Say("The tubing and valves cost {more}; the price of the other change is not in the plan.", more)
 }
 
 // beyond says why no pump and no tap alone can do it.
@@ -132,11 +132,11 @@ func (sc part) beyond(f *sheet.Fix) string {
 	if f.Kind == sheet.MorePressure {
 		head /= sc.Weight
 	}
-	words := "No " + sc.SourceName() + " alone can do it: it would have to give " + sc.Head(head) + " at " + sc.Amount(unit.Flow, f.Flow)
+	least, flow, most := sc.Head(head), sc.Amount(unit.Flow, f.Flow), sc.Head(f.Breaks.Limit)
 	if f.Breaks.Kind == sheet.OverRating {
-		return words + ", and the weakest tubing may carry " + sc.Head(f.Breaks.Limit) + " in the sun."
+		return words.Say("{none} alone can do it: it would have to give {head} at {flow}, and the weakest tubing may carry {most} in the sun.", sc.NoSource(), least, flow, most)
 	}
-	return words + ", and the emitters are made for " + sc.Head(f.Breaks.Limit) + " at most."
+	return words.Say("{none} alone can do it: it would have to give {head} at {flow}, and the emitters are made for {most} at most.", sc.NoSource(), least, flow, most)
 }
 
 // fixes says what would help. A fix that carries a plan leads to it.
@@ -145,16 +145,16 @@ func (sc part) fixes() {
 	if len(list) == 0 && !sc.S.Untried {
 		return
 	}
-	sc.HTML(`<div class="fixes"><h2 class="fixes__head">What helps</h2>`)
+	sc.HTML(`<div class="fixes"><h2 class="fixes__head">`).Text(words.Say("What helps")).HTML(`</h2>`)
 	if len(list) > 1 && !list[0].Unpriced {
-		words := "Cheapest first, at the prices under Prices"
 		if list[len(list)-1].Unpriced {
-			words += "; what they do not cover comes last"
+			sc.Say("p", "Cheapest first, at the prices under Prices; what they do not cover comes last.")
+		} else {
+			sc.Say("p", "Cheapest first, at the prices under Prices.")
 		}
-		sc.Tag("p", words+".")
 	}
 	if sc.S.Untried {
-		sc.Tag("p", "Not every change was tried: for this plan that takes too long. There may be others, and cheaper ones.")
+		sc.Say("p", "Not every change was tried: for this plan that takes too long. There may be others, and cheaper ones.")
 	}
 	if len(list) == 0 {
 		sc.HTML(`</div>`)
@@ -167,29 +167,27 @@ func (sc part) fixes() {
 			sc.Tag("li", sc.beyond(f))
 			continue
 		}
-		sc.HTML(`<li>`).Text(sc.remedy(f))
-		switch {
-		case f.Solves && f.And != nil:
-			sc.Text(" With both, the answer is Yes.")
-		case f.Solves:
-			sc.Text(" With it, the answer is Yes.")
-		default:
-			sc.Text(" It helps, but is not enough by itself.")
-		}
+		does, costs := words.Say("It helps, but is not enough by itself."), ""
 		if f.Solves {
-			sc.Text(sc.costing(f))
+			does, costs = words.Say("With it, the answer is Yes."), sc.costing(f)
 		}
+		if f.Solves && f.And != nil {
+			does = words.Say("With both, the answer is Yes.")
+		}
+		sc.HTML(`<li>`).Text(words.Sentences(sc.remedy(f), does, costs))
 		if f.Plan != nil && sc.Link != nil {
-			what := "this change"
+			var open words.Text
 			switch {
 			case f.And != nil:
-				what = "both"
+				open = "Open the plan with both"
 			case f.Kind == sheet.NewPump:
-				what = "such a pump"
+				open = "Open the plan with such a pump"
 			case f.Kind == sheet.MorePressure:
-				what = "such a tap"
+				open = "Open the plan with such a tap"
+			default:
+				open = "Open the plan with this change"
 			}
-			sc.HTML(` <a`).Attr("href", sc.Link(f.Plan)).HTML(`>Open the plan with `).Text(what).HTML(`</a>`)
+			sc.HTML(` <a`).Attr("href", sc.Link(f.Plan)).HTML(`>`).Text(words.Say(open)).HTML(`</a>`)
 		}
 		sc.HTML(`</li>`)
 	}

@@ -1,14 +1,11 @@
 package answer
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/water"
 	"evenrow/wasm/works/headroom"
 )
@@ -22,14 +19,14 @@ func Headroom(the *scene.Scene) {
 		return
 	}
 	first := &rooms[0]
-	words := "The answer stays Yes with up to " + wording.Count(first.Most, "more plant", "more plants") + ", one more in each row in turn. What ends it: " + sc.bound(first) + "."
-	switch {
+	switch more := words.N(first.Most); {
 	case first.Why.Limit == headroom.Enough:
-		words = "A lot: with " + wording.Count(first.Most, "more plant", "more plants") + ", one more in each row in turn, the answer is still Yes."
+		sc.Say("p", "A lot: with {n} more {n|plant|plants}, one more in each row in turn, the answer is still Yes.", more)
 	case first.Most == 0:
-		words = "Not one more plant. What ends it: " + sc.bound(first) + "."
+		sc.Say("p", "Not one more plant. What ends it: {end}.", sc.bound(first))
+	default:
+		sc.Say("p", "The answer stays Yes with up to {n} more {n|plant|plants}, one more in each row in turn. What ends it: {end}.", more, sc.bound(first))
 	}
-	sc.Tag("p", words)
 	var bs []block.Bar
 	for i := range rooms {
 		r := &rooms[i]
@@ -48,49 +45,59 @@ func Headroom(the *scene.Scene) {
 		if v := r.Value(); v < has {
 			share = v / has
 		}
-		bs = append(bs, block.Bar{Name: sc.roomName(r), Text: sc.room(r), Solid: share, All: share})
+		bs = append(bs, block.Bar{Name: sc.roomName(r, false), Text: sc.room(r), Solid: share, All: share})
 	}
-	sc.Picture("Each line is how much more there may be, as a share of what the plan has: the longest stands for as much again, or more. Rise is measured against the head of the "+sc.SourceName()+".", func(class block.Markup, width float64) {
+	sc.Picture(words.Say("Each line is how much more there may be, as a share of what the plan has: the longest stands for as much again, or more. Rise is measured against the head of {source}.", sc.TheSource()), func(class block.Markup, width float64) {
 		p := block.Plot{Left: 8, Right: width - 84, X1: 1, Bottom: block.BarHeight * float64(len(bs))}
-		sc.SVG(class, width, p.Bottom+6, "How much more the system can carry", func() {
+		sc.SVG(class, width, p.Bottom+6, words.Say("How much more the system can carry"), func() {
 			sc.Bars(&p, bs)
 		})
 	})
 	sc.SameAsTable(func() {
-		sc.Tag("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
-		t := sc.Table("How much more the system can carry", "More of, and what ends it", "#Yes with", "#Row longer by")
+		sc.Say("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
+		t := sc.Table(words.Say("How much more the system can carry"), words.Say("More of, and what ends it"), block.Figures(words.Say("Yes with")), block.Figures(words.Say("Row longer by")))
 		for i := range rooms {
 			r := &rooms[i]
 			longer := ""
 			if r.Kind == headroom.InRow {
 				longer = sc.Amount(unit.Length, float64(r.Most)*sc.S.Plan.Rows[r.Row].Spacing)
 			}
-			t.Explained(unit.Capital(sc.roomName(r)), sc.bound(r), sc.room(r), longer)
+			t.Explained(sc.roomName(r, true), sc.bound(r), sc.room(r), longer)
 		}
 		t.End()
 	})
 	e := sc.EmitterOf(sc.Zone.Worst)
 	sc.Working(func() {
-		sc.Tag("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, "+
-			sc.Amount(unit.Head, sc.Plants[sc.Zone.Worst].Head)+", over your safety margin of "+sc.Amount(unit.Head, sc.S.Plan.Limits.Reserve)+" and what it needs:")
+		sc.Say("p", "The plan is worked out again with more of each, until the answer is no longer Yes, and then between the two. What there is to use up is what the weakest emitter has, {head}, over your safety margin of {margin} and what it needs:",
+			sc.Amount(unit.Head, sc.Plants[sc.Zone.Worst].Head), sc.Amount(unit.Head, sc.S.Plan.Limits.Reserve))
 		w := &sc.S.Layout.Network.Water
 		sc.Formula(water.HeadOfPressureFormula, w.Density, e.Lowest*sc.Weight)
 	})
 }
 
-func (sc part) roomName(r *headroom.Room) string {
-	switch r.Kind {
-	case headroom.InRow:
-		if len(sc.S.Plan.Rows) > 1 {
-			return "plants in row " + strconv.Itoa(r.Row+1)
-		}
-		return "plants in the row"
-	case headroom.Rise:
-		return "rise of the supply line"
-	case headroom.Fouling:
-		return "loss of the filter"
+// roomName is what there may be more of; begins at the beginning of a line.
+func (sc part) roomName(r *headroom.Room, begins bool) string {
+	type name struct{ within, begin words.Text }
+	row := words.N(r.Row + 1)
+	var is name
+	switch {
+	case r.Kind == headroom.InRow && len(sc.S.Plan.Rows) > 1 && begins:
+		return words.Say("Plants in row {row}", row)
+	case r.Kind == headroom.InRow && len(sc.S.Plan.Rows) > 1:
+		return words.Say("plants in row {row}", row)
+	case r.Kind == headroom.InRow:
+		is = name{"plants in the row", "Plants in the row"}
+	case r.Kind == headroom.Rise:
+		is = name{"rise of the supply line", "Rise of the supply line"}
+	case r.Kind == headroom.Fouling:
+		is = name{"loss of the filter", "Loss of the filter"}
+	default:
+		is = name{"plants in all", "Plants in all"}
 	}
-	return "plants in all"
+	if begins {
+		return words.Say(is.begin)
+	}
+	return words.Say(is.within)
 }
 
 // room is how much more there may be.
@@ -101,9 +108,9 @@ func (sc part) room(r *headroom.Room) string {
 	case r.Kind == headroom.Fouling:
 		return sc.Amount(unit.Pressure, r.Value())
 	case r.Why.Limit == headroom.Enough:
-		return strconv.Itoa(r.Most) + " or more"
+		return words.Say("{n} or more", words.N(r.Most))
 	}
-	return wording.Count(r.Most, "plant", "plants")
+	return words.Say("{n} {n|plant|plants}", words.N(r.Most))
 }
 
 // bound says what ends a room.
@@ -111,12 +118,12 @@ func (sc part) bound(r *headroom.Room) string {
 	by, judged := sheet.EndedBy(r.Why)
 	switch {
 	case r.Why.Limit == headroom.Enough:
-		return "more is not looked for"
+		return words.Say("more is not looked for")
 	case !judged:
-		return "the most that the form takes"
+		return words.Say("the most that the form takes")
 	case r.Fails > r.Most+1:
 		more := headroom.Room{Kind: r.Kind, Most: r.Fails}
-		return words.Say(tellings[by].end) + ", at " + sc.room(&more) + " or before"
+		return words.Say("{end}, at {room} or before", words.Say(tellings[by].end), sc.room(&more))
 	}
 	return words.Say(tellings[by].end)
 }

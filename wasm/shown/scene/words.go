@@ -41,12 +41,12 @@ func (sc *Scene) ZoneName(z *sheet.ZoneResult) string {
 
 // A source is what drives the water, as it stands in a sentence. What depends on
 // it is decided by the plan's Supply.Kind, never by these words.
-type source struct{ name, the, own, your words.Text }
+type source struct{ name, the, own, your, none words.Text }
 
 var (
-	aPump = source{"pump", "the pump", "the pump that you have", "Your pump"}
-	aTap  = source{"tap", "the tap", "the tap that you have", "Your tap"}
-	aTank = source{"tank", "the tank", "the tank that you have", "Your tank"}
+	aPump = source{"pump", "the pump", "the pump that you have", "Your pump", "No pump"}
+	aTap  = source{"tap", "the tap", "the tap that you have", "Your tap", "No tap"}
+	aTank = source{"tank", "the tank", "the tank that you have", "Your tank", "No tank"}
 )
 
 func (sc *Scene) source() *source {
@@ -70,6 +70,9 @@ func (sc *Scene) OwnSource() string { return words.Say(sc.source().own) }
 
 // YourSource begins a sentence with it: "Your pump".
 func (sc *Scene) YourSource() string { return words.Say(sc.source().your) }
+
+// NoSource begins a sentence that none of its kind will do: "No pump".
+func (sc *Scene) NoSource() string { return words.Say(sc.source().none) }
 
 // Idle stands where nothing can be said because no water flows.
 func (sc *Scene) Idle() string {

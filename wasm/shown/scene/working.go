@@ -2,6 +2,7 @@ package scene
 
 import (
 	"evenrow/wasm/ground/formula"
+	"evenrow/wasm/ground/words"
 )
 
 // Formula prints a formula with the values that went in, the result and its
@@ -15,5 +16,5 @@ func (sc *Scene) Formula(f *formula.Formula, in ...float64) {
 	for _, l := range append(w.Lines(sc.Sys), w.Answer(sc.Sys)) {
 		sc.HTML(`<div><dt>`).Text(l.Letter).HTML(`</dt><dd>`).Text(l.Value).HTML(`</dd><dd>`).Text(l.Meaning).HTML(`</dd></div>`)
 	}
-	sc.HTML(`</dl><cite>Source: `).Text(f.Source.String()).HTML(`</cite></div>`)
+	sc.HTML(`</dl><cite>`).Text(words.Say("Source: {source}", f.Source.String())).HTML(`</cite></div>`)
 }
