@@ -30,8 +30,7 @@ func (r *Response) Draw() []float64 { return r.sys.rhs }
 // Heads returns by how much each node's head rises, in m. The result stands in
 // the same place as Draw.
 func (r *Response) Heads() []float64 {
-	r.sys.rhs[0] = 0
+	r.sys.rhs[0] = 0 // the source's head is fixed, and solving leaves it so
 	r.sys.solve()
-	r.sys.rhs[0] = 0
 	return r.sys.rhs
 }
