@@ -6,7 +6,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/watering"
+	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/dose"
 	"evenrow/wasm/year/shots"
@@ -28,10 +28,10 @@ func figures() map[string]string {
 	return map[string]string{
 		"need-from":    l.From.Short(),
 		"outage-crop":  s.Season.Name(s.Plan, b.Planting),
-		"outage-noon":  watering.Lasting(l.Lasts(b, shots.Hot, noon)),
-		"outage-full":  watering.Lasting(dose.Dry(b.Root, b.Easy/b.Root, hand.Hour/3600)),
-		"outage-block": watering.Lasting(l.Lasts(&block, shots.Hot, noon)),
-		"outage-young": watering.Lasting(first.Lasts(first.Worst(), shots.Hot, noon)),
+		"outage-noon":  wording.Lasting(l.Lasts(b, shots.Hot, noon)),
+		"outage-full":  wording.Lasting(dose.Dry(b.Root, b.Easy/b.Root, hand.Hour/3600)),
+		"outage-block": wording.Lasting(l.Lasts(&block, shots.Hot, noon)),
+		"outage-young": wording.Lasting(first.Lasts(first.Worst(), shots.Hot, noon)),
 		"noon-rate":    strconv.FormatFloat(unit.Of(unit.EmitterFlow, unit.Metric).FromInner(hand.Hour/3600), 'f', 3, 64) + " L/h",
 		"medium":       unit.Text(unit.PlantWater, unit.Metric, b.Root),
 	}

@@ -7,7 +7,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/why"
+	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/works/surge"
 )
 
@@ -58,8 +58,8 @@ func TestTheTimeToShutIsEnoughForAll(t *testing.T) {
 		got := said(t, s, "surge")
 		if tells := strings.Contains(got, "Shut valves slowly."); tells != (longest > 0 && !math.IsInf(longest, 1)) {
 			t.Errorf("%s: valves are to be shut slowly: %v, the longest time is %g s", e.Key, tells, longest)
-		} else if tells && !strings.Contains(got, "Over "+why.Seconds(longest)+" or more all tubing") {
-			t.Errorf("%s: not over %s: %.500s", e.Key, why.Seconds(longest), got)
+		} else if tells && !strings.Contains(got, "Over "+wording.Closing(longest)+" or more all tubing") {
+			t.Errorf("%s: not over %s: %.500s", e.Key, wording.Closing(longest), got)
 		}
 	}
 }

@@ -150,17 +150,6 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 	}
 }
 
-func TestMinutesAndLists(t *testing.T) {
-	for s, want := range map[float64]string{300: "5\u00a0min", 282: "4\u00a0min 42\u00a0s", 45: "45\u00a0s", 59.9: "1\u00a0min", 119.7: "2\u00a0min"} {
-		if got := watering.Minutes(s); got != want {
-			t.Errorf("%g s is %q, want %q", s, got, want)
-		}
-	}
-	if got := watering.Lasting(math.Inf(1)) + ", " + watering.Lasting(20*60) + ", " + watering.Lasting(50*3600) + ", " + watering.Lasting(3*3600+100); got != "more than a week, 20\u00a0min, 2 days, 3 h 00 min" {
-		t.Errorf("lasting: %q", got)
-	}
-}
-
 // Every reason that an advice may have is put into words, also without a
 // sheet.
 func TestAdviceIsTold(t *testing.T) {
