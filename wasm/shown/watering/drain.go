@@ -8,7 +8,6 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/wording"
@@ -16,89 +15,6 @@ import (
 	"evenrow/wasm/year/drain"
 	"evenrow/wasm/year/shots"
 )
-
-// Buttons of the log, by what they send.
-const (
-	LogAdd    = "log-add"
-	LogRemove = "log-remove." // and the row's number
-	LogCSV    = "log-csv"
-	LogOpen   = "log-open" // sent by the script for what the device has kept
-)
-
-// Log is the content of the form in which the drain is noted, with rows rows.
-// hint is what stands below a row; see [Hints].
-func Log(get func(path string) string, rows int, hint func(row int) string) string {
-	w := logForm{&block.Writer{}}
-	w.HTML(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
-	for row := 1; row <= rows; row++ {
-		w.HTML(`<fieldset class="log"><legend>Day `).Num(row).HTML(`</legend>`)
-		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)
-		w.sky(drain.Path(row, drain.SkyName), get)
-		for i := range drain.Columns {
-			c := &drain.Columns[i]
-			w.box(drain.Path(row, c.Name), words.Say(c.Label), c.Unit, "decimal", get)
-		}
-		if !drain.Blank(get, row) {
-			w.do(LogRemove+strconv.Itoa(row), "Remove", " day "+strconv.Itoa(row))
-		}
-		w.HTML(`<p class="log__note field__hint"`).Attr("id", HintName(row)).HTML(`>`).Text(hint(row)).HTML(`</p></fieldset>`)
-	}
-	w.HTML(`<p class="record__do">`)
-	if rows < drain.MaxRows {
-		w.do(LogAdd, "Add a day", "")
-	}
-	w.do(LogCSV, "Save the log as a table", "")
-	w.HTML(`</p>`)
-	return w.String()
-}
-
-// A logForm is the form of the log on its way to the page.
-type logForm struct{ *block.Writer }
-
-// HintName is the id of what stands below a row of the log.
-func HintName(row int) string { return "log-set-" + strconv.Itoa(row) }
-
-// sky writes the choice of a day's weather.
-func (w logForm) sky(path string, get func(string) string) {
-	w.HTML(`<label>Weather <select`).Attr("id", "f-"+path).Attr("name", path).HTML(` autocomplete="off">`)
-	for sky, code := range drain.SkyNames {
-		w.HTML(`<option`).Attr("value", code)
-		if drain.SkyOf(get(path)) == drain.Sky(sky) {
-			w.HTML(` selected`)
-		}
-		w.HTML(`>`).Text(orNot(code)).HTML(`</option>`)
-	}
-	w.HTML(`</select></label>`)
-}
-
-func orNot(code string) string {
-	if code == "" {
-		return "not noted"
-	}
-	return code
-}
-
-// do writes a button of the log.
-func (w logForm) do(value, name, hidden string) {
-	w.HTML(`<button class="button"`).Attr("name", plan.ActionName).Attr("value", value).HTML(`>`).Text(name)
-	if hidden != "" {
-		w.HTML(`<span class="out">`).Text(hidden).HTML(`</span>`)
-	}
-	w.HTML(`</button> `)
-}
-
-// box writes a box of the log.
-func (w logForm) box(path, label, unit string, keyboard block.Markup, get func(string) string) {
-	w.HTML(`<label>`).Text(label)
-	if unit != "" {
-		w.Text(", " + unit)
-	}
-	w.HTML(` <input`).Attr("id", "f-"+path).Attr("name", path).Attr("value", get(path)).HTML(` inputmode="`).HTML(keyboard).HTML(`"`).Attr("aria-describedby", "e-"+path).HTML(` autocomplete="off" spellcheck="false"`)
-	if keyboard == "text" {
-		w.HTML(` placeholder="15 July"`)
-	}
-	w.HTML(`></label><p class="field__error"`).Attr("id", "e-"+path).HTML(` hidden></p>`)
-}
 
 // Advice says what to give next, after a log, and returns its first sentence to
 // be read aloud. The sheet may be nil, where the plan has errors.
@@ -138,32 +54,6 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		})
 	}
 	return sc.String(), aloud
-}
-
-// Slips are boxes of the log that cannot be read, as errors of a form.
-func Slips(slips []drain.Slip) []plan.Error {
-	var list []plan.Error
-	for _, e := range slips {
-		list = append(list, plan.Error{Path: e.Path, Text: e.Problem.Of(slipName(e.Path))})
-	}
-	return list
-}
-
-// slipName names a box of the log.
-func slipName(path string) string {
-	var row, name string
-	for i := len("log."); i < len(path); i++ {
-		if path[i] == '.' {
-			row, name = path[len("log."):i], path[i+1:]
-		}
-	}
-	label := words.Say("date")
-	for i := range drain.Columns {
-		if drain.Columns[i].Name == name {
-			label = words.Say(drain.Columns[i].Label)
-		}
-	}
-	return words.Say("Day {row}: {label}", row, label)
 }
 
 // Hints say, below the rows of a log, what the timer is taken to have been set
@@ -289,13 +179,13 @@ func (sc part) next(p *plan.Plan, a *drain.Advice) string {
 	}
 	was := shotsOf(card) + ", assumed from the card"
 	if wording.Finite(e.Shots) || wording.Finite(e.Long) {
-		was = Minutes(a.Run) + " in all"
+		was = wording.Shot(a.Run) + " in all"
 	}
 	rest := ""
 	if set.Off > 0 && len(set.Shots) > 1 {
-		rest = ", off " + Minutes(set.Off) + " between them"
+		rest = ", off " + wording.Shot(set.Off) + " between them"
 	}
-	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + Minutes(set.Given) + " in all, instead of " + was + "."
+	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + wording.Shot(set.Given) + " in all, instead of " + was + "."
 	if set.Notes&shots.Few != 0 {
 		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so each shot is longer than is best."
 	}
@@ -332,70 +222,4 @@ func (sc part) reasons(a *drain.Advice) string {
 	add(drain.TooSweet, "The drain's pH is high, "+strconv.FormatFloat(a.PH, 'f', 1, 64)+": iron and phosphorus are locked up. Look at the feed's pH first.")
 	add(drain.NoEC, "Measure the EC of drain and feed as well: they tell whether salt builds up.")
 	return words
-}
-
-// logged draws the drain, and the EC of drain and feed, day by day, and says
-// the same as a table.
-func (sc part) logged(log []drain.Entry, a *drain.Advice) {
-	sc.Picture("Above, the share that drained. Below, EC: thick of the drain, dashed of the feed.", func(class block.Markup, width float64) {
-		p := block.Plot{Left: 56, Right: width - 16, Top: 14, Bottom: 110, X1: float64(max(len(log)-1, 1)), Y1: a.Wanted * 1.5}
-		q := block.Plot{Left: p.Left, Right: p.Right, Top: 140, Bottom: 236, X1: p.X1, Y1: 2}
-		for i := range log {
-			_, p.Y1 = block.Span(0, p.Y1, log[i].Out)
-			_, q.Y1 = block.Span(0, q.Y1, log[i].EC, log[i].Feed)
-		}
-		p.Y1 = max(p.Y1, 0.1)
-		sc.SVG(class, width, q.Bottom+24, "Share that drained, and EC of drain and feed, day by day", func() {
-			sc.Side(&p, unit.Share)
-			sc.Side(&q, unit.None)
-			var out, ec, feed block.Path
-			series(&p, &out, log, func(e *drain.Entry) float64 { return e.Out })
-			series(&q, &ec, log, func(e *drain.Entry) float64 { return e.EC })
-			series(&q, &feed, log, func(e *drain.Entry) float64 { return e.Feed })
-			sc.Draw("line line--lead", &out).Draw("line line--lead", &ec).Draw("dash", &feed)
-			sc.Limits(&p, 0, block.Limit{At: a.Wanted, Text: "wanted"})
-			sc.Label(q.Left, q.Top-8, "start", "EC, mS/cm")
-			sc.Label(q.Right, q.Bottom+18, "end", "day by day")
-		})
-	})
-	sc.SameAsTable(func() {
-		t := sc.Table("The log", "Day", "Weather", "#Timer", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed")
-		plain := func(v float64) string { return sc.Bare(unit.None, v) }
-		for i := range log {
-			e := &log[i]
-			name := strconv.Itoa(i + 1)
-			if e.Day != 0 {
-				name = e.Day.Words()
-			}
-			given := "–"
-			if wording.Finite(e.Shots) && wording.Finite(e.Long) {
-				given = plain(e.Shots) + "\u00a0×\u00a0" + Minutes(e.Long)
-			}
-			t.Row(name, orNot(drain.SkyNames[e.Sky]), given, sc.Amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
-		}
-		t.End()
-	})
-}
-
-// series draws what was measured, with short strokes so that a single day
-// shows.
-func series(p *block.Plot, line *block.Path, log []drain.Entry, of func(*drain.Entry) float64) {
-	open := false
-	for i := range log {
-		v := of(&log[i])
-		if !wording.Finite(v) {
-			continue
-		}
-		x, y := p.X(float64(i)), p.Y(v)
-		if open {
-			line.Line(x, y)
-		} else {
-			line.Move(x-3, y)
-			line.Line(x, y)
-		}
-		open = true
-	}
-	if open {
-		line.Add('h', 3)
-	}
 }

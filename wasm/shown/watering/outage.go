@@ -34,7 +34,7 @@ func Outage(the *scene.Scene) {
 	giver, look, spare := sc.giver()
 	sc.Tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, l.Hour(shots.Hot))+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
+	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+wording.Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, l.Hour(shots.Hot))+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
 	sc.Picture("How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.", func(class block.Markup, width float64) {
 		sc.lastingPicture(class, width, l, b)
 	})
@@ -48,7 +48,7 @@ func Outage(the *scene.Scene) {
 			for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
 				var cells []string
 				for _, h := range outages {
-					cells = append(cells, Lasting(l.Lasts(b, sky, h*hour)))
+					cells = append(cells, wording.Lasting(l.Lasts(b, sky, h*hour)))
 				}
 				t.Explained(name, words.Say(skies[sky])+", "+l.From.Short(), cells...)
 			}
@@ -65,7 +65,7 @@ func Outage(the *scene.Scene) {
 		for i := range l.Beds {
 			b := &l.Beds[i]
 			r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-			t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
+			t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), wording.Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
 		}
 		t.End()
 	})
@@ -96,7 +96,7 @@ func (sc part) otherMedia(c *shots.Card) {
 	for i := range c.Others {
 		o := &c.Others[i]
 		t.Row(words.Say(catalogue.Media[o.Medium].Begin)+", "+strconv.Itoa(o.PerPiece), sc.Amount(unit.PlantWater, o.Bed.Easy),
-			Lasting(l.Lasts(&o.Bed, shots.Typical, shots.Morning)), Lasting(l.Lasts(&o.Bed, shots.Hot, shots.Morning)))
+			wording.Lasting(l.Lasts(&o.Bed, shots.Typical, shots.Morning)), wording.Lasting(l.Lasts(&o.Bed, shots.Hot, shots.Morning)))
 	}
 	t.End()
 }
@@ -107,24 +107,11 @@ func (sc part) until(l *shots.Line, b *shots.Bed, sky shots.Sky, h float64) stri
 	at := h*hour + long
 	switch {
 	case !(at < 48*hour):
-		return "for " + Lasting(long)
+		return "for " + wording.Lasting(long)
 	case at >= 24*hour:
 		return "until " + sc.clock(at) + " the next day"
 	}
-	return "until " + sc.clock(at) + " (" + Lasting(long) + ")"
-}
-
-// Lasting is a time in hours and minutes, to five minutes.
-func Lasting(s float64) string {
-	switch {
-	case !wording.Finite(s):
-		return "more than a week"
-	case s >= 48*hour:
-		return wording.Count(int(s/(24*hour)), "day", "days")
-	case s < hour:
-		return strconv.Itoa(int(math.Round(s/300))*5) + "\u00a0min"
-	}
-	return unit.HoursMinutes(math.Round(s/300) * 300)
+	return "until " + sc.clock(at) + " (" + wording.Lasting(long) + ")"
 }
 
 // lastingPicture draws how long the water lasts over the time at which the

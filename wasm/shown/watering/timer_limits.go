@@ -31,17 +31,17 @@ func (sc part) limit(l *shots.Limit) string {
 	case shots.NoRoom:
 		return words.Say("On {day} the shots do not fit between the first and the last: emitters of more flow help, or two to a plant.", on)
 	case shots.LateRound:
-		return words.Say("On {day} the rounds do not fit into the day: the last one begins {late} too late, because a round of all zones takes {round}. Water zones together if the supply carries it, or take emitters of more flow.", on, unit.HoursMinutes(l.Over), Minutes(l.Round))
+		return words.Say("On {day} the rounds do not fit into the day: the last one begins {late} too late, because a round of all zones takes {round}. Water zones together if the supply carries it, or take emitters of more flow.", on, unit.HoursMinutes(l.Over), wording.Shot(l.Round))
 	case shots.Gaps:
 		return wording.Sentences(words.Say("On {day} plants may lack water between two shots: a plant of {plants} takes up {used} from one to the next, and its medium gives up {easy} easily.",
 			on, sc.bedName(l.Dryest.Bed), sc.Amount(unit.Dose, l.Dryest.Gap), sc.Amount(unit.Dose, l.Dryest.Bed.Easy)), sc.moreShots(l.Set), words.Say("More medium for each plant helps as well."))
 	case shots.FewStarts:
 		return wording.Sentences(words.Say("On {day} {wanted} shots would be right, and the timer holds {held} start times. So each is longer, {long} at most. The medium holds that, but more of it runs through.",
-			on, words.N(l.Set.Wanted), words.N(t.Programmes), Minutes(l.Set.Longest())), sc.moreShots(l.Set))
+			on, words.N(l.Set.Wanted), words.N(t.Programmes), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
 	case shots.LongByDay:
 		return words.Say("On {day} shots are longer than six minutes, because the day is too short for more of them.", on)
 	case shots.LongByStep:
-		return words.Say("On {day} shots are longer than six minutes, because the timer counts in steps of {step}.", on, Minutes(float64(t.Step)))
+		return words.Say("On {day} shots are longer than six minutes, because the timer counts in steps of {step}.", on, wording.Shot(float64(t.Step)))
 	case shots.ShortShots:
 		return words.Say("While plants are small, shots are shorter than two minutes, because they need no more. Emitters fill and open meanwhile, so look whether the far plants get theirs; or give two days' water every other day.")
 	}

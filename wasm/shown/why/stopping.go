@@ -81,7 +81,7 @@ func (sc part) shareOf(v, flow float64) string {
 
 func (sc part) refillTime(z *startup.Zone) string {
 	if d := &z.Drain; z.Waterless() || d.Volume+d.Back > 0 {
-		return brief(d.Refill, sc.Scene)
+		return sc.Elapsed(d.Refill)
 	}
 	return "at once"
 }
@@ -105,7 +105,7 @@ func (sc part) runsOut(z *startup.Zone) string {
 	}
 	words += "."
 	if !math.IsInf(d.Refill, 1) {
-		words += " The next shot has to put it back first, which takes about " + brief(d.Refill, sc.Scene) + ". For so long the highest plants wait: they miss " +
+		words += " The next shot has to put it back first, which takes about " + sc.Elapsed(d.Refill) + ". For so long the highest plants wait: they miss " +
 			sc.Amount(unit.Share, min(d.Refill/shots.MostShot, 1)) + " to " + sc.Amount(unit.Share, min(d.Refill/shots.LeastShot, 1)) + " of it."
 	}
 	return words + " Emitters that close at " + sc.Amount(unit.Pressure, d.Prevents*sc.Weight) + " or more would hold it. Few long shots lose less than many short ones."

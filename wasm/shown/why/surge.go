@@ -32,7 +32,7 @@ func Surge(the *scene.Scene) {
 			sc.Amount(unit.Pressure, worst.Carries) + ". " + sc.Relief()
 	case worst.Closing > 0:
 		words = "Shut valves slowly. At once, the pressure in the " + name + " would rise to " + sc.Amount(unit.Pressure, worst.Rest+worst.Rise) + ", and " + warm + " it may carry " +
-			sc.Amount(unit.Pressure, worst.Carries) + ". Over " + Seconds(slowest) + " or more all tubing stays within what it may carry. With less pressure at rest a valve may shut faster. " + sc.Relief()
+			sc.Amount(unit.Pressure, worst.Carries) + ". Over " + wording.Closing(slowest) + " or more all tubing stays within what it may carry. With less pressure at rest a valve may shut faster. " + sc.Relief()
 	}
 	sc.Tag("p", words)
 	most := 0.0
@@ -58,7 +58,7 @@ func Surge(the *scene.Scene) {
 		for i := range blows {
 			b := &blows[i]
 			t.Row(sc.struck(b), sc.Amount(unit.Speed, b.Speed), sc.Amount(unit.Pressure, b.Rest), sc.Amount(unit.Pressure, b.Rise),
-				sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), Seconds(b.Closing))
+				sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), wording.Closing(b.Closing))
 		}
 		t.End()
 	})
@@ -72,15 +72,4 @@ func Surge(the *scene.Scene) {
 func (sc part) struck(b *surge.Blow) string {
 	l := sc.S.Layout
 	return l.Tubes[l.Stretches[b.Stretch].Tube].Short(sc.Sys)
-}
-
-// Seconds is a time of closing.
-func Seconds(t float64) string {
-	switch {
-	case t == 0:
-		return "at once"
-	case !wording.Finite(t):
-		return "–"
-	}
-	return unit.Figure(unit.None, unit.Metric, math.Ceil(t*10)/10) + "\u00a0s"
 }
