@@ -265,3 +265,76 @@ func TestOwnSupply(t *testing.T) {
 		t.Errorf("a pump without a curve gives %+v", s.mine)
 	}
 }
+
+// The least supply of a duty: a pump whose parabola passes at it or a little
+// above, or a tank raised by it, as far as the form takes one.
+func TestLeastSupply(t *testing.T) {
+	p := plan.Default()
+	s := newSearch(p, split, nil)
+	c, rests, ok := s.supply(8, 1e-3)
+	if !ok {
+		t.Fatal("the form takes no pump of 8 m")
+	}
+	top, _ := c.Head(0)
+	at, _ := c.Head(1e-3)
+	if at < 8 || at > 8.2 || rests != [2]float64{top, top} || top < 10 || top > 10.2 {
+		t.Errorf("%g m at the duty of 8, %g with nothing flowing, still %v", at, top, rests)
+	}
+	head, flow := plan.FieldNamed("supply", "shut-off").Max, plan.FieldNamed("supply", "max-flow").Max
+	for _, c := range []struct {
+		head, flow float64
+		ok         bool
+	}{{0.8*head - 0.2, 1e-3, true}, {0.8*head + 0.2, 1e-3, false}, {8, 0.44 * flow, true}, {8, 0.45 * flow, false}, {0.8*head + 0.2, 0.45 * flow, false}} {
+		if _, _, ok := s.supply(c.head, c.flow); ok != c.ok {
+			t.Errorf("%g m at %g m³/s: taken %t, want %t", c.head, c.flow, ok, c.ok)
+		}
+	}
+	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
+	p.Runs = p.Runs[:1]
+	p.Runs[0].Rise = -5
+	s = newSearch(p, split, nil)
+	c, rests, ok = s.supply(2, 1e-3)
+	if raised, _ := c.Head(1e-3); !ok || raised < 2-1e-9 || raised > 2.05+1e-9 || rests != [2]float64{raised, raised} || p.Runs[0].Rise != -5 {
+		t.Errorf("a tank that is to give 2 m more is raised by %g m, still %v, taken %t", raised, rests, ok)
+	}
+	if c, _, ok := s.supply(-3, 1e-3); !ok {
+		t.Errorf("a tank that gives 3 m too much: %v", c)
+	} else if raised, _ := c.Head(0); raised != 0 {
+		t.Errorf("a tank that gives 3 m too much is moved by %g m", raised)
+	}
+	lowest := plan.FieldNamed("runs", "rise").Min
+	for more, want := range map[float64]bool{-5 - lowest - 0.1: true, -5 - lowest + 0.1: false} {
+		if _, _, ok := s.supply(more, 1e-3); ok != want {
+			t.Errorf("a tank that is to give %g m more: taken %t, want %t", more, ok, want)
+		}
+	}
+}
+
+// What a search keeps is beaten by nothing, cheapest first, and what is beaten by
+// what is kept goes.
+func TestKeep(t *testing.T) {
+	s := newSearch(plan.Default(), split, nil)
+	for _, c := range []found{{cost: 5, effort: 5}, {cost: 3, effort: 9}, {cost: 9, effort: 2}, {cost: 4, effort: 5}, {cost: 2, effort: 3}, {cost: 9, effort: 1}} {
+		s.keep(&c)
+	}
+	var got [][2]float64
+	for _, c := range s.front {
+		got = append(got, [2]float64{c.cost, c.effort})
+	}
+	if want := [][2]float64{{2, 3}, {9, 1}}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	for cost, want := range map[float64]int{1: 0, 2: 1, 5: 1, 9: 2, 20: 2} {
+		if got := s.rank(cost); got != want {
+			t.Errorf("%d cost no more than %g, want %d", got, cost, want)
+		}
+	}
+	for _, c := range []struct {
+		cost, effort float64
+		want         bool
+	}{{1, 1, false}, {2, 3, true}, {2, 2.9, false}, {3, 4, true}, {9, 1, true}, {10, 0.5, false}} {
+		if got := s.inFront(&found{cost: c.cost, effort: c.effort}); got != c.want {
+			t.Errorf("what costs %g and takes %g is beaten: %t", c.cost, c.effort, got)
+		}
+	}
+}
