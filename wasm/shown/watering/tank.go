@@ -22,11 +22,10 @@ func Tank(the *scene.Scene) {
 		return
 	}
 	l := &c.Lines[c.Peak]
-	var given, drained, all [shots.Skies]float64
+	given, drained := l.Given()
 	most := 0.0
-	for sky := range given {
-		given[sky], drained[sky] = l.Sets[sky].Given()
-		most = max(most, given[sky])
+	for _, v := range given {
+		most = max(most, v)
 	}
 	tank := sc.S.Plan.Supply.Tank
 	if sc.S.Plan.Supply.Kind == plan.Mains {
@@ -38,16 +37,14 @@ func Tank(the *scene.Scene) {
 		who = "only plants of zones in which every emitter opens"
 	}
 	told := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.Amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.Amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
-	hold := &given // what the tank has to hold
-	if other := &c.Lines[thirstiest(c)]; other != l {
-		for sky := range all {
-			all[sky], _ = other.Sets[sky].Given()
-		}
-		hold = &all
+	hold := given // what the tank has to hold
+	if other := c.Thirstiest(); other != l {
+		all, _ := other.Given()
+		hold = all
 		told += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.Amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
 	}
 	if !dry {
-		told += sc.refill(tank, hold)
+		told = wording.Sentences(told, sc.refill(tank, shots.RefillOf(tank, hold)))
 	}
 	sc.Tag("p", told)
 	sc.Tag("p", "Of what is given from "+l.From.Short()+", "+sc.Amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.Amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
@@ -82,53 +79,35 @@ func Tank(the *scene.Scene) {
 	})
 }
 
-// thirstiest is the line that takes most from the tank on a hot day: that of
-// greatest need, but where crops share a valve another may give more, of which
-// more drains.
-func thirstiest(c *shots.Card) int {
-	at := c.Peak
-	most, _ := c.Lines[at].Sets[shots.Hot].Given()
-	for i := range c.Lines {
-		if given, _ := c.Lines[i].Sets[shots.Hot].Given(); given > most*(1+1e-9) { // sums differ in their last bits
-			at, most = i, given
-		}
-	}
-	return at
-}
-
 // refill says how often the tank has to be filled.
-func (sc part) refill(tank float64, given *[shots.Skies]float64) string {
-	hot, typical := given[shots.Hot], given[shots.Typical]
-	switch {
-	case !(tank > 0) || !(hot > 0):
+func (sc part) refill(tank float64, r shots.Refill) string {
+	holds, wanted := sc.Amount(unit.Volume, tank), sc.Amount(unit.Volume, r.Wanted)
+	switch r.Filling {
+	case shots.NoTank:
 		return ""
-	case tank < hot:
-		words := " The tank holds " + sc.Amount(unit.Volume, tank) + ", less than a hot day takes: fill it more than once that day, or take one of " + sc.Amount(unit.Volume, given[shots.Record]) + ", which holds a record-hot day."
-		if tank < typical {
-			words = " The tank holds " + sc.Amount(unit.Volume, tank) + ", less than one day takes. A float valve keeps it full, from above the rim through an air gap; or take one of " + sc.Amount(unit.Volume, given[shots.Record]) + ", which holds a record-hot day."
-		}
-		return words
+	case shots.MoreThanOnce:
+		return words.Say("The tank holds {volume}, less than one day takes. A float valve keeps it full, from above the rim through an air gap; or take one of {more}, which holds a record-hot day.", holds, wanted)
+	case shots.TwiceWhenHot:
+		return words.Say("The tank holds {volume}, less than a hot day takes: fill it more than once that day, or take one of {more}, which holds a record-hot day.", holds, wanted)
+	case shots.Seldom:
+		return words.Say("The tank holds {volume}, more than the plants take in two weeks.", holds)
 	}
-	if tank/typical >= 15 {
-		return " The tank holds " + sc.Amount(unit.Volume, tank) + ", more than the plants take in two weeks."
+	often := words.Say("The tank holds {volume}: fill it every {days}, and in hot weather every {fewer}.", holds, every(r.Typical), every(r.Hot))
+	if r.Typical == r.Hot {
+		often = words.Say("The tank holds {volume}: fill it every {days}.", holds, every(r.Typical))
 	}
-	words := " The tank holds " + sc.Amount(unit.Volume, tank) + ": fill it every " + every(tank/typical)
-	if every(tank/hot) != every(tank/typical) {
-		words += ", and in hot weather every " + every(tank/hot)
+	if r.Holds {
+		return often
 	}
-	words += "."
-	if tank < given[shots.Record] {
-		words += " It does not hold a record-hot day: fill it at noon as well."
-	}
-	return words
+	return wording.Sentences(often, words.Say("It does not hold a record-hot day: fill it at noon as well."))
 }
 
-// every is a number of whole days, rounded down, after "every".
-func every(days float64) string {
-	if n := int(math.Floor(days)); n > 1 {
-		return wording.Count(n, "day", "days")
+// every is a number of days after "every".
+func every(days int) string {
+	if days > 1 {
+		return words.Say("{n} {n|day|days}", words.N(days))
 	}
-	return "day"
+	return words.Say("day")
 }
 
 // days is a number of days to a tenth.
