@@ -100,6 +100,7 @@ func TestHalfInchSizesDiffer(t *testing.T) {
 
 // Where facts give a range or two values, ours is the largest.
 func TestFittings(t *testing.T) {
+	said := [len(Fittings)]bool{}
 	for _, c := range []struct {
 		at     int
 		values []float64
@@ -118,6 +119,12 @@ func TestFittings(t *testing.T) {
 		}
 		if f := Fittings[c.at]; f.K != largest || f.Name == "" || f.Source.String() == "" {
 			t.Errorf("%s: K %g (%s), want %g", f.Name, f.K, f.Source, largest)
+		}
+		said[c.at] = true
+	}
+	for at, f := range Fittings {
+		if !said[at] {
+			t.Errorf("what sources say of %q, number %d of Fittings, does not stand here a second time", f.Name, at)
 		}
 	}
 }

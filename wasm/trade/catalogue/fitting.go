@@ -16,7 +16,7 @@ const (
 // Fittings holds loss coefficients for turbulent flow, on the velocity in the
 // tubing. Where sources disagree the larger is taken, so that a plan errs on
 // the side of a stronger pump. In laminar flow the true values are higher.
-var Fittings = []Fitting{
+var Fittings = [...]Fitting{
 	Elbow: {"elbow, 90 degrees", 1.5, source.Ref{Work: "Munson, Young & Okiishi, Fundamentals of Fluid Mechanics",
 		At: "example 8.8; other tables give 0.9, the larger is used"}},
 	TeeThrough: {"tee, straight through", 0.9, munson},

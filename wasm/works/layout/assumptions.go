@@ -22,7 +22,7 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "a joiner is counted on both of its sides, which errs on the safe side", Standing: source.Choice},
 		},
 		{
-			Code: "layout.loss", Title: "Where tees are counted",
+			Code: "layout.Fittings", Title: "Where tees are counted",
 			Rule:   "A row counts the way out of a branch at its tee, and in a loop at its far tee too. A piece of the header counts the way straight through the row's tee that it comes from. Fed in the middle, the last run counts the way out of a branch.",
 			Used:   "As loss coefficients, from the table of fittings.",
 			Source: source.Ref{At: "whatever the shares of the flow", Standing: source.Choice},

@@ -1,7 +1,5 @@
 package layout
 
-import "evenrow/wasm/trade/catalogue"
-
 // header adds the header and its tees. It is level, at the height where the
 // lead ends, and runs from row 1's tee to the last row's.
 //
@@ -52,7 +50,7 @@ func (l *Layout) piece(row, from int, at Point, tube int) (int, Point) {
 	at.Y = l.across[row]
 	k := insert(&l.Tubes[tube])
 	if from != l.Feed || l.teeAtFeed() {
-		k += loss(catalogue.TeeThrough)
+		k += through(RowTee)
 	}
 	l.begin(HeaderOf, row, tube)
 	node := l.pipe(from, at, tube, max(length, -length), k, 0)

@@ -2,27 +2,6 @@ package layout
 
 import "evenrow/wasm/grower/plan"
 
-// A JointKind says what a fitting is and where it stands.
-type JointKind uint8
-
-const (
-	Adapter      JointKind = iota // from the thread of the supply or the filter to the first run
-	Joiner                        // straight: between two runs, or from the lead to a row
-	HeaderJoiner                  // straight, from the lead to a header of another size
-	RunElbow                      // in a run of the lead
-	RunTee                        // in a run of the lead, passed straight through
-	BallValve                     // in a run of the lead
-	CheckValve                    // in a run of the lead
-	EntryTee                      // where the supply line meets the header between its ends
-	RowTee                        // on the header, to a row
-	HeaderCap                     // at the closed end of a header, opens for flushing
-	ZoneValve                     // at a row's start, when there are several zones
-	TurnElbow                     // one line: at the end of a row or the start of the next
-	RowCap                        // at a row's end, opens for flushing
-	FarTee                        // ring: on the far header, from a row's end
-	JointKinds   = iota           // how many kinds there are
-)
-
 // A Joint is one fitting, or several alike in one stretch.
 type Joint struct {
 	Kind    JointKind

@@ -67,14 +67,13 @@ func (l *Layout) lead() Point {
 		in := insert(&l.Tubes[tube])
 		k := 2 * in
 		if i == 0 && p.Supply.Kind == plan.GravityTank {
-			k += loss(catalogue.Entrance)
+			k += catalogue.Fittings[catalogue.Entrance].K
 		}
-		k += float64(r.Elbows) * (loss(catalogue.Elbow) + in)
-		k += float64(r.Tees) * (loss(catalogue.TeeThrough) + in)
-		k += float64(r.Valves) * (loss(catalogue.BallValve) + in)
-		k += float64(r.Checks) * (loss(catalogue.SwingCheck) + in)
+		for kind := range JointKind(JointKinds) {
+			k += float64(Fittings[kind].perRun(r)) * (through(kind) + in)
+		}
 		if i == len(p.Runs)-1 && l.feedsBetween() {
-			k += loss(catalogue.TeeBranch) // all the water turns in the tee where the supply line meets the header
+			k += branch(EntryTee) // all the water turns in the tee where the supply line meets the header
 		}
 		if header := l.narrower(tube); i == len(p.Runs)-1 && header.Bore > 0 {
 			// The short piece of a narrower header up to row 1's tee is pushed
@@ -85,10 +84,9 @@ func (l *Layout) lead() Point {
 		at.X += r.Length
 		at.Z += r.Rise
 		node = l.pipe(node, at, tube, r.Length, k, 0)
-		l.joint(RunElbow, r.Elbows, node, tube, tube, NoTube)
-		l.joint(RunTee, r.Tees, node, tube, tube, NoTube)
-		l.joint(BallValve, r.Valves, node, tube, tube, NoTube)
-		l.joint(CheckValve, r.Checks, node, tube, tube, NoTube)
+		for kind := range JointKind(JointKinds) {
+			l.joint(kind, Fittings[kind].perRun(r), node, tube, tube, NoTube)
+		}
 		before = tube
 	}
 	l.Feed, l.leadEnd = node, before

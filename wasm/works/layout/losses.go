@@ -22,9 +22,6 @@ func insert(t *Tube) float64 {
 	return pipe.Insert(InsertShare*t.Bore, t.Bore)
 }
 
-// loss returns the loss coefficient of a fitting of the catalogue.
-func loss(fitting int) float64 { return catalogue.Fittings[fitting].K }
-
 // barb returns the length of tubing in m that stands for the barb of an
 // emitter in tubing of a bore in m.
 func barb(e *plan.Emitter, bore float64) float64 { return pipe.BarbLength(barbs[e.Barb], bore) }

@@ -2,7 +2,6 @@ package layout
 
 import (
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/network"
 )
 
@@ -38,7 +37,7 @@ func (l *Layout) far() {
 		l.Network.Links = append(l.Network.Links, network.Link{
 			From: l.Ends[i], To: l.Ends[i+1],
 			Length: length, Bore: t.Bore, Roughness: t.Roughness,
-			K: insert(t) + loss(catalogue.TeeThrough),
+			K: insert(t) + through(FarTee),
 		})
 	}
 	l.farTee(last, header)

@@ -1,9 +1,6 @@
 package layout
 
-import (
-	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/trade/catalogue"
-)
+import "evenrow/wasm/grower/plan"
 
 // rows adds the rows of a header. A row's first link comes out of the branch
 // of its tee, over a barb, and past its valve when there are several zones; it
@@ -21,13 +18,13 @@ func (l *Layout) rows(base Point) {
 		r := &l.Plan.Rows[i]
 		tube := l.tube(r.Tube, r.Bore)
 		in := insert(&l.Tubes[tube])
-		k := loss(catalogue.TeeBranch) + in
+		k := branch(RowTee) + in
 		if l.ringed() {
-			end = k
+			end = branch(FarTee) + in
 		}
 		l.begin(RowOf, i, tube)
 		if valved {
-			k += loss(catalogue.BallValve) + in
+			k += through(ZoneValve) + in
 			l.joint(ZoneValve, 1, l.Tees[i], tube, tube, NoTube)
 		}
 		start := Point{0, l.across[i], base.Z + r.Height}
@@ -63,7 +60,7 @@ func (l *Layout) line(base Point) {
 		} else {
 			l.begin(Between, i, tube)
 			l.joint(TurnElbow, 1, node, before, tube, NoTube)
-			node = l.pipe(node, start, tube, r.Gap, 2*(loss(catalogue.Elbow)+in), 0)
+			node = l.pipe(node, start, tube, r.Gap, 2*(through(TurnElbow)+in), 0)
 			l.joint(TurnElbow, 1, node, tube, tube, NoTube)
 		}
 		l.Tees[i], l.Ends[i] = node, -1

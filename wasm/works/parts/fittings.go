@@ -9,41 +9,8 @@ import (
 	"evenrow/wasm/works/layout"
 )
 
-// A noun is a part of the list as a shop names it.
-type noun struct {
-	name words.Text    // "end cap"
-	the  words.Text    // "the end cap"
-	held [3]words.Text // how to ask for it, by how it holds tubing: "Barbed end cap that opens"
-}
-
-var (
-	adapter    = noun{"adapter", "the adapter", [...]words.Text{"Barbed adapter", "Insert adapter", "Compression adapter"}}
-	joiner     = noun{"joiner", "the joiner", [...]words.Text{"Barbed joiner", "Insert joiner", "Compression joiner"}}
-	elbow      = noun{"elbow", "the elbow", [...]words.Text{"Barbed elbow", "Insert elbow", "Compression elbow"}}
-	tee        = noun{"tee", "the tee", [...]words.Text{"Barbed tee", "Insert tee", "Compression tee"}}
-	ballValve  = noun{"ball valve", "the ball valve", [...]words.Text{"Barbed ball valve", "Insert ball valve", "Compression ball valve"}}
-	checkValve = noun{"check valve", "the check valve", [...]words.Text{"Barbed check valve", "Insert check valve", "Compression check valve"}}
-	zoneValve  = noun{"zone valve", "the zone valve", [...]words.Text{"Barbed zone valve", "Insert zone valve", "Compression zone valve"}}
-	endCap     = noun{"end cap", "the end cap", [...]words.Text{"Barbed end cap that opens", "Insert end cap that opens", "Compression end cap that opens"}}
-)
-
-// nouns names each kind of joint.
-var nouns = [layout.JointKinds]*noun{
-	layout.Adapter:      &adapter,
-	layout.Joiner:       &joiner,
-	layout.HeaderJoiner: &joiner,
-	layout.RunElbow:     &elbow,
-	layout.RunTee:       &tee,
-	layout.BallValve:    &ballValve,
-	layout.CheckValve:   &checkValve,
-	layout.EntryTee:     &tee,
-	layout.RowTee:       &tee,
-	layout.HeaderCap:    &endCap,
-	layout.ZoneValve:    &zoneValve,
-	layout.TurnElbow:    &elbow,
-	layout.RowCap:       &endCap,
-	layout.FarTee:       &tee,
-}
+// adapter is what joins a thread to tubing, and joiner two ends of tubing.
+var adapter, joiner = layout.Fittings[layout.Adapter].Noun, layout.Fittings[layout.Joiner].Noun
 
 // fittings adds the joints by kind and size, with the adapters that the thread
 // of a joint between two kinds of tubing takes, and the clamps.
@@ -65,7 +32,7 @@ func (c *count) fittings() {
 			c.add(Line{Group: Fittings, Name: c.name(first), Count: n, Why: c.why(first, n), Nodes: where})
 			if end := c.threadedEnd(first); end > 0 {
 				c.add(Line{Group: Fittings, Name: c.adapter(first.Ends[end]), Count: n,
-					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).the)), Nodes: slices.Clone(where)})
+					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).The)), Nodes: slices.Clone(where)})
 			}
 		}
 	}
@@ -105,21 +72,22 @@ func (c *count) threadedEnd(j *layout.Joint) int {
 
 // noun is the part of a joint: a joiner between two kinds of tubing is an
 // adapter at either side of a thread.
-func (c *count) noun(j *layout.Joint) *noun {
-	if c.threadedEnd(j) == 1 && nouns[j.Kind] == &joiner {
-		return &adapter
+func (c *count) noun(j *layout.Joint) *layout.Noun {
+	part := layout.Fittings[j.Kind].Noun
+	if part == joiner && c.threadedEnd(j) == 1 {
+		return adapter
 	}
-	return nouns[j.Kind]
+	return part
 }
 
 // adapter names what joins a thread to tubing.
 func (c *count) adapter(tube int) string {
-	return words.Say("{part}, thread to {size}", c.held(tube, &adapter), c.Tubes[tube].Short(c.sys))
+	return words.Say("{part}, thread to {size}", c.held(tube, adapter), c.Tubes[tube].Short(c.sys))
 }
 
 // held names a part with how it holds tubing.
-func (c *count) held(tube int, n *noun) string {
-	return words.Say(n.held[catalogue.Tubes[c.Tubes[tube].Entry].Takes])
+func (c *count) held(tube int, n *layout.Noun) string {
+	return words.Say(n.Held[catalogue.Tubes[c.Tubes[tube].Entry].Takes])
 }
 
 // name is what to ask for: the part, the sizes that it joins.
@@ -128,13 +96,14 @@ func (c *count) name(j *layout.Joint) string {
 		return c.adapter(j.Ends[1])
 	}
 	thread := c.threadedEnd(j)
-	if thread == 1 && c.noun(j) != nouns[j.Kind] {
+	noun := layout.Fittings[j.Kind].Noun
+	if thread == 1 && c.noun(j) != noun {
 		return c.adapter(j.Ends[0])
 	}
-	part := c.held(j.Ends[0], nouns[j.Kind])
+	part := c.held(j.Ends[0], noun)
 	size := func(end int) string { return c.Tubes[j.Ends[end]].Short(c.sys) }
 	switch {
-	case nouns[j.Kind] == &endCap || thread == 0 && c.other(j, 1) == 0:
+	case thread == 0 && c.other(j, 1) == 0:
 		return words.Say("{part}, {size}", part, size(0))
 	case thread == 1:
 		return words.Say("{part}, {size} to thread", part, size(0))
@@ -159,64 +128,32 @@ func (c *count) other(j *layout.Joint, from int) int {
 	return 0
 }
 
-// why says where n joints like j stand.
+// why says where n joints like j stand: what is declared of their kind, unless
+// it depends on the rest of the plan.
 func (c *count) why(j *layout.Joint, n int) string {
-	number := words.N(n)
-	switch j.Kind {
-	case layout.Adapter:
-		switch thread := c.threaded(); {
-		case n == 1:
-			return words.Say("from the thread of {part} to the supply line", thread)
-		case j.Node == c.Feed:
-			return words.Say("one at each side of the regulator")
-		default:
-			return words.Say("from the thread of {part} to the supply line, and one at each side of the regulator", thread)
-		}
-	case layout.Joiner:
-		if j.Node == c.Feed {
-			return words.Say("from the supply line to row 1")
-		}
-		return words.Say("{n} between runs of the supply line", number)
-	case layout.HeaderJoiner:
-		return words.Say("from the supply line to the header")
-	case layout.RunElbow:
-		return words.Say("{n} {n|bend|bends} in the supply line", number)
-	case layout.RunTee:
-		return words.Say("{n} in the supply line, passed straight through; the third end is for what branches off there", number)
-	case layout.BallValve, layout.CheckValve:
-		return words.Say("{n} in the supply line", number)
-	case layout.EntryTee:
-		return words.Say("where the supply line meets the header")
-	case layout.RowTee:
-		return at(n, "one at the row", "one at each of {n} {n|row|rows}")
-	case layout.HeaderCap:
-		switch n {
-		case 1:
-			return words.Say("at the closed end of the header, to flush it")
-		case 2:
-			return words.Say("one at each end of the header, to flush it")
-		}
-		return words.Say("one at each closed end of the two headers, to flush them")
-	case layout.FarTee:
-		return at(n, "one at the far end of the row", "one at the far end of each of {n} {n|row|rows}")
-	case layout.ZoneValve:
-		return at(n, "one at the start of the row, since one header feeds all zones; those of one zone open together",
-			"one at the start of each of {n} {n|row|rows}, since one header feeds all zones; those of one zone open together")
-	case layout.TurnElbow:
-		return words.Say("{n} where the line turns from row to row", number)
-	}
-	if c.Plan.Header.Layout == plan.OneLine {
+	switch {
+	case j.Kind == layout.Adapter:
+		return c.adapts(j, n)
+	case j.Kind == layout.Joiner && j.Node == c.Feed:
+		return words.Say("from the supply line to row 1")
+	case j.Kind == layout.HeaderCap && n == 2:
+		return words.Say("one at each end of the header, to flush it")
+	case j.Kind == layout.RowCap && c.Plan.Header.Layout == plan.OneLine:
 		return words.Say("at the end of the line, to flush it")
 	}
-	return at(n, "one at the end of the row, to flush it", "one at the end of each of {n} {n|row|rows}, to flush it")
+	return layout.Fittings[j.Kind].Why(n)
 }
 
-// at says where one thing stands at each of n places.
-func at(n int, one, many words.Text) string {
-	if n == 1 {
-		return words.Say(one)
+// adapts says where n adapters between a thread of the supply and a run stand.
+func (c *count) adapts(j *layout.Joint, n int) string {
+	switch thread := c.threaded(); {
+	case n == 1:
+		return words.Say("from the thread of {part} to the supply line", thread)
+	case j.Node == c.Feed:
+		return words.Say("one at each side of the regulator")
+	default:
+		return words.Say("from the thread of {part} to the supply line, and one at each side of the regulator", thread)
 	}
-	return words.Say(many, words.N(n))
 }
 
 // threaded names the last part of the supply, whose thread the lead begins at.

@@ -85,6 +85,24 @@ func (y *tally) meet(noun string, a, b int) {
 	y.fittings[noun]++
 }
 
+// inRun counts the fittings in a run, by noun.
+func inRun(r *plan.Run) map[string]int {
+	return map[string]int{"Elbow": r.Elbows, "Tee": r.Tees, "Ball valve": r.Valves, "Check valve": r.Checks}
+}
+
+// Who walks along a plan knows every fitting of a run: one that this file does
+// not count is counted by nobody a second time.
+func TestTheWalkKnowsEveryFittingOfARun(t *testing.T) {
+	walked := inRun(&plan.Run{})
+	for i := range layout.Fittings {
+		f := &layout.Fittings[i]
+		noun := unit.Capital(string(f.Noun.Name))
+		if _, ok := walked[noun]; f.PerRun != nil && !ok {
+			t.Errorf("%s stands in runs, and is not in inRun here; randomPlan needs some, too", noun)
+		}
+	}
+}
+
 // walk makes the tally from the plan alone.
 func walk(p *plan.Plan) *tally {
 	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}}
@@ -94,7 +112,7 @@ func walk(p *plan.Plan) *tally {
 			y.meet("Joiner", p.Runs[i-1].Tube, r.Tube)
 		}
 		y.piece(r.Tube, r.Bore, r.Length)
-		for noun, n := range map[string]int{"Elbow": r.Elbows, "Tee": r.Tees, "Ball valve": r.Valves, "Check valve": r.Checks} {
+		for noun, n := range inRun(&r) {
 			for range n { // each cuts the run
 				y.fittings[noun]++
 				y.piece(r.Tube, r.Bore, 0)

@@ -102,7 +102,7 @@ func (c *count) clamps() {
 		if each == 0 {
 			continue
 		}
-		var kinds []*noun // of parts, in the order of their joints
+		var kinds []*layout.Noun // of parts, in the order of their joints
 		var barbs []int
 		total := 0
 		var where []int
@@ -118,7 +118,7 @@ func (c *count) clamps() {
 					}
 					part := c.noun(j)
 					if end > 0 && end == c.threadedEnd(j) {
-						part = &adapter
+						part = adapter
 					}
 					at := slices.Index(kinds, part)
 					if at < 0 {
@@ -135,7 +135,7 @@ func (c *count) clamps() {
 		}
 		list := make([]string, len(barbs))
 		for i, n := range barbs {
-			list[i] = words.Say("{part} {n}", words.Say(kinds[i].name), words.N(n))
+			list[i] = words.Say("{part} {n}", words.Say(kinds[i].Name), words.N(n))
 		}
 		why := words.Say("one on each barb ({parts}), and one to spare; a barb that locks with a ring or a nut of its own needs none", words.List(list...))
 		if each > 1 {
