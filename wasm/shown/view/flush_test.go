@@ -25,6 +25,7 @@ func TestFlushInWords(t *testing.T) {
 	at := func(change func(f *flush.Flush)) *sheet.Sheet {
 		s := sheet.Work(plan.Default())
 		change(s.Flush)
+		s.Flush.Judge(s.Layout)
 		return s
 	}
 	for _, tt := range []struct {

@@ -106,7 +106,7 @@ func Of(l *layout.Layout, open [][]bool) *Flush {
 	if len(f.Ends) == 0 {
 		return nil
 	}
-	f.judge(l)
+	f.Judge(l)
 	return f
 }
 

@@ -17,8 +17,8 @@ const (
 	WeakShut                 // also with the other rows shut
 )
 
-// judge says what the speeds at the ends come to.
-func (f *Flush) judge(l *layout.Layout) {
+// Judge says what the speeds at the ends come to.
+func (f *Flush) Judge(l *layout.Layout) {
 	f.Told = f.Slowest
 	weakest := 0
 	for i := range f.Ends {

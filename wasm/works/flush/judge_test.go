@@ -35,7 +35,7 @@ func TestVerdicts(t *testing.T) {
 				f.Stuck++
 			}
 		}
-		if f.judge(l); f.Verdict != c.want || f.Told != c.told {
+		if f.Judge(l); f.Verdict != c.want || f.Told != c.told {
 			t.Errorf("%s: verdict %d of end %d, want %d of %d", c.name, f.Verdict, f.Told, c.want, c.told)
 		}
 	}
@@ -49,13 +49,13 @@ func TestBeyondTheCurve(t *testing.T) {
 	l := layout.New(p)
 	for flow, guess := range map[float64]float64{last: 0, last * 1.01: last} {
 		f := &Flush{Ends: []End{{Flow: last / 2}, {Flow: flow}}}
-		if f.judge(l); f.Guess != guess || f.Draws != flow {
+		if f.Judge(l); f.Guess != guess || f.Draws != flow {
 			t.Errorf("%g of %g m³/s: %g, draws %g", flow, last, f.Guess, f.Draws)
 		}
 	}
 	p.Supply.Kind = plan.PumpTwo // a straight law has no last point
 	f := &Flush{Ends: []End{{Flow: 2 * last}}}
-	if f.judge(layout.New(p)); f.Guess != 0 {
+	if f.Judge(layout.New(p)); f.Guess != 0 {
 		t.Errorf("%g", f.Guess)
 	}
 }
