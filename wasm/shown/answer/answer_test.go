@@ -218,3 +218,45 @@ func TestEveryFindingIsTold(t *testing.T) {
 		}
 	}
 }
+
+// Each change is one sentence with its figures, and no two say the same; two
+// changes are two sentences.
+func TestEveryChangeIsASentence(t *testing.T) {
+	said := map[string]sheet.Change{}
+	for kind := range sheet.Redesign {
+		for _, c := range []sheet.Change{{}, {Most: 30}, {Regulator: 1e5}, {Regulator: 2e5}} {
+			for _, stands := range []float64{0, 2e5} {
+				p := plan.Default()
+				p.Supply.Regulator = stands
+				c.Kind, c.Value, c.Flow, c.Index = kind, 1.5, 1e-4, 1
+				sc := part{scene.Bare(&sheet.Sheet{Plan: p}, unit.Metric)}
+				sc.Weight = 9800
+				got := sc.change(&c)
+				if got == "" || got[0] < 'A' || got[0] > 'Z' || strings.Count(got, ". ") > 0 || !strings.HasSuffix(got, ".") || strings.ContainsAny(got, "{}") {
+					t.Errorf("%+v is told as %q", c, got)
+				}
+				if d, there := said[got]; there && d.Kind != kind {
+					t.Errorf("%+v and %+v are both told as %q", c, d, got)
+				}
+				said[got] = c
+				for v, words := range map[float64]string{c.Most: "at most 2.94", c.Regulator: "set"} {
+					drives := kind == sheet.NewPump || kind == sheet.MorePressure
+					if drives && v > 0 && v != stands && !strings.Contains(got, words) {
+						t.Errorf("%+v: %q lacks %q", c, got, words)
+					}
+				}
+			}
+		}
+	}
+	// One for each kind and one more for the regulator that stands; of a pump and
+	// a tap each six more: at most so much, the same without a regulator, before the
+	// one that stands, that one set anew, and another at either of two pressures.
+	if want := int(sheet.Redesign) + 1 + 2*6; len(said) != want {
+		t.Errorf("%d sentences, want %d", len(said), want)
+	}
+	sc := part{scene.Bare(&sheet.Sheet{Plan: plan.Default()}, unit.Metric)}
+	both := sheet.Fix{Change: sheet.Change{Kind: sheet.MiddleFeed}, And: &sheet.Change{Kind: sheet.CloseRing}}
+	if got := sc.remedy(&both); got != "Do both: Feed the header in its middle. Tie the far ends of the rows with a second header." {
+		t.Error(got)
+	}
+}

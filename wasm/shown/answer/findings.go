@@ -1,13 +1,10 @@
 package answer
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/design"
 )
@@ -26,89 +23,105 @@ func Findings(the *scene.Scene) {
 	sc.HTML(`</ul>`)
 }
 
-// change says what a change does, as the rest of a sentence.
+// change says what a change does.
 func (sc part) change(f *sheet.Change) string {
 	switch f.Kind {
 	case sheet.NewPump:
-		return "use a pump that gives at least " + sc.Head(f.Value) + " at " + sc.Amount(unit.Flow, f.Flow) + sc.shut(f, "everything shut")
+		return sc.stronger(&anotherPump, f, sc.Head(f.Value))
 	case sheet.RaiseTank:
-		return "raise the tank by " + sc.Amount(unit.Length, f.Value)
+		return words.Say("Raise the tank by {length}.", sc.Amount(unit.Length, f.Value))
 	case sheet.MorePressure:
-		return "find a tap that keeps at least " + sc.HeadOf(f.Value) + " while it gives " + sc.Amount(unit.Flow, f.Flow) + sc.shut(f, "every tap closed")
+		return sc.stronger(&anotherTap, f, sc.HeadOf(f.Value))
 	case sheet.AddRegulator:
 		if sc.S.Plan.Supply.Regulator > 0 {
-			return "set the regulator to " + sc.HeadOf(f.Value)
+			return words.Say("Set the regulator to {pressure}.", sc.HeadOf(f.Value))
 		}
-		return "put a pressure regulator, set to " + sc.HeadOf(f.Value) + ", before the header"
+		return words.Say("Put a pressure regulator, set to {pressure}, before the header.", sc.HeadOf(f.Value))
 	case sheet.WiderLead:
-		return "lay the supply line in " + tube(f.Index) + " tubing"
+		return words.Say("Lay the supply line in {size} tubing.", tube(f.Index))
 	case sheet.WiderHeader:
-		return "make the header of " + tube(f.Index) + " tubing"
+		return words.Say("Make the header of {size} tubing.", tube(f.Index))
 	case sheet.WiderRows:
-		return "lay the rows in " + tube(f.Index) + " tubing"
+		return words.Say("Lay the rows in {size} tubing.", tube(f.Index))
 	case sheet.MiddleFeed:
-		return "feed the header in its middle"
+		return words.Say("Feed the header in its middle.")
 	case sheet.MoreZones:
-		return "split the rows into " + strconv.Itoa(f.Index) + " zones, and water one after another"
+		return words.Say("Split the rows into {n} {n|zone|zones}, and water one after another.", words.N(f.Index))
 	case sheet.CleanerFilter:
-		return "clean the filter sooner: when it takes " + sc.Amount(unit.Pressure, f.Value) + " more than it does clean"
+		return words.Say("Clean the filter sooner: when it takes {pressure} more than it does clean.", sc.Amount(unit.Pressure, f.Value))
 	case sheet.LowerEmitters:
-		return "use emitters of the same flow that keep it from " + sc.HeadOf(f.Value) + " on"
+		return words.Say("Use emitters of the same flow that keep it from {pressure} on.", sc.HeadOf(f.Value))
 	case sheet.OneEmitter:
 		r := &sc.S.Plan.Rows[f.Index]
-		return "give every plant what row " + strconv.Itoa(f.Index+1) + " has: " + wording.Count(r.PerPlant, "emitter", "emitters") + " of " + sc.Amount(unit.EmitterFlow, sc.S.Plan.Emitters[r.Emitter].Flow)
+		return words.Say("Give every plant what row {row} has: {n} {n|emitter|emitters} of {flow}.",
+			words.N(f.Index+1), words.N(r.PerPlant), sc.Amount(unit.EmitterFlow, sc.S.Plan.Emitters[r.Emitter].Flow))
 	case sheet.OwnZones:
-		return "water rows with different emitters in zones of their own, " + strconv.Itoa(f.Index) + " in all, each for its own time"
+		return words.Say("Water rows with different emitters in zones of their own, {n} in all, each for its own time.", words.N(f.Index))
 	case sheet.CloseRing:
-		return "tie the far ends of the rows with a second header"
-	case sheet.Redesign:
-		return "use other sizes"
+		return words.Say("Tie the far ends of the rows with a second header.")
 	}
-	return ""
+	return "" // [sheet.Redesign], which takes a whole fix
 }
 
-// shut says what a pump or a tap may give at the most with no water flowing, and
-// what stands behind it.
-func (sc part) shut(f *sheet.Change, when string) string {
-	now := sc.S.Plan.Supply.Regulator
+// A supply is how another pump or tap is asked for: what it must give at the
+// least, and what it may give at the most or what stands behind it.
+type supply struct{ least, before, set, behind, most, without words.Text }
+
+var (
+	anotherPump = supply{
+		least:   "Use a pump that gives at least {head} at {flow}.",
+		before:  "Use a pump that gives at least {head} at {flow}, before the regulator that you have.",
+		set:     "Use a pump that gives at least {head} at {flow}, and set the regulator to {pressure}.",
+		behind:  "Use a pump that gives at least {head} at {flow}, and behind it a pressure regulator set to {pressure}.",
+		most:    "Use a pump that gives at least {head} at {flow}, and at most {most} with everything shut.",
+		without: "Use a pump that gives at least {head} at {flow}, and at most {most} with everything shut, without the regulator.",
+	}
+	anotherTap = supply{
+		least:   "Find a tap that keeps at least {head} while it gives {flow}.",
+		before:  "Find a tap that keeps at least {head} while it gives {flow}, before the regulator that you have.",
+		set:     "Find a tap that keeps at least {head} while it gives {flow}, and set the regulator to {pressure}.",
+		behind:  "Find a tap that keeps at least {head} while it gives {flow}, and behind it a pressure regulator set to {pressure}.",
+		most:    "Find a tap that keeps at least {head} while it gives {flow}, and at most {most} with every tap closed.",
+		without: "Find a tap that keeps at least {head} while it gives {flow}, and at most {most} with every tap closed, without the regulator.",
+	}
+)
+
+// stronger asks for another pump or tap, of a head at the least.
+func (sc part) stronger(t *supply, f *sheet.Change, head string) string {
+	flow, now := sc.Amount(unit.Flow, f.Flow), sc.S.Plan.Supply.Regulator
 	switch {
 	case f.Regulator > 0 && f.Regulator == now:
-		return ", before the regulator that you have"
+		return words.Say(t.before, head, flow)
 	case f.Regulator > 0 && now > 0:
-		return ", and set the regulator to " + sc.HeadOf(f.Regulator)
+		return words.Say(t.set, head, flow, sc.HeadOf(f.Regulator))
 	case f.Regulator > 0:
-		return ", and behind it a pressure regulator set to " + sc.HeadOf(f.Regulator)
+		return words.Say(t.behind, head, flow, sc.HeadOf(f.Regulator))
 	case f.Most == 0:
-		return ""
+		return words.Say(t.least, head, flow)
+	case now > 0:
+		return words.Say(t.without, head, flow, sc.Head(f.Most))
 	}
-	words := ", and at most " + sc.Head(f.Most) + " with " + when
-	if now > 0 {
-		words += ", without the regulator"
-	}
-	return words
+	return words.Say(t.most, head, flow, sc.Head(f.Most))
 }
 
 // tube is the short name of a size of tubing.
-func tube(i int) string {
-	if i > catalogue.Custom && i < len(catalogue.Tubes) {
-		return words.Say(catalogue.Tubes[i].Short)
-	}
-	return "wider"
-}
+func tube(i int) string { return words.Say(catalogue.Tubes[i].Short) }
 
-// remedy says a fix as a sentence, or two.
+// remedy says a fix, a sentence for each of its changes.
 func (sc part) remedy(f *sheet.Fix) string {
-	words := sc.change(&f.Change)
-	if f.Design != nil {
-		words += " (" + sc.made(f.Design) + ")"
-		if f.Flow > 0 {
-			words += " with the " + sc.SourceName() + " that the plan below has"
-		}
+	does := ""
+	switch {
+	case f.Design == nil:
+		does = sc.change(&f.Change)
+	case f.Flow > 0:
+		does = words.Say("Use other sizes ({design}) with {source} of the plan below.", sc.made(f.Design), sc.TheSource())
+	default:
+		does = words.Say("Use other sizes ({design}).", sc.made(f.Design))
 	}
 	if f.And != nil {
-		return "Do both: " + words + ", and " + sc.change(f.And) + "."
+		return words.Say("Do both: {first} {second}", does, sc.change(f.And))
 	}
-	return unit.Capital(words) + "."
+	return does
 }
 
 // costing says what a fix costs more or less than the plan.

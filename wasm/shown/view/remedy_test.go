@@ -64,7 +64,7 @@ func TestThePumpAsItIsPrinted(t *testing.T) {
 	}
 }
 
-// What helps is said with its cost, two changes in one sentence with one link,
+// What helps is said with its cost, two changes as a sentence each with one link,
 // and what has no price last.
 func TestWhatHelpsInWords(t *testing.T) {
 	fast := plan.Default()
@@ -81,7 +81,7 @@ func TestWhatHelpsInWords(t *testing.T) {
 		p    *plan.Plan
 		want string
 	}{
-		{fast, `Do both: lay the supply line in \d+ mm( PE)? tubing, and make the header of \d+ mm( PE)? tubing\. With both, the answer is Yes\. It costs \d+\.\d\d more than your plan\. Open the plan with both`},
+		{fast, `Do both: Lay the supply line in \d+ mm( PE)? tubing\. Make the header of \d+ mm( PE)? tubing\. With both, the answer is Yes\. It costs \d+\.\d\d more than your plan\. Open the plan with both`},
 		{planOf(t, "long-field"), `Cheapest first, at the prices under Prices; what they do not cover comes last\.`},
 		{planOf(t, "long-field"), `Split the rows into 2 zones, and water one after another\. With it, the answer is Yes\. It costs 146\.00 more than your plan\.`},
 		{planOf(t, "wrong-pump"), `every(thing shut)\. With it, the answer is Yes\. Its price is not in the plan\. Open the plan with such a pump`},
