@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -21,7 +22,7 @@ func Designs(the *scene.Scene) {
 	sc := part{the}
 	d := sc.S.Designs
 	if d == nil {
-		sc.Tag("p", "This is worked out as soon as the plan can be.")
+		sc.Say("p", "This is worked out as soon as the plan can be.")
 		return
 	}
 	if len(d.Best) == 0 {
@@ -29,36 +30,40 @@ func Designs(the *scene.Scene) {
 		sc.counted(d)
 		return
 	}
-	sc.Tag("p", sc.cheapest(d))
+	sc.Tag("p", sc.concludes(d))
 	sc.HTML(`<ol class="findings">`)
 	for i := range d.Best {
 		b := &d.Best[i]
 		sc.HTML(`<li>`).Text(sc.designWords(b, i, d))
 		if sc.Link != nil {
-			sc.HTML(` <a`).Attr("href", sc.Link(b.Take)).HTML(`>Use design `).Num(i + 1).HTML(`</a>`)
+			sc.HTML(` <a`).Attr("href", sc.Link(b.Take)).HTML(`>`).Text(words.Say("Use design {n}", words.N(i+1))).HTML(`</a>`)
 		}
 		sc.HTML(`</li>`)
 	}
 	sc.HTML(`</ol>`)
 	if len(d.Best) > 1 {
-		sc.Picture("Each mark is a design with its number: further left is cheaper, further down needs less of the "+sc.SourceName()+". Full marks work with what you have. The vertical dashes stand at what your plan costs.", func(class block.Markup, width float64) {
+		sc.Picture(words.Say("Each mark is a design with its number: further left is cheaper, further down needs less of {source}. Full marks work with what you have. The vertical dashes stand at what your plan costs.", sc.TheSource()), func(class block.Markup, width float64) {
 			sc.tradeOff(class, width, d)
 		})
 	}
 	sc.SameAsTable(func() {
-		t := sc.Table("Designs that serve", "Design, and what it is", "#Cost", "#Head wanted, "+sc.Symbol(unit.Head), "#Flow wanted, "+sc.Symbol(unit.Flow),
-			"#Power in the water, W", "#To spare, "+sc.Symbol(unit.Head), "#EU", "#A round", "Works with what you have")
+		head := sc.Symbol(unit.Head)
+		t := sc.Table(words.Say("Designs that serve"), words.Say("Design, and what it is"), block.Figures(words.Say("Cost")),
+			block.Figures(words.Say("Head wanted, {unit}", head)), block.Figures(words.Say("Flow wanted, {unit}", sc.Symbol(unit.Flow))),
+			block.Figures(words.Say("Power in the water, W")), block.Figures(words.Say("To spare, {unit}", head)),
+			block.Figures(words.Say("EU")), block.Figures(words.Say("A round")), words.Say("Works with what you have"))
 		for i := range d.Best {
 			b := &d.Best[i]
-			t.Explained(strconv.Itoa(i+1), sc.made(&b.Design), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
+			t.Explained(words.N(i+1), sc.made(&b.Design, false), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
 				watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
 		}
 		t.End()
-		sc.Tag("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and the "+sc.SourceName()+" are left out. Your plan as it stands costs "+sc.Amount(unit.Money, d.Now)+". Head and flow wanted are the least that serve, above the "+sc.level()+". To spare, EU and the round are those of the design as the link opens it.")
+		sc.Say("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and {source} are left out. Your plan as it stands costs {cost}. Head and flow wanted are the least that serve, above {level}. To spare, EU and the round are those of the design as the link opens it.",
+			sc.TheSource(), sc.Amount(unit.Money, d.Now), sc.level())
 	})
 	if b := &d.Best[0]; b.Head > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank {
 		sc.Working(func() {
-			sc.Tag("p", "Power that the water takes up with design 1, at the least that serves:")
+			sc.Say("p", "Power that the water takes up with design 1, at the least that serves:")
 			sc.Formula(pump.HydraulicPowerFormula, sc.Weight/water.Gravity, b.Flow, b.Head)
 		})
 	}
@@ -78,188 +83,210 @@ func watts(v float64) string {
 func carried(b *sheet.Best) string {
 	switch {
 	case b.Present:
-		return "yes"
+		return words.Say("yes")
 	case b.Regulator > 0:
-		return "behind a regulator"
+		return words.Say("behind a regulator")
 	}
-	return "no"
+	return words.Say("no")
 }
 
 // level is what a head is counted above.
 func (sc part) level() string {
 	switch sc.S.Plan.Supply.Kind {
 	case plan.Mains:
-		return "tap"
+		return words.Say("the tap")
 	case plan.GravityTank:
-		return "water in the tank as it stands"
+		return words.Say("the water in the tank as it stands")
 	}
-	return "water in the tank"
+	return words.Say("the water in the tank")
 }
 
-// cheapest is the conclusion.
-func (sc part) cheapest(d *sheet.Designs) string {
+// concludes says what the designs come to.
+func (sc part) concludes(d *sheet.Designs) string {
 	b := &d.Best[0]
-	yours, least := "the "+sc.SourceName()+" that you have", "is the cheapest that does"
-	none, each := "No design works", "nothing cheaper works"
-	if d.Cut || sc.S.Untried {
-		least, none, each = "is the cheapest that was found", "No design was found that works", "nothing cheaper was found that works"
-	}
-	switch {
-	case sc.S.Plan.Supply.Kind == plan.PumpPower:
-		return "What your pump can drive cannot be told from its power. The cheapest design costs " + sc.Amount(unit.Money, b.Cost) + " without a pump."
-	case b.Regulator > 0:
-		words := "Your " + sc.SourceName() + " is too strong for any of them as it stands. Behind a regulator set to "
-		if sc.S.Plan.Supply.Regulator > 0 {
-			words = "None serves with the regulator as you have set it. With it set to "
+	cost, now := sc.Amount(unit.Money, b.Cost), sc.Amount(unit.Money, d.Now)
+	all := !d.Cut && !sc.S.Untried // else something cheaper may have been missed
+	switch sc.S.Concluded() {
+	case sheet.UnknownPump:
+		return words.Say("What your pump can drive cannot be told from its power. The cheapest design costs {cost} without a pump.", cost)
+	case sheet.AnotherRegulator:
+		return words.Sentences(sc.regulated(sc.HeadOf(b.Regulator), all), words.Say("It costs {cost} without the regulator; your plan costs {now}.", cost, now))
+	case sheet.AnotherSupply:
+		none := words.Say("No design was found that works with {source}.", sc.OwnSource())
+		if all {
+			none = words.Say("No design works with {source}.", sc.OwnSource())
 		}
-		return words + sc.HeadOf(b.Regulator) + " design 1 serves, and " + least + ". It costs " + sc.Amount(unit.Money, b.Cost) +
-			" without the regulator; your plan costs " + sc.Amount(unit.Money, d.Now) + "."
-	case !b.Present:
-		return none + " with " + yours + ". Each needs another; the cheapest costs " + sc.Amount(unit.Money, b.Cost) + " without it."
-	case sc.S.Verdict == sheet.Yes && b.Cost > d.Now-0.005: // half of a hundredth
-		return "Your plan costs " + sc.Amount(unit.Money, d.Now) + ", and " + each + " with " + yours + "."
-	case sc.S.Verdict == sheet.Yes:
-		return "With " + yours + " it could cost " + sc.Amount(unit.Money, b.Cost) + " instead of " + sc.Amount(unit.Money, d.Now) + "."
+		return words.Sentences(none, words.Say("Each needs another; the cheapest costs {cost} without it.", cost))
+	case sheet.NoneCheaper:
+		if all {
+			return words.Say("Your plan costs {now}, and nothing cheaper works with {source}.", now, sc.OwnSource())
+		}
+		return words.Say("Your plan costs {now}, and nothing cheaper was found that works with {source}.", now, sc.OwnSource())
+	case sheet.SomeCheaper:
+		return words.Say("With {source} it could cost {cost} instead of {now}.", sc.OwnSource(), cost, now)
 	}
-	return "Design 1 serves with " + yours + ", and " + least + ". It costs " + sc.Amount(unit.Money, b.Cost) + "; your plan costs " + sc.Amount(unit.Money, d.Now) + "."
+	serves := words.Say("Design 1 serves with {source}, and is the cheapest that was found.", sc.OwnSource())
+	if all {
+		serves = words.Say("Design 1 serves with {source}, and is the cheapest that does.", sc.OwnSource())
+	}
+	return words.Sentences(serves, words.Say("It costs {cost}; your plan costs {now}.", cost, now))
 }
 
-// beside says what one cost is more or less than the plan's, or nothing. Costs
-// are printed in hundredths, and their difference is that of what is printed.
-func (sc part) beside(now, cost float64) string {
-	switch more := math.Round(cost*100) - math.Round(now*100); {
-	case more > 0:
-		return sc.Amount(unit.Money, more/100) + " more than your plan"
-	case more < 0:
-		return sc.Amount(unit.Money, -more/100) + " less than your plan"
+// regulated says that design 1 serves behind a regulator, set to a pressure; all
+// says that no cheaper one was missed.
+func (sc part) regulated(set string, all bool) string {
+	switch has := sc.S.Plan.Supply.Regulator > 0; {
+	case has && all:
+		return words.Say("None serves with the regulator as you have set it. With it set to {pressure} design 1 serves, and is the cheapest that does.", set)
+	case has:
+		return words.Say("None serves with the regulator as you have set it. With it set to {pressure} design 1 serves, and is the cheapest that was found.", set)
+	case all:
+		return words.Say("{source} is too strong for any of them as it stands. Behind a regulator set to {pressure} design 1 serves, and is the cheapest that does.", sc.YourSource(), set)
 	}
-	return ""
+	return words.Say("{source} is too strong for any of them as it stands. Behind a regulator set to {pressure} design 1 serves, and is the cheapest that was found.", sc.YourSource(), set)
 }
 
 // designWords says one design, what it costs and what it wins.
 func (sc part) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
-	words := unit.Capital(sc.made(&b.Design)) + "."
+	is := ""
 	if b.Fix != nil {
-		words = sc.remedy(b.Fix)
+		is = sc.remedy(b.Fix)
+	} else {
+		is = words.Say("{design}.", sc.made(&b.Design, true))
 	}
-	words += " It costs " + sc.Amount(unit.Money, b.Cost)
-	if more := sc.beside(d.Now, b.Cost); more != "" {
-		words += ", " + more
-	}
-	words += "."
+	said := []string{is, sc.priced(d.Now, b.Cost)}
 	if p := sc.S.Plan; b.Fix == nil && p.Prices.Flush != 0 && p.Header.Layout != plan.Ring {
-		if words += " Each row flushes clean with the other rows shut."; p.Header.Layout == plan.OneLine || len(p.Rows) == 1 {
-			words = words[:len(words)-len("Each row flushes clean with the other rows shut.")] + "Its end flushes clean."
+		if p.Header.Layout == plan.OneLine || len(p.Rows) == 1 {
+			said = append(said, words.Say("Its end flushes clean."))
+		} else {
+			said = append(said, words.Say("Each row flushes clean with the other rows shut."))
 		}
 	}
-	if b.Fix != nil && b.Fix.Driven() {
-		return words
-	}
-	set := ""
-	if b.Regulator > 0 && b.Fix == nil {
-		set = " A regulator set to " + sc.HeadOf(b.Regulator) + " makes it fit."
-	}
-	if sc.S.Plan.Supply.Kind == plan.GravityTank {
-		if b.Regulator > 0 {
-			return words + " The tank stands high enough." + set
+	if b.Fix == nil || !b.Fix.Driven() {
+		said = append(said, sc.driven(b))
+		if b.Regulator > 0 && b.Fix == nil {
+			said = append(said, words.Say("A regulator set to {pressure} makes it fit.", sc.HeadOf(b.Regulator)))
 		}
-		if b.Present {
-			words += " The tank stands high enough"
-			if lower := -design.Rise(sc.Sys, b.Head); lower > 0 {
-				words += "; it could stand " + sc.Amount(unit.Length, lower) + " lower"
-			}
-			return words + "."
+		if less := d.Best[0].Power - b.Power; i > 0 && less > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank && !byItself(b) {
+			said = append(said, words.Say("The water takes {power} W less than with design 1.", watts(less)))
 		}
-		return words + " Raise the tank by " + sc.Amount(unit.Length, sc.S.Plan.Runs[0].Rise-b.Take.Runs[0].Rise) + "."
 	}
-	if b.Head < 0 && !b.Present && b.Regulator == 0 {
-		return words + " The water falls far enough by itself: the link puts a very weak pump in the place of the " + sc.SourceName() + " that you have."
-	}
-	words += " It takes " + sc.Head(max(0, b.Head)) + " at " + sc.Amount(unit.Flow, b.Flow)
-	switch {
-	case b.Present, b.Regulator > 0:
-		words += ", which the " + sc.SourceName() + " that you have gives." + set
-	case sc.S.Plan.Supply.Kind == plan.PumpPower:
-		words += ". The link puts a pump of that duty in."
-	case b.Weak:
-		words += ", more than the " + sc.SourceName() + " that you have gives: the link puts a pump of that duty in its place."
-	default:
-		words += ", and the " + sc.SourceName() + " that you have gives too much: the link puts a pump of that duty in its place."
-	}
-	if first := d.Best[0]; i > 0 && b.Power < first.Power {
-		words += " The water takes " + watts(first.Power-b.Power) + " W less than with design 1."
-	}
-	return words
+	return words.Sentences(said...)
 }
 
-// made says what a design is made of.
-func (sc part) made(b *design.Design) string {
+// priced says what a design costs, and how that compares with the plan.
+func (sc part) priced(now, cost float64) string {
+	all := sc.Amount(unit.Money, cost)
+	switch more := sheet.DearerBy(now, cost); {
+	case more > 0:
+		return words.Say("It costs {cost}, {more} more than your plan.", all, sc.Amount(unit.Money, more))
+	case more < 0:
+		return words.Say("It costs {cost}, {less} less than your plan.", all, sc.Amount(unit.Money, -more))
+	}
+	return words.Say("It costs {cost}.", all)
+}
+
+// byItself says whether water falls far enough for a design without a pump.
+func byItself(b *sheet.Best) bool { return b.Head < 0 && !b.Present && b.Regulator == 0 }
+
+// driven says what a design takes of what drives the water.
+func (sc part) driven(b *sheet.Best) string {
+	carried := b.Present || b.Regulator > 0
+	if sc.S.Plan.Supply.Kind == plan.GravityTank {
+		lower := 0.0
+		if b.Regulator == 0 {
+			lower = -design.Rise(sc.Sys, b.Head)
+		}
+		switch {
+		case !carried:
+			return words.Say("Raise the tank by {length}.", sc.Amount(unit.Length, sc.S.Plan.Runs[0].Rise-b.Take.Runs[0].Rise))
+		case lower > 0:
+			return words.Say("The tank stands high enough; it could stand {length} lower.", sc.Amount(unit.Length, lower))
+		}
+		return words.Say("The tank stands high enough.")
+	}
+	if byItself(b) {
+		return words.Say("The water falls far enough by itself: the link puts a very weak pump in the place of {source}.", sc.OwnSource())
+	}
+	head, flow := sc.Head(max(0, b.Head)), sc.Amount(unit.Flow, b.Flow)
+	switch {
+	case carried:
+		return words.Say("It takes {head} at {flow}, which {source} gives.", head, flow, sc.OwnSource())
+	case sc.S.Plan.Supply.Kind == plan.PumpPower:
+		return words.Say("It takes {head} at {flow}. The link puts a pump of that duty in.", head, flow)
+	case b.Weak:
+		return words.Say("It takes {head} at {flow}, more than {source} gives: the link puts a pump of that duty in its place.", head, flow, sc.OwnSource())
+	}
+	return words.Say("It takes {head} at {flow}, and {source} gives too much: the link puts a pump of that duty in its place.", head, flow, sc.OwnSource())
+}
+
+// made says what a design is made of; begins at the beginning of a sentence.
+func (sc part) made(b *design.Design, begins bool) string {
 	kept := func(size int) string {
 		if size == design.Kept {
-			return "as it stands"
+			return words.Say("as it stands")
 		}
 		return tube(size)
 	}
-	words := "rows: " + kept(b.Rows)
-	if sc.S.Plan.Header.Layout != plan.OneLine && len(sc.S.Plan.Rows) > 1 {
-		words += "; header: " + kept(b.Header) + ", fed at its end"
-		if b.Middle {
-			words = words[:len(words)-len("at its end")] + "in its middle"
-		}
+	parts := []string{words.Say("rows: {size}", kept(b.Rows))}
+	if begins {
+		parts[0] = words.Say("Rows: {size}", kept(b.Rows))
 	}
-	words += "; supply line: "
+	several := len(sc.S.Plan.Rows) > 1
+	switch header := several && sc.S.Plan.Header.Layout != plan.OneLine; {
+	case header && b.Middle:
+		parts = append(parts, words.Say("header: {size}, fed in its middle", kept(b.Header)))
+	case header:
+		parts = append(parts, words.Say("header: {size}, fed at its end", kept(b.Header)))
+	}
+	line := ""
 	for i, size := range b.Runs {
-		if i > 0 && size == b.Runs[i-1] {
-			continue
+		switch {
+		case i == 0:
+			line = kept(size)
+		case size != b.Runs[i-1]:
+			line = words.Say("{these}, then {next}", line, kept(size))
 		}
-		if i > 0 {
-			words += ", then "
-		}
-		words += kept(size)
 	}
-	if sc.S.Plan.Header.Layout == plan.HeaderAndRows && len(sc.S.Plan.Rows) > 1 {
-		words += "; " + wording.Count(b.Zones, "zone", "zones")
+	parts = append(parts, words.Say("supply line: {sizes}", line))
+	if several && sc.S.Plan.Header.Layout == plan.HeaderAndRows {
+		parts = append(parts, words.Say("{n} {n|zone|zones}", words.N(b.Zones)))
 	}
-	return words
+	return words.Notes(parts...)
 }
 
-// broken names the limits that designs fail.
-var broken = [design.Limits]string{
-	"no supply that the form takes gives enough pressure or flow",
-	"the water runs faster in the supply line or the header than your limit",
-	"the water is less even than your limit",
-	"emitters run above the pressure that they are made for",
-	"the pressure with every valve shut is more than the tubing may carry in the sun",
-	"the ends of the rows do not flush clean",
-	"a row does not fit the place",
+// broken says which limits designs fail.
+var broken = [design.Limits]words.Text{
+	"No supply that the form takes gives enough pressure or flow.",
+	"The water runs faster in the supply line or the header than your limit.",
+	"The water is less even than your limit.",
+	"Emitters run above the pressure that they are made for.",
+	"The pressure with every valve shut is more than the tubing may carry in the sun.",
+	"The ends of the rows do not flush clean.",
+	"A row does not fit the place.",
 }
 
 // noDesign says why nothing serves.
 func (sc part) noDesign(d *sheet.Designs) string {
-	words := ""
-	for i, w := range broken {
+	var forbidden []string
+	for i, limit := range broken {
 		if d.Forbids&(1<<i) != 0 {
-			if words != "" {
-				words += ", and "
-			}
-			words += w
+			forbidden = append(forbidden, words.Say(limit))
 		}
 	}
-	switch {
-	case d.Unlike > 0 && d.Unlike == d.Unequal:
-		words = "No design serves. No tubing changes that rows watered together have different emitters"
-		if len(sc.S.Fixes) > 0 {
-			words += ": see What helps, below the answer"
-		}
-		return words + "."
+	switch unlike := d.Unlike > 0 && d.Unlike == d.Unequal; {
+	case unlike && len(sc.S.Fixes) > 0:
+		return words.Say("No design serves. No tubing changes that rows watered together have different emitters: see What helps, below the answer.")
+	case unlike:
+		return words.Say("No design serves. No tubing changes that rows watered together have different emitters.")
 	case d.Cut:
-		return "The plan is too large for a search: none of the designs that were compared serves."
-	case words != "":
-		return "No design serves: " + words + ", whatever the tubing, the feed and the zones."
+		return words.Say("The plan is too large for a search: none of the designs that were compared serves.")
+	case len(forbidden) > 0:
+		return words.Say("No design serves, whatever the tubing, the feed and the zones. {why}", words.Sentences(forbidden...))
 	case d.Counted == 0:
-		return "No design was looked at: under Prices there is no tubing for some part."
+		return words.Say("No design was looked at: under Prices there is no tubing for some part.")
 	case d.Unequal > 0:
-		return "No design serves: worked out emitter by emitter, none gave the answer Yes."
+		return words.Say("No design serves: worked out emitter by emitter, none gave the answer Yes.")
 	}
 	most := 0
 	for i, n := range d.Failures {
@@ -267,7 +294,7 @@ func (sc part) noDesign(d *sheet.Designs) string {
 			most = i
 		}
 	}
-	return "No design serves. No limit alone forbids it; most often, " + broken[most] + "."
+	return words.Say("No design serves. No limit alone forbids it; most often it is this one. {why}", words.Say(broken[most]))
 }
 
 // counted says how the designs were found.
@@ -275,26 +302,29 @@ func (sc part) counted(d *sheet.Designs) {
 	if d.Counted == 0 {
 		return
 	}
-	words := strconv.Itoa(d.Counted) + " designs were compared: " + strconv.Itoa(d.Solved) + " worked out to the end, and " + strconv.Itoa(d.Pruned) +
-		" passed over because a design that serves costs no more and takes no more of the " + sc.SourceName() + "."
+	said := []string{words.Say("{n} {n|design was|designs were} compared: {solved} worked out to the end, and {pruned} passed over because a design that serves costs no more and takes no more of {source}.",
+		words.N(d.Counted), words.N(d.Solved), words.N(d.Pruned), sc.TheSource())}
 	if n := len(d.List); n > len(d.Best) {
-		words += " " + strconv.Itoa(n) + " are beaten by none; those that differ most are listed."
+		said = append(said, words.Say("{n} {n|is|are} beaten by none; those that differ most are listed.", words.N(n)))
 	}
 	if len(d.Best) > 0 {
-		words += " The ones listed were then worked out again emitter by emitter."
+		said = append(said, words.Say("The ones listed were then worked out again emitter by emitter."))
 	}
 	if d.Cut {
-		words += " The plan is large, and the search was ended before all sizes were compared with all numbers of zones: something cheaper may have been missed."
+		said = append(said, words.Say("The plan is large, and the search was ended before all sizes were compared with all numbers of zones: something cheaper may have been missed."))
 	}
 	if d.Unequal > 0 {
-		words += " " + wording.Count(d.Unequal, "was", "were") + " left out because that gave another answer."
+		said = append(said, words.Say("{n} {n|was|were} left out because that gave another answer.", words.N(d.Unequal)))
 	}
-	sc.Tag("p", words)
+	sc.Tag("p", words.Sentences(said...))
 }
 
 // tradeOff draws the designs by cost and power, or head for a tank.
 func (sc part) tradeOff(class block.Markup, width float64, d *sheet.Designs) {
-	tank := sc.S.Plan.Supply.Kind == plan.GravityTank
+	tank, symbol := sc.S.Plan.Supply.Kind == plan.GravityTank, "W"
+	if tank {
+		symbol = sc.Symbol(unit.Head)
+	}
 	of := func(b *design.Design) float64 {
 		if tank {
 			return unit.Of(unit.Head, sc.Sys).FromInner(b.Head)
@@ -319,7 +349,7 @@ func (sc part) tradeOff(class block.Markup, width float64, d *sheet.Designs) {
 	if tank {
 		p.Y0 -= pad
 	}
-	sc.SVG(class, width, p.Bottom+40, "Designs by cost and by what they take of the "+sc.SourceName(), func() {
+	sc.SVG(class, width, p.Bottom+40, words.Say("Designs by cost and by what they take of {source}", sc.TheSource()), func() {
 		var grid, now block.Path
 		ys := sc.Ticks(unit.None, p.Y0, p.Y1, 4)
 		for _, t := range ys {
@@ -328,13 +358,11 @@ func (sc part) tradeOff(class block.Markup, width float64, d *sheet.Designs) {
 		}
 		sc.Draw("grid", &grid)
 		for i, t := range ys {
-			words := t.Text
+			mark := t.Text
 			if i == len(ys)-1 {
-				if words += " W"; tank {
-					words = t.Text + " " + sc.Symbol(unit.Head)
-				}
+				mark += " " + symbol
 			}
-			sc.Label(p.Left-6, p.Y(t.V)+4, "end", words)
+			sc.Label(p.Left-6, p.Y(t.V)+4, "end", mark)
 		}
 		now.Move(p.X(d.Now), p.Top)
 		now.Line(p.X(d.Now), p.Bottom)
@@ -360,11 +388,11 @@ func (sc part) tradeOff(class block.Markup, width float64, d *sheet.Designs) {
 				crowded = crowded || math.Abs(p.X(o.Cost)-x) < 14 && math.Abs(p.Y(of(&o.Design))-y) < 14
 			}
 			if crowded {
-				sc.Label(x+9, y+4, "start", strconv.Itoa(i+1))
+				sc.Label(x+9, y+4, "start", words.N(i+1))
 			} else {
-				sc.Label(x, y-9, "middle", strconv.Itoa(i+1))
+				sc.Label(x, y-9, "middle", words.N(i+1))
 			}
 		}
-		sc.Axis(&p, unit.Money, sc.Ticks(unit.Money, p.X0, p.X1, 5), "cost")
+		sc.Axis(&p, unit.Money, sc.Ticks(unit.Money, p.X0, p.X1, 5), words.Say("cost"))
 	})
 }

@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"math"
+
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/scene"
@@ -114,9 +116,9 @@ func (sc part) remedy(f *sheet.Fix) string {
 	case f.Design == nil:
 		does = sc.change(&f.Change)
 	case f.Flow > 0:
-		does = words.Say("Use other sizes ({design}) with {source} of the plan below.", sc.made(f.Design), sc.TheSource())
+		does = words.Say("Use other sizes ({design}) with {source} of the plan below.", sc.made(f.Design, false), sc.TheSource())
 	default:
-		does = words.Say("Use other sizes ({design}).", sc.made(f.Design))
+		does = words.Say("Use other sizes ({design}).", sc.made(f.Design, false))
 	}
 	if f.And != nil {
 		return words.Say("Do both: {first} {second}", does, sc.change(f.And))
@@ -127,16 +129,21 @@ func (sc part) remedy(f *sheet.Fix) string {
 // costing says what a fix costs more or less than the plan.
 func (sc part) costing(f *sheet.Fix) string {
 	now := design.Cost(sc.S.Layout)
-	more := sc.beside(now, now+f.Cost)
+	more := sheet.DearerBy(now, now+f.Cost)
+	by := sc.Amount(unit.Money, math.Abs(more))
 	switch {
-	case !f.Unpriced && more == "":
+	case !f.Unpriced && more == 0:
 		return words.Say("It costs no more.")
+	case !f.Unpriced && more > 0:
+		return words.Say("It costs {more} more than your plan.", by)
 	case !f.Unpriced:
-		return words.Say("It costs {more}.", more)
-	case more == "":
+		return words.Say("It costs {less} less than your plan.", by)
+	case more == 0:
 		return words.Say("Its price is not in the plan.")
+	case more > 0:
+		return words.Say("The tubing and valves cost {more} more than your plan; the price of the other change is not in the plan.", by)
 	}
-	return words.Say("The tubing and valves cost {more}; the price of the other change is not in the plan.", more)
+	return words.Say("The tubing and valves cost {less} less than your plan; the price of the other change is not in the plan.", by)
 }
 
 // beyond says why no pump and no tap alone can do it.

@@ -2,13 +2,12 @@ package answer
 
 import (
 	"math"
-	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/works/layout"
 )
 
@@ -17,7 +16,7 @@ func Rows(the *scene.Scene) {
 	sc := part{the}
 	l := sc.S.Layout
 	if l == nil || len(l.Plants) == 0 {
-		sc.Tag("p", "There are no rows to draw yet.")
+		sc.Say("p", "There are no rows to draw yet.")
 		return
 	}
 	ts := sc.S.Rows
@@ -27,7 +26,7 @@ func Rows(the *scene.Scene) {
 			all[s] += n
 		}
 	}
-	sc.Tag("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
+	sc.Say("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
 	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
 		sc.ground(class, width, ts)
 	})
@@ -49,8 +48,8 @@ func (sc part) legend(all *[sheet.States]int) {
 		sc.HTML(`</svg> `).Text(scene.CountIn(s, all[s])).HTML(`</li>`)
 	}
 	if sc.Zone != nil {
-		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> the weakest: `).
-			Text(sc.Place(sc.Zone.Worst)).HTML(`</li>`)
+		sc.HTML(`<li><svg width="18" height="22" viewBox="0 0 18 22" aria-hidden="true"><circle class="ring" cx="9" cy="11" r="7.5"/></svg> `).
+			Text(words.Say("the weakest: {place}", sc.Place(sc.Zone.Worst))).HTML(`</li>`)
 	}
 	sc.HTML(`</ul>`)
 }
@@ -145,7 +144,7 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 		return edge + x, edge + y
 	}
 
-	title := "Plan view: " + wording.Count(len(ts), "row", "rows") + ", " + wording.Count(len(l.Plants), "plant", "plants")
+	title := words.Say("Plan view: {rows} {rows|row|rows}, {plants} {plants|plant|plants}", words.N(len(ts)), words.N(len(l.Plants)))
 	sc.SVGOfParts(class, width, height, title, func() {
 		outline := &block.Path{}
 		px, py := sc.S.Plan.Place.Length, sc.S.Plan.Place.Width
@@ -168,7 +167,7 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 				continue
 			}
 			// Rows too near to the last numbered one go without their number.
-			name, first := strconv.Itoa(r+1), l.Plants[ts[r].First].At
+			name, first := words.N(r+1), l.Plants[ts[r].First].At
 			x, y := at(first.X, first.Y)
 			room := 13.0
 			if turned {
@@ -187,7 +186,7 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 			x, y = beside(x, y, turned, size)
 			r := 8*size + 4
 			sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
-			sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", strconv.Itoa(w.Number))
+			sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", words.N(w.Number))
 		}
 		sc.scaleBar(width, height, scale)
 	})
@@ -218,11 +217,16 @@ func beside(x, y float64, turned bool, size float64) (float64, float64) {
 	return x, y + 2
 }
 
+// rowAndTally names a row with how many of its plants are in each state.
+func rowAndTally(r int, t *sheet.RowFare) string {
+	return words.Say("Row {row}: {tally}", words.N(r+1), scene.Tally(t))
+}
+
 // rowOfDrops draws the plants of a row as one link that leads to its table,
 // with a name at its end.
 func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
 	l := sc.S.Layout
-	title := "Row " + strconv.Itoa(r+1) + ": " + scene.Tally(t)
+	title := rowAndTally(r, t)
 	sc.HTML(`<a href="#plants-`).Num(r+1).HTML(`"`).Attr("aria-label", title).HTML(`><title>`).Text(title).HTML(`</title>`)
 	var d drops
 	x1, y1 := math.Inf(-1), math.Inf(-1)
@@ -312,14 +316,16 @@ func (sc part) scaleBar(width, height, scale float64) {
 
 // rowTable says how each row fares.
 func (sc part) rowTable(ts []sheet.RowFare) {
-	t := sc.Table("The rows in figures", "Row", "Zone", "Plants", "#Pressure, "+sc.Symbol(unit.Pressure)+": least", "#mean", "#most",
-		"#Flow per plant, "+sc.Symbol(unit.EmitterFlow)+": least", "#mean", "#most")
+	mean, most := block.Figures(words.Say("mean")), block.Figures(words.Say("most"))
+	t := sc.Table(words.Say("The rows in figures"), words.Say("Row"), words.Say("Zone"), words.Say("Plants"),
+		block.Figures(words.Say("Pressure, {unit}: least", sc.Symbol(unit.Pressure))), mean, most,
+		block.Figures(words.Say("Flow per plant, {unit}: least", sc.Symbol(unit.EmitterFlow))), mean, most)
 	for r := range ts {
 		v := &ts[r]
 		if v.Plants == 0 {
 			continue
 		}
-		cells := []string{strconv.Itoa(r + 1), strconv.Itoa(sc.S.Layout.ZoneOf(r)), scene.Tally(v)}
+		cells := []string{words.N(r + 1), words.N(sc.S.Layout.ZoneOf(r)), scene.Tally(v)}
 		if v.In[sheet.Unknown] == v.Plants {
 			cells = append(cells, "–", "–", "–", "–", "–", "–")
 		} else {
@@ -333,20 +339,20 @@ func (sc part) rowTable(ts []sheet.RowFare) {
 
 // plantTables lists every plant, row by row.
 func (sc part) plantTables(ts []sheet.RowFare) {
-	sc.FoldAs("plants", "Every plant", func() {
+	sc.FoldAs("plants", words.Say("Every plant"), func() {
 		for r := range ts {
 			v := &ts[r]
 			if v.Plants == 0 {
 				continue
 			}
-			name := "Row " + strconv.Itoa(r+1)
-			sc.FoldAs("plants-"+strconv.Itoa(r+1), name+": "+scene.Tally(v), func() {
-				t := sc.Table(name+", plant by plant", "Plant", "#From the start, "+sc.Symbol(unit.Length), "#Head, "+sc.Symbol(unit.Head),
-					"#Pressure, "+sc.Symbol(unit.Pressure), "#Flow, "+sc.Symbol(unit.EmitterFlow), "State")
+			sc.FoldAs("plants-"+words.N(r+1), rowAndTally(r, v), func() {
+				t := sc.Table(words.Say("Row {row}, plant by plant", words.N(r+1)), words.Say("Plant"),
+					block.Figures(words.Say("From the start, {unit}", sc.Symbol(unit.Length))), block.Figures(words.Say("Head, {unit}", sc.Symbol(unit.Head))),
+					block.Figures(words.Say("Pressure, {unit}", sc.Symbol(unit.Pressure))), block.Figures(words.Say("Flow, {unit}", sc.Symbol(unit.EmitterFlow))), words.Say("State"))
 				row := &sc.S.Plan.Rows[r]
 				for i := v.First; i < v.First+v.Plants; i++ {
 					p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
-					t.Row(strconv.Itoa(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
+					t.Row(words.N(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
 						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
 				}
 				t.End()

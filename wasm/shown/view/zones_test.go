@@ -95,14 +95,14 @@ func TestDesignsInWords(t *testing.T) {
 		{planOf(t, "wrong-pump"), nil, []string{"No design works with the pump that you have. Each needs another", "more than the pump that you have gives: the link"}},
 		{planOf(t, "balcony"), nil, []string{"nothing cheaper works with the tank that you have", "it could stand"}},
 		{power, nil, []string{"cannot be told from its power", "The link puts a pump of that duty in."}},
-		{outside, nil, []string{"No design serves: a row does not fit the place, whatever"}},
-		{slow, nil, []string{"No design serves: the water is less even than your limit, whatever"}},
+		{outside, nil, []string{"No design serves, whatever the tubing, the feed and the zones. A row does not fit the place."}},
+		{slow, nil, []string{"No design serves, whatever the tubing, the feed and the zones. The water is less even than your limit."}},
 		{bare, nil, []string{"there is no tubing for some part"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Best, s.Designs.Cut = nil, true }, []string{"too large for a search", "may have been missed"}},
 		{plan.Default(), func(s *sheet.Sheet) {
 			s.Designs.Best, s.Designs.List = nil, nil
 			s.Designs.Failures = [design.Limits]int{1, 9}
-		}, []string{"No limit alone forbids it; most often, the water runs faster"}},
+		}, []string{"No limit alone forbids it; most often it is this one. The water runs faster"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Unequal = 1 }, []string{"1 was left out because that gave another answer"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs = nil }, []string{"as soon as the plan can be"}},
 	} {
