@@ -4,6 +4,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"evenrow/wasm/grower/plan"
@@ -65,6 +66,22 @@ func TestAPageWithoutScriptsHasWhatIsPrompt(t *testing.T) {
 		for _, f := range view.Explored(s, which, nil) {
 			if has, prompt := slices.Contains(without, f.ID), which.Prompt(); has != prompt {
 				t.Errorf("%s: on the page without scripts %v, explored for it %v", f.ID, has, prompt)
+			}
+		}
+	}
+}
+
+// The browser tests compare every section that is worked out: their list, which
+// they cannot take from Go, lacks none.
+func TestTheBrowserTestsKnowEverySection(t *testing.T) {
+	text, err := os.ReadFile("../e2e/form.js")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range view.Chapters {
+		for _, s := range c.Sections {
+			if s.With != view.OnRequest && s.ID != "cautions" && !strings.Contains(string(text), `"`+s.ID+`"`) {
+				t.Errorf("build/e2e/form.js does not name the section %s", s.ID)
 			}
 		}
 	}
