@@ -260,3 +260,52 @@ func TestEveryChangeIsASentence(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Each conclusion is told in its own sentences, and none claims to know the
+// cheapest where the search was ended.
+func TestEveryConclusionIsTold(t *testing.T) {
+	said := map[string]string{}
+	for _, tt := range []struct {
+		what    string
+		supply  int
+		set     float64 // Pa, of the regulator that stands
+		verdict sheet.Verdict
+		best    sheet.Best
+		want    string
+	}{
+		{"power", plan.PumpPower, 0, sheet.Cannot, sheet.Best{}, "cannot be told"},
+		{"a regulator", plan.PumpTwo, 0, sheet.No, sheet.Best{Regulator: 1e5}, "Your pump is too strong"},
+		{"a regulator set anew", plan.PumpTwo, 2e5, sheet.No, sheet.Best{Regulator: 1e5}, "as you have set it"},
+		{"another tap", plan.Mains, 0, sheet.No, sheet.Best{}, "works with the tap that you have. Each needs another"},
+		{"dearer", plan.GravityTank, 0, sheet.Yes, sheet.Best{Design: design.Design{Present: true, Cost: 12}}, "Your plan costs 10.00, and nothing cheaper"},
+		{"cheaper", plan.PumpTwo, 0, sheet.Yes, sheet.Best{Design: design.Design{Present: true, Cost: 8}}, "it could cost 8.00 instead of 10.00"},
+		{"one that serves", plan.PumpTwo, 0, sheet.No, sheet.Best{Design: design.Design{Present: true, Cost: 12}}, "Design 1 serves with the pump that you have"},
+	} {
+		for _, cut := range []bool{false, true} {
+			p := plan.Default()
+			p.Supply.Kind, p.Supply.Regulator = tt.supply, tt.set
+			d := &sheet.Designs{Best: []sheet.Best{tt.best}}
+			d.Now, d.Cut = 10, cut
+			sc := part{scene.Bare(&sheet.Sheet{Plan: p, Verdict: tt.verdict, Designs: d}, unit.Metric)}
+			sc.Weight = 9800
+			got := sc.concludes(d)
+			if !strings.Contains(got, tt.want) || !strings.HasSuffix(got, ".") || strings.ContainsAny(got, "{}") {
+				t.Errorf("%s: %q, want %q", tt.what, got, tt.want)
+			}
+			if before, there := said[got]; there && before != tt.what {
+				t.Errorf("%s is told as %s: %q", tt.what, before, got)
+			}
+			said[got] = tt.what
+			for _, claim := range []string{"the cheapest that does", "nothing cheaper works", "No design works"} {
+				if cut && strings.Contains(got, claim) {
+					t.Errorf("%s: a search that was ended says %q", tt.what, got)
+				}
+			}
+		}
+	}
+	// The costs of a pump of which only the power is known, and of a cheaper
+	// design, are told alike whether the search was ended or not.
+	if want := 2*7 - 2; len(said) != want {
+		t.Errorf("%d conclusions, want %d", len(said), want)
+	}
+}
