@@ -12,7 +12,7 @@
 //
 // Texts are never cut apart or joined: another language puts their parts in
 // another order. What fills a place may be a text of its own where it can stand
-// in any sentence, such as "row 4, plant 30". The tool in build/words lists all
+// in any sentence, such as "row 4, plant 30". The tool in build/texts lists all
 // texts, finds what is wrong with their places, and checks other languages'
 // lists.
 package words
