@@ -73,9 +73,6 @@ const tiny = "build/mutants/testdata/tiny/tiny.go "
 
 // The whole way, on a package whose test leaves some places open.
 func TestTinyPackageAtOnce(t *testing.T) {
-	if testing.Short() {
-		t.Skip("compiles a package")
-	}
 	root, err := moduleRoot()
 	if err != nil {
 		t.Fatal(err)
