@@ -6,16 +6,14 @@ import (
 	"slices"
 	"testing"
 
+	"evenrow/build/oracle"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
-	"evenrow/wasm/trade/emitter"
-	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/design"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/layout"
-	"evenrow/wasm/works/network"
 )
 
 // small is a small plan, of which only few sizes of tubing are to be had.
@@ -188,60 +186,7 @@ func serve(t *testing.T, p *plan.Plan) (w whole, ok bool) {
 	if len(q.Check()) > 0 || assess(q, nil).Verdict != Yes {
 		return w, false
 	}
-	return w, p.Prices.Flush == 0 || p.Header.Layout == plan.Ring || flushes(t, q)
-}
-
-// flushes opens each row's end while nothing else takes water, with as many
-// emitters open as have their closing head.
-func flushes(t *testing.T, p *plan.Plan) bool {
-	l := layout.New(p)
-	for r, end := range l.Ends {
-		if end < 0 {
-			continue
-		}
-		n := l.Network
-		n.Nodes = slices.Clone(n.Nodes)
-		for i := range l.Plants {
-			if p.Header.Layout != plan.OneLine && l.Plants[i].Row != r {
-				n.Nodes[l.Plants[i].Node].Emitter = network.None
-			}
-		}
-		bore := n.Links[end-1].Bore
-		n.Emitters = append(slices.Clone(n.Emitters), emitter.Emitter{
-			Kind: emitter.NonCompensating, Exponent: 0.5,
-			Flow: pipe.FlowAt(flush.Wanted, bore), Nominal: pipe.LocalHead(flush.Mouth, flush.Wanted),
-		})
-		n.Nodes[end].Emitter, n.Nodes[end].Count = len(n.Emitters)-1, 1
-		open := slices.Repeat([]bool{true}, len(n.Nodes))
-		for {
-			solver, err := network.NewSolver(&n)
-			if err != nil {
-				t.Fatal(err)
-			}
-			sol, _, err := solver.Hold(open)
-			if err != nil {
-				t.Fatal(err)
-			}
-			least, at := 0.0, -1
-			for i, node := range n.Nodes {
-				if node.Emitter == network.None || !open[i] || n.Emitters[node.Emitter].Kind == emitter.NonCompensating {
-					continue
-				}
-				if d := sol.Head[i] - node.Z - n.Emitters[node.Emitter].Closes; d < least {
-					least, at = d, i
-				}
-			}
-			if at >= 0 {
-				open[at] = false
-				continue
-			}
-			if pipe.Velocity(sol.Out[end], bore) < flush.Wanted {
-				return false
-			}
-			break
-		}
-	}
-	return true
+	return w, p.Prices.Flush == 0 || p.Header.Layout == plan.Ring || oracle.Flushes(t, q)
 }
 
 // front keeps what nothing beats, cheapest first.
