@@ -89,7 +89,6 @@ func (s *Sheet) Round() (whole float64, zones []float64) {
 type Loop struct {
 	Now  int // index into Side of the plan as it stands
 	Side [2]Looped
-	Tube int     // index into Tubes of the layout with the ring: the far header's
 	More float64 // m, tubing that the ring takes beyond the rows and one header
 	Plan *plan.Plan
 }
@@ -143,13 +142,7 @@ func looped(s *Sheet) *Loop {
 	for i, side := range [...]*Sheet{s, o} {
 		l.Side[(i+l.Now)%2] = sideOf(side)
 	}
-	tied := l.Side[Tied].Layout
-	for i := range tied.Stretches {
-		if st := &tied.Stretches[i]; st.Kind == layout.FarOf {
-			l.Tube = st.Tube
-		}
-	}
-	l.More = tubing(tied) - tubing(l.Side[Untied].Layout)
+	l.More = tubing(l.Side[Tied].Layout) - tubing(l.Side[Untied].Layout)
 	return l
 }
 
