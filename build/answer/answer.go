@@ -305,7 +305,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s)
 	d.Water, d.Most, d.Timer = thirstOf(s.Demand), mostOf(s), linesOf(s.Shots)
 	d.Judged = judgedOf(s.Shots)
-	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s.Designs, p)
+	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s)
 	for i := range s.Surge {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]

@@ -25,6 +25,7 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"shown/sheet/sheet.go", "FixKind", len(fixes)},
 		{"shown/sheet/sheet.go", "LossKind", len(losses)},
 		{"shown/sheet/alike.go", "Sameness", len(samenesses)},
+		{"shown/sheet/conclusion.go", "Conclusion", len(conclusions)},
 		{"works/layout/layout.go", "StretchKind", len(stretches)},
 		{"works/flush/flush.go", "Place", len(ends)},
 		{"works/headroom/headroom.go", "Kind", len(rooms)},

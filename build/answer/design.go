@@ -10,14 +10,15 @@ import (
 )
 
 type search struct {
-	Compared int      `json:"compared"`
-	Solved   int      `json:"worked_out"`
-	Pruned   int      `json:"passed_over"`
-	Cut      bool     `json:"ended_early"`
-	Unbeaten int      `json:"unbeaten"`
-	Now      number   `json:"plan_cost"`
-	Forbids  []string `json:"forbidden_by"` // what every design fails
-	List     []drawn  `json:"list"`
+	Conclusion string   `json:"conclusion"` // what the designs that serve come to
+	Compared   int      `json:"compared"`
+	Solved     int      `json:"worked_out"`
+	Pruned     int      `json:"passed_over"`
+	Cut        bool     `json:"ended_early"`
+	Unbeaten   int      `json:"unbeaten"`
+	Now        number   `json:"plan_cost"`
+	Forbids    []string `json:"forbidden_by"` // what every design fails
+	List       []drawn  `json:"list"`
 }
 
 type drawn struct {
@@ -59,6 +60,11 @@ type side struct {
 	Longer  *int   `json:"more_plants_a_row"` // null where not looked for
 }
 
+var conclusions = [...]string{
+	sheet.NoneServes: "none-serves", sheet.UnknownPump: "unknown-pump", sheet.AnotherRegulator: "another-regulator", sheet.AnotherSupply: "another-supply",
+	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
+}
+
 // limits names what a candidate can fail, each beside its bit.
 var limits = [...]struct {
 	of   design.Limit
@@ -73,11 +79,12 @@ var limits = [...]struct {
 	{design.Outside, "place"},
 }
 
-func searchOf(d *sheet.Designs, p *plan.Plan) *search {
+func searchOf(s *sheet.Sheet) *search {
+	d, p := s.Designs, s.Plan
 	if d == nil {
 		return nil
 	}
-	out := &search{Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
+	out := &search{Conclusion: name(conclusions[:], int(s.Concluded())), Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
 	for _, l := range limits {
 		if d.Forbids&l.of != 0 {
 			out.Forbids = append(out.Forbids, l.name)

@@ -2,6 +2,7 @@ package answer
 
 import (
 	"encoding/json"
+	"math"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 // The designs of every example lead to plans whose answer is yes, and the ring
 // has its comparison.
 func TestDesigns(t *testing.T) {
+	concluded := map[string]bool{}
 	for _, e := range plan.Examples() {
 		text, err := JSON(e.Plan)
 		if err != nil {
@@ -26,6 +28,20 @@ func TestDesigns(t *testing.T) {
 			t.Errorf("%s: designs %+v, zoning %+v", e.Key, d.Designs, d.Zoning)
 			continue
 		}
+		// Of the figures beside it, in hundredths of the currency.
+		first := d.Designs.List[0]
+		dearer := math.Round(float64(first.Cost)*100) - math.Round(float64(d.Designs.Now)*100)
+		want := map[bool]string{true: "some-cheaper", false: "none-cheaper"}[dearer < 0]
+		switch {
+		case !first.Carried:
+			want = "another-supply"
+		case d.Verdict != "yes":
+			want = "some-serves"
+		}
+		concluded[want] = true
+		if d.Designs.Conclusion != want {
+			t.Errorf("%s: the designs come to %s, and their figures to %s", e.Key, d.Designs.Conclusion, want)
+		}
 		for i, one := range d.Designs.List {
 			p, err := carry.ReadLink(strings.TrimPrefix(one.Link, "#"))
 			if err != nil || sheet.Answer(p).Verdict != sheet.Yes {
@@ -38,5 +54,8 @@ func TestDesigns(t *testing.T) {
 		if e.Key == "ring" && !(d.Ring.Tied && d.Ring.With.Margin > d.Ring.Without.Margin) {
 			t.Errorf("the ring gains %+v", d.Ring)
 		}
+	}
+	if len(concluded) < 4 {
+		t.Errorf("the examples come to %v only", concluded)
 	}
 }
