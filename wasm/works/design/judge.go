@@ -172,10 +172,7 @@ func (s *search) ownSupply() {
 // breaks returns the limits that a candidate breaks with a supply.
 func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h *header, f *field) (why Limit) {
 	limits := &s.p.Limits
-	if rests[0] <= s.climbs {
-		why |= Reach
-	}
-	if rests[0] > min(a.still, h.still, f.still) {
+	if rests[0] > a.still || rests[1] > min(h.still, f.still) {
 		why |= Rating
 	}
 	for i := range zones {

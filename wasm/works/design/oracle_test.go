@@ -10,7 +10,6 @@ import (
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/evenness"
-	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/network"
@@ -136,9 +135,9 @@ func duty(t *testing.T, l *layout.Layout, n *network.Network, reserve float64) (
 	return n.Head, flow
 }
 
-// meets says whether a plan keeps every limit with its own supply, each of its
+// broken returns the limits that a plan breaks with its own supply, each of its
 // networks solved as a whole.
-func meets(t *testing.T, p *plan.Plan) bool {
+func broken(t *testing.T, p *plan.Plan) (why Limit) {
 	l := layout.New(p)
 	for i := range l.Stretches {
 		st := &l.Stretches[i]
@@ -148,7 +147,7 @@ func meets(t *testing.T, p *plan.Plan) bool {
 		for _, k := range st.Links { // what its tubing may carry in the sun, with every valve shut
 			low := min(l.Points[l.Network.Links[k].From].Z, l.Points[l.Network.Links[k].To].Z)
 			if l.Still(st)-low > l.Network.Water.HeadOf(catalogue.Tubes[l.Tubes[st.Tube].Entry].InSun()) {
-				return false
+				why |= Rating
 			}
 		}
 	}
@@ -156,42 +155,38 @@ func meets(t *testing.T, p *plan.Plan) bool {
 		n := l.Zone(z)
 		sol := allOpen(t, n)
 		if spare(l, n, sol, p.Limits.Reserve) < -2*near || l.Curve != nil && sol.Total > l.Curve.LastFlow() {
-			return false
+			why |= Reach
 		}
 		if l.FilterLink >= 0 {
 			due := l.Fouled(n, l.Network.Water.HeadOf(p.Filter.Fouling))
 			if s := allOpen(t, due); spare(l, due, s, 0) < -2*near {
-				return false
+				why |= Reach
 			}
 		}
-		count, sum, least, cv := 0.0, 0.0, math.Inf(1), 0.0
+		count, sum, least, cv, fewest := 0.0, 0.0, math.Inf(1), 0.0, math.Inf(1)
 		for i, node := range n.Nodes {
 			if node.Emitter == network.None {
 				continue
 			}
 			e := &n.Emitters[node.Emitter]
 			if sol.Head[i]-node.Z > e.Highest {
-				return false
+				why |= Above
 			}
 			share := sol.Out[i] / (e.Flow * node.Count)
-			count, sum, least, cv = count+1, sum+share, min(least, share), e.CV
+			count, sum, least = count+1, sum+share, min(least, share)
+			cv, fewest = max(cv, e.CV), min(fewest, node.Count)
 		}
-		if evenness.Design(cv, 1, least*count/sum) < p.Limits.Evenness {
-			return false
+		if evenness.Design(cv, fewest, least*count/sum) < p.Limits.Evenness {
+			why |= Uneven
 		}
-		for i := range l.Stretches {
-			st := &l.Stretches[i]
-			if st.Tube == layout.NoTube || st.Rank() == layout.Lateral {
-				continue
-			}
-			for _, k := range st.Links {
-				if math.Abs(pipe.Velocity(sol.Flow[k], n.Links[k].Bore)) > p.Limits.Speed {
-					return false
-				}
-			}
+		if max(speed(l, n, sol, layout.Lead), speed(l, n, sol, layout.Main)) > p.Limits.Speed {
+			why |= Fast
 		}
 	}
-	return p.Prices.Flush == 0 || p.Header.Layout == plan.Ring || oracle.Flushes(t, p)
+	if p.Prices.Flush != 0 && p.Header.Layout != plan.Ring && !oracle.Flushes(t, p) {
+		why |= Dirty
+	}
+	return why
 }
 
 // solve works one candidate out.
@@ -223,10 +218,10 @@ func solve(t *testing.T, q *plan.Plan) served {
 	if q.Supply.Kind == plan.GravityTank {
 		w.effort = w.head
 	}
-	w.own = meets(t, q)
+	w.own = broken(t, q) == 0
 	strong := q.Clone()
 	Strengthen(strong, w.head, w.flow)
-	w.ok = len(strong.Check()) == 0 && meets(t, strong)
+	w.ok = len(strong.Check()) == 0 && broken(t, strong) == 0
 	return w
 }
 

@@ -1,11 +1,8 @@
 package design
 
 import (
-	"math"
-
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/trade/water"
 	"evenrow/wasm/works/layout"
@@ -21,11 +18,9 @@ type search struct {
 	fixed   bool       // no flow follows the head, within the range
 	tree    bool       // and the rows close no rings: sums do
 	tabled  bool       // flows follow the heads, and the rows close no rings: each row's response does
-	even    float64    // EU of fixed flows
 	fouling float64    // m at the filter's rated flow
 	mine    pump.Curve // the plan's own supply; nil where it is not known
 	rests   [2]float64 // m, of still water that it gives, in the lead and behind it: a tank's regulator stands between
-	climbs  float64    // m, the highest point of the way to the rows
 	gravity bool
 	flush   bool
 	bound   bounds
@@ -72,22 +67,12 @@ func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *se
 	}
 	s.ownSupply()
 	s.fixed = true
-	cv, fewest := 0.0, math.Inf(1)
 	for i := range p.Rows {
 		e := &p.Emitters[p.Rows[i].Emitter]
 		s.fixed = s.fixed && e.Kind == plan.Compensating && e.Exponent == 0
-		cv, fewest = max(cv, e.CV), min(fewest, float64(p.Rows[i].PerPlant))
 	}
-	s.even = evenness.Design(cv, fewest, 1)
 	s.tree = s.fixed && s.headed && p.Header.Layout == plan.HeaderAndRows
 	s.tabled = !s.fixed && s.headed && p.Header.Layout == plan.HeaderAndRows
-	s.climbs = math.Inf(-1)
-	for i := range s.base.Stretches {
-		switch st := &s.base.Stretches[i]; st.Kind {
-		case layout.RunOf, layout.HeaderOf, layout.Between:
-			s.climbs = max(s.climbs, s.base.Points[s.base.Network.Links[st.Links[len(st.Links)-1]].To].Z)
-		}
-	}
 	s.flush = s.flush && p.Header.Layout != plan.Ring // a ring's rows have no ends
 	s.bound = newBounds(s.base)
 	s.zonings(split)

@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/emitter"
+	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/layout"
@@ -204,21 +205,24 @@ func (s *search) along(l *layout.Layout, links []network.Link, drags []*network.
 // watered: what each row's tee loses from the feed, whatever the rows are made
 // of.
 type spread struct {
-	flow, speed, air float64
-	lost             []float64 // by row; NaN for rows of other zones
+	flow, speed, air, even float64
+	lost                   []float64 // by row; NaN for rows of other zones
 }
 
 // spreadOf sums the header's losses, from its ends to the feed and back.
 func (s *search) spreadOf(h *header, p *plan.Plan, zone int, f *field) spread {
 	a := spread{air: math.Inf(-1), lost: make([]float64, len(p.Rows))}
 	flows := make([]float64, len(h.pieces))
+	cv, fewest := 0.0, math.Inf(1)
 	for i := range p.Rows {
 		a.lost[i] = math.NaN()
-		if p.Rows[i].Zone == zone {
+		if row := &p.Rows[i]; row.Zone == zone {
 			a.flow += f.rows[i].flow
 			a.lost[i] = 0 // beside the feed, unless a piece leads there
+			cv, fewest = max(cv, p.Emitters[row.Emitter].CV), min(fewest, float64(row.PerPlant))
 		}
 	}
+	a.even = evenness.Design(cv, fewest, 1)
 	for i := len(h.pieces) - 1; i >= 0; i-- {
 		c := &h.pieces[i]
 		if p.Rows[c.row].Zone == zone {
@@ -249,7 +253,7 @@ func (s *search) spreadOf(h *header, p *plan.Plan, zone int, f *field) spread {
 
 // zoneOf joins a header and rows of fixed emitters.
 func (s *search) zoneOf(a *spread, f *field) zone {
-	z := zone{flow: a.flow, needs: math.Inf(-1), air: a.air, top: math.Inf(1), speed: a.speed, even: s.even}
+	z := zone{flow: a.flow, needs: math.Inf(-1), air: a.air, top: math.Inf(1), speed: a.speed, even: a.even}
 	for i := range f.rows {
 		if lost := a.lost[i]; !math.IsNaN(lost) {
 			z.needs = max(z.needs, f.rows[i].needs+lost)

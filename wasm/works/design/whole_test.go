@@ -1,0 +1,371 @@
+package design
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/evenness"
+	"evenrow/wasm/trade/pipe"
+	"evenrow/wasm/works/flush"
+	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/network"
+)
+
+// mixed is a small plan whose rows differ: in length and height, in emitters of
+// two kinds and in how many of them a plant has.
+func mixed(r *rand.Rand, seed int) *plan.Plan {
+	p := few(r, seed)
+	other := p.Emitters[0]
+	other.Flow *= 0.5 + r.Float64()
+	other.CV += 0.04
+	other.Lowest *= 0.9 + 0.2*r.Float64()
+	other.Highest = other.Lowest * 2
+	if seed%6 == 4 {
+		other.Kind, other.Nominal, other.Exponent = plan.NonCompensating, 1e5, 0.6
+	}
+	p.Emitters = append(p.Emitters, other)
+	for p.Header.Layout != plan.OneLine && len(p.Rows) < 5 {
+		p.Rows = append(p.Rows, p.Rows[r.IntN(len(p.Rows))])
+		p.Rows[len(p.Rows)-1].Height = 0.6*r.Float64() - 0.3
+	}
+	for i := range p.Rows {
+		row := &p.Rows[i]
+		row.Emitter, row.PerPlant, row.Gap = r.IntN(2), 1+r.IntN(3), 0.4+2*r.Float64()
+	}
+	if p.Header.Layout != plan.OneLine {
+		p.Rows[2] = p.Rows[1] // two alike
+	}
+	p.Supply.Devices = 1e4 * float64(seed%2)
+	p.Filter.Present = max(p.Filter.Present, seed%4/2)
+	return p
+}
+
+// A candidate is one taken apart, as the search has it, and its plan.
+type candidate struct {
+	zones []zone
+	lead  *lead
+	head  *header
+	field *field
+	plan  *plan.Plan
+}
+
+// apart returns some candidates of a search, spread over all of them.
+func apart(t *testing.T, s *search, step int) (list []candidate) {
+	t.Helper()
+	k := 0
+	for zoning, p := range s.zoned {
+		numbers := p.Zones()
+		fields := s.rows[min(len(numbers)-1, 1)]
+		for h := range s.all {
+			head := &s.all[h]
+			for f := range fields {
+				for a := range head.leads {
+					if k++; (k+zoning)%step != 0 {
+						continue
+					}
+					// A header's leads hold sums of one zoning at a time: here each candidate has its own.
+					own := *head
+					own.leads = slices.Clone(head.leads)
+					for i := range own.leads {
+						own.leads[i].loss, own.leads[i].fouled, own.leads[i].lifts = nil, nil, nil
+					}
+					c := candidate{make([]zone, len(numbers)), &own.leads[a], &own, &fields[f], laid(p, fields[f].size, head.size, head.leads[a].sizes, head.feed)}
+					if s.tree {
+						var spreads []spread
+						for _, number := range numbers {
+							spreads = append(spreads, s.spreadOf(&own, p, number, c.field))
+						}
+						s.leadsAt(&own, spreads)
+						for i := range spreads {
+							c.zones[i] = s.zoneOf(&spreads[i], c.field)
+						}
+					} else if !s.solve(c.zones, p, &own, c.field, numbers) {
+						t.Fatal("no solver")
+					}
+					list = append(list, c)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// driven is a network of a layout whose supply gives one head.
+func driven(l *layout.Layout, n *network.Network, head float64) *network.Network {
+	m := *n
+	m.Links = slices.Clone(n.Links)
+	if l.Stretches[0].Kind == layout.Source {
+		m.Links[0].Law = through{}
+	}
+	m.Head = head
+	return &m
+}
+
+// A zone taken apart is, at any head that it may get, what the whole network
+// says: what flows, what the feed needs so that each emitter has its lowest,
+// none is above its range and nothing draws air, how fast the water runs, how
+// even it is, and what the lead loses.
+func TestZonesAreThoseOfTheWholeNetwork(t *testing.T) {
+	for seed := range 15 {
+		p := mixed(rand.New(rand.NewPCG(uint64(seed), 11)), seed)
+		s := newSearch(p, split, nil)
+		within := near / 10 // of the solver, and of sums
+		if s.tabled {
+			within = 1e-3 // between the states of a response
+		}
+		for _, c := range apart(t, s, 29) {
+			l := layout.New(c.plan)
+			for i, number := range l.Zones {
+				z := &c.zones[i]
+				least, flow, ok := z.least(0)
+				if !ok {
+					t.Errorf("seed %d: nothing is enough for zone %d", seed, number)
+					continue
+				}
+				lost, lift := c.lead.at(flow, false)
+				for _, more := range []float64{2 * near, 0.3, 3, 30, 110} {
+					whole := driven(l, l.Zone(number), max(least, lift)+lost+more)
+					sol := allOpen(t, whole)
+					feed := sol.Head[l.Feed]
+					at := z.at(feed)
+					differs := func(what string, got, want, within float64) {
+						if math.Abs(got-want) > within {
+							t.Errorf("seed %d, zone %d, %g m: %s is %.9g, and %.9g of the whole", seed, number, feed, what, got, want)
+						}
+					}
+					differs("the flow", at.flow, sol.Total, 1e-5*sol.Total)
+					loss, lift := c.lead.at(sol.Total, false)
+					differs("the loss of the lead", loss, whole.Head-feed, 1e-5)
+					differs("the speed in the lead", c.lead.fastest(sol.Total), speed(l, whole, sol, layout.Lead), 1e-9)
+					differs("the speed in the header", at.speed, speed(l, whole, sol, layout.Main), 1e-9+1e-5*at.speed)
+					needs, top, air, runs := math.Inf(-1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+					n, sum, lowest, cv, fewest := 0.0, 0.0, math.Inf(1), 0.0, math.Inf(1)
+					for k, node := range whole.Nodes {
+						if node.Emitter == network.None {
+							continue
+						}
+						e := &whole.Emitters[node.Emitter]
+						lost := feed - (sol.Head[k] - node.Z)
+						needs, top = max(needs, lost+e.Lowest), min(top, lost+e.Highest)
+						share := sol.Out[k] / node.Count / e.Flow
+						n, sum, lowest = n+1, sum+share, min(lowest, share)
+						cv, fewest = max(cv, e.CV), min(fewest, node.Count)
+					}
+					for i := range l.Stretches {
+						to := l.Network.Links[l.Stretches[i].Links[0]].To
+						switch lost := feed - sol.Head[to] + whole.Nodes[to].Z; l.Stretches[i].Kind {
+						case layout.HeaderOf, layout.Between:
+							air = max(air, lost)
+						case layout.RunOf:
+							runs = max(runs, lost)
+						}
+					}
+					differs("what it needs", at.needs, needs, within)
+					differs("where the range ends", at.top, top, within)
+					differs("the evenness", at.even, evenness.Design(cv, fewest, lowest*n/sum), 1e-5)
+					differs("what the runs need", lift, runs, 1e-6)
+					if !math.IsInf(air, -1) || !math.IsInf(at.air, -1) {
+						differs("what the header needs", at.air, air, within)
+					}
+					if l.FilterLink >= 0 {
+						due := allOpen(t, driven(l, l.Fouled(whole, l.Network.Water.HeadOf(p.Filter.Fouling)), whole.Head+5))
+						loss, _ := c.lead.at(due.Total, true)
+						differs("the loss of the lead with a dirty filter", loss, whole.Head+5-due.Head[l.Feed], 1e-5)
+					}
+				}
+			}
+		}
+	}
+}
+
+// speed is the greatest in the tubing of a rank.
+func speed(l *layout.Layout, n *network.Network, sol *network.Solution, rank int) float64 {
+	v := 0.0
+	for i := range l.Stretches {
+		if st := &l.Stretches[i]; st.Tube != layout.NoTube && st.Rank() == rank {
+			for _, k := range st.Links {
+				v = max(v, math.Abs(pipe.Velocity(sol.Flow[k], n.Links[k].Bore)))
+			}
+		}
+	}
+	return v
+}
+
+// The least head of a zone, clean and with a filter that is due, is the one that
+// is found by solving the whole network at one head after another.
+func TestLeastHeadIsThatOfTheWholeNetwork(t *testing.T) {
+	for seed := range 15 {
+		p := mixed(rand.New(rand.NewPCG(uint64(seed), 12)), seed)
+		s := newSearch(p, split, nil)
+		for _, c := range apart(t, s, 53) {
+			l := layout.New(c.plan)
+			for i, number := range l.Zones {
+				for _, due := range []bool{false, true} {
+					n, reserve := l.Zone(number), p.Limits.Reserve
+					if due {
+						n, reserve = l.Fouled(n, s.fouling), 0
+					}
+					head, flow, ok := s.least(&c.zones[i], c.lead, i, due, p.Limits.Reserve)
+					want, draws := duty(t, l, n, reserve)
+					if !ok || math.Abs(head-want) > 1e-3 || math.Abs(flow-draws) > 1e-4*draws {
+						t.Errorf("seed %d, zone %d, due %t: %.6g m at %.6g m³/s, %t, want %.6g and %.6g", seed, number, due, head, flow, ok, want, draws)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Flushing a row alone takes at the feed what the whole network takes there
+// while the row's end runs as fast as it is wanted to, no other row takes water
+// and its own emitters are open that have their closing head.
+func TestGushesAreThoseOfTheWholeNetwork(t *testing.T) {
+	several, shut := 0, 0
+	for seed := range 15 {
+		p := mixed(rand.New(rand.NewPCG(uint64(seed), 13)), seed)
+		if p.Header.Layout == plan.Ring {
+			continue // its rows have no ends
+		}
+		p.Prices.Flush = 1
+		s := newSearch(p, split, nil)
+		for _, c := range apart(t, s, 47) {
+			l := layout.New(c.plan)
+			var want []gush
+			for r, end := range l.Ends {
+				if end < 0 {
+					continue
+				}
+				g, closed := flushed(t, l, r, end)
+				want = append(want, g)
+				if closed {
+					shut++
+				}
+			}
+			got := s.gushes(c.head, c.field)
+			near := func(a, b gush) bool {
+				return math.Abs(a.flow-b.flow) < 1e-6*b.flow && math.Abs(a.head-b.head) < 1e-5
+			}
+			for _, g := range got {
+				if !slices.ContainsFunc(want, func(w gush) bool { return near(g, w) }) {
+					t.Errorf("seed %d: %v is no row's of %v", seed, g, want)
+				}
+			}
+			for _, w := range want {
+				if !slices.ContainsFunc(got, func(g gush) bool { return math.Abs(g.flow-w.flow) < 1e-6*w.flow && g.head > w.head-1e-5 }) {
+					t.Errorf("seed %d: a row takes %v, and the most are %v", seed, w, got)
+				}
+			}
+			if len(got) > 1 {
+				several++
+			}
+			if again := s.gushes(c.head, c.field); !slices.Equal(again, got) {
+				t.Errorf("seed %d: asked again, %v and not %v", seed, again, got)
+			}
+		}
+	}
+	if several < 10 || shut < 10 {
+		t.Errorf("%d candidates whose rows differ, %d rows with emitters that shut: too few", several, shut)
+	}
+}
+
+// flushed returns what flushing a row alone takes at the feed, and whether some
+// of its emitters shut meanwhile.
+func flushed(t *testing.T, l *layout.Layout, row, end int) (gush, bool) {
+	n := driven(l, &l.Network, 0)
+	n.Nodes = slices.Clone(n.Nodes)
+	for i := range l.Plants {
+		if l.Plan.Header.Layout != plan.OneLine && l.Plants[i].Row != row {
+			n.Nodes[l.Plants[i].Node].Emitter = network.None
+		}
+	}
+	bore := n.Links[end-1].Bore
+	n.Nodes[end].Draw = pipe.FlowAt(flush.Wanted, bore)
+	mouth := n.Nodes[end].Z + pipe.LocalHead(flush.Mouth, flush.Wanted)
+	open := slices.Repeat([]bool{true}, len(n.Nodes))
+	for closed := false; ; closed = true {
+		lo, hi := -50.0, 1000.0
+		var sol *network.Solution
+		for range 45 { // to a tenth of a nanometre
+			n.Head = (lo + hi) / 2
+			var err error
+			if sol, err = network.Hold(n, open); err != nil {
+				t.Fatal(err)
+			}
+			if sol.Head[end] < mouth {
+				lo = n.Head
+			} else {
+				hi = n.Head
+			}
+		}
+		least, at := 0.0, -1 // the emitter that lacks most of its closing head
+		for i, node := range n.Nodes {
+			if node.Emitter == network.None || !open[i] || n.Emitters[node.Emitter].Kind != plan.Compensating {
+				continue
+			}
+			if spare := sol.Head[i] - node.Z - n.Emitters[node.Emitter].Closes; spare < least {
+				least, at = spare, i
+			}
+		}
+		if at < 0 {
+			return gush{sol.Head[l.Feed], sol.Total}, closed
+		}
+		open[at] = false
+	}
+}
+
+// A candidate breaks the limits that its whole networks break: with the supply of
+// the plan, and with a pump of any size. One that does not carry it is told of
+// that, whatever else it breaks.
+func TestLimitsAreThoseOfTheWholeNetwork(t *testing.T) {
+	var met [Limits]int
+	kept := 0
+	for seed := range 20 {
+		r := rand.New(rand.NewPCG(uint64(seed), 14))
+		p := mixed(r, seed)
+		p.Prices.Flush = 1
+		for k := range 4 {
+			p.Limits.Evenness = 0.8 + 0.16*r.Float64()
+			if p.Supply.Kind == plan.PumpTwo {
+				p.Supply.ShutOff, p.Supply.MaxFlow = 8+40*r.Float64(), (5+60*r.Float64())/6e4
+				p.Supply.Regulator = float64(r.IntN(2)) * 2e5
+			} else {
+				p.Runs[0].Rise = -10 - 30*r.Float64()
+			}
+			if k == 2 { // little flow, so that flushing takes the most
+				p.Emitters[0].Flow, p.Emitters[1].Flow = p.Emitters[0].Flow/8, p.Emitters[1].Flow/8
+			}
+			if k > 1 {
+				p.Supply.ShutOff, p.Supply.MaxFlow = 14+20*r.Float64(), (2+6*r.Float64())/6e4
+			}
+			p.Limits.Speed = 0.3 + 2*r.Float64()
+			s := newSearch(p, split, nil)
+			for _, c := range apart(t, s, 61) {
+				want := broken(t, c.plan)
+				got := s.breaks(c.zones, c.lead, s.mine, s.rests, c.head, c.field)
+				for i := range met {
+					if want&(1<<i) != 0 {
+						met[i]++
+					}
+				}
+				if want == 0 {
+					kept++
+				}
+				if got != want && got&want&Reach == 0 {
+					t.Errorf("seed %d: %06b are broken, and %06b of the whole", seed, got, want)
+				}
+			}
+		}
+	}
+	for i, n := range met[:Limits-1] {
+		if n < 10 {
+			t.Errorf("only %d candidates break limit %d", n, i)
+		}
+	}
+	if kept < 10 {
+		t.Errorf("only %d break none", kept)
+	}
+	t.Log(met, kept)
+}
