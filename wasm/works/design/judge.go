@@ -18,11 +18,11 @@ func (s *search) judge(c *found, zones []zone, a *lead, h *header, f *field) {
 	c.head = math.Inf(-1)
 	carried := true
 	for i := range zones {
-		for due := range 2 {
-			if due == 1 && s.fouling == 0 {
+		for _, due := range [...]bool{false, true} {
+			if due && s.fouling == 0 {
 				break
 			}
-			head, flow, ok := s.least(&zones[i], a, i, due == 1, limits.Reserve)
+			head, flow, ok := s.least(&zones[i], a, i, due, limits.Reserve)
 			if !ok {
 				s.r.Solved++
 				s.fail(Reach)
@@ -134,11 +134,9 @@ func (s *search) supply(head, flow float64) (c pump.Curve, rests [2]float64, ok 
 		raised := s.p.Runs[0].Rise - p.Runs[0].Rise
 		return level(raised), [2]float64{raised, raised}, p.Runs[0].Rise >= plan.FieldNamed("runs", "rise").Min
 	}
-	if p.Supply.ShutOff > plan.FieldNamed("supply", "shut-off").Max || p.Supply.MaxFlow > plan.FieldNamed("supply", "max-flow").Max {
-		return nil, rests, false
-	}
 	c, err := pump.ByTwo(p.Supply.ShutOff, p.Supply.MaxFlow)
-	return c, [2]float64{p.Supply.ShutOff, p.Supply.ShutOff}, err == nil
+	ok = err == nil && p.Supply.ShutOff <= plan.FieldNamed("supply", "shut-off").Max && p.Supply.MaxFlow <= plan.FieldNamed("supply", "max-flow").Max
+	return c, [2]float64{p.Supply.ShutOff, p.Supply.ShutOff}, ok
 }
 
 // A level is a tank's, which gives the same head at any flow.
@@ -182,12 +180,13 @@ func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h
 			return why | Reach
 		}
 		at := z.at(head)
-		need := max(at.needs+limits.Reserve, at.air)
-		if _, lift := a.at(flow, false); !s.tree {
-			need = max(need, lift)
+		var lift float64
+		if s.tree {
+			lift = a.lifts[i]
 		} else {
-			need = max(need, a.lifts[i])
+			_, lift = a.at(flow, false)
 		}
+		need := max(at.needs+limits.Reserve, at.air, lift)
 		if head < need-2*near || flow > c.LastFlow() {
 			why |= Reach
 		}
@@ -219,12 +218,10 @@ func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h
 func (s *search) operates(z *zone, a *lead, i int, c pump.Curve) (head, flow float64, ok bool) {
 	if z.loose == nil {
 		h, _ := c.Head(z.flow)
-		loss := 0.0
 		if s.tree {
-			loss = a.loss[i]
-		} else {
-			loss, _ = a.at(z.flow, false)
+			return h - a.loss[i], z.flow, true
 		}
+		loss, _ := a.at(z.flow, false)
 		return h - loss, z.flow, true
 	}
 	short := func(head float64) (float64, float64) {

@@ -7,6 +7,8 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/pump"
+	"evenrow/wasm/trade/water"
+	"evenrow/wasm/works/network"
 )
 
 // A bench is a search whose zones, lead, header and rows are made by hand: two
@@ -46,6 +48,15 @@ type cut struct {
 }
 
 func (c cut) LastFlow() float64 { return c.last }
+
+// lasting is a link that loses a head at any flow.
+func lasting(head float64) *network.Drag {
+	return network.NewDrag(network.Link{Law: lasts(head)}, water.At(20))
+}
+
+type lasts float64
+
+func (l lasts) Loss(float64) (loss, slope float64) { return float64(l), 0 }
 
 // Each limit is broken just beyond its border, by any zone, and by nothing else.
 func TestLimitsAtTheirBorders(t *testing.T) {
@@ -91,6 +102,11 @@ func TestLimitsAtTheirBorders(t *testing.T) {
 		{"ends that flush", func(b *bench) { b.flushes(gush{13, 1e-4}) }, 0},
 		{"ends that do not", func(b *bench) { b.flushes(gush{13 + eps, 1e-4}) }, Dirty},
 		{"some that do not", func(b *bench) { b.flushes(gush{12, 1e-4}, gush{14, 2e-4}, gush{11, 3e-4}) }, Dirty},
+		{"ends that flush with a clean filter", func(b *bench) {
+			b.flushes(gush{12 - eps, 1e-4})
+			b.lead.links, b.lead.tubes, b.lead.dirty = []*network.Drag{lasting(1)}, []bool{false}, 0
+			b.lead.filter = lasting(3)
+		}, 0},
 		{"ends that nobody flushes", func(b *bench) { b.flushes(gush{14, 1e-4}); b.s.flush = false }, 0},
 	} {
 		b := newBench()
@@ -158,6 +174,7 @@ func TestJudgeByHand(t *testing.T) {
 		{"an uneven zone", func(b *bench) { b.zones[0].even = 0.5; carried(b) }, 12, 2e-4, false, false, Uneven},
 		{"a zone above its range with the plan's supply alone", func(b *bench) { b.zones[1].top = 10; carried(b) }, 12, 2e-4, true, false, 0},
 		{"more than the form takes", func(b *bench) { b.lead.loss[0] = 1000 }, 1010, 2e-4, false, false, Reach},
+		{"a supply that nobody knows", func(b *bench) { b.s.mine = nil }, 12, 2e-4, true, false, 0},
 	} {
 		b := newBench()
 		v.change(b)
@@ -187,6 +204,7 @@ func TestJudgeByHand(t *testing.T) {
 // takes more is if the plan's own supply may carry it, and costs less than what
 // it is known to carry.
 func TestJudgePassesOverWhatIsBeaten(t *testing.T) {
+	same := newBench().s.effort(12, 2e-4)
 	for _, v := range []struct {
 		name           string
 		cost           float64
@@ -201,6 +219,7 @@ func TestJudgePassesOverWhatIsBeaten(t *testing.T) {
 		{"beaten, and what is carried costs more", 7, &found{cost: 6, effort: 0.01}, &found{cost: 7.5}, 14, false, true},
 		{"beaten, and what is carried costs as much and takes less", 7, &found{cost: 6, effort: 0.01}, &found{cost: 7, effort: 1}, 14, true, false},
 		{"beaten, and what is carried costs as much and takes more", 7, &found{cost: 6, effort: 0.01}, &found{cost: 7, effort: 1000}, 14, false, true},
+		{"beaten, and what is carried costs and takes as much", 7, &found{cost: 6, effort: 0.01}, &found{cost: 7, effort: same}, 14, true, false},
 		{"not beaten, and what is carried costs less", 5, &found{cost: 6, effort: 0.01}, &found{cost: 4}, 14, false, false},
 	} {
 		b := newBench()
@@ -218,14 +237,84 @@ func TestJudgePassesOverWhatIsBeaten(t *testing.T) {
 			t.Errorf("%s: the best that is carried is another: %t", v.name, better)
 		}
 	}
+	// A supply must carry every zone, not the last alone.
+	b := newBench()
+	b.s.front, b.s.mine, b.zones[0].needs = []*found{{cost: 6, effort: 0.01}}, level(12.5), 10
+	if b.s.judge(&found{cost: 7}, b.zones, &b.lead, &b.head, &b.field); b.s.r.Pruned != 1 {
+		t.Errorf("a supply that carries one zone of two: %+v", b.s.r)
+	}
 }
+
+// A tank that stands high enough takes nothing, and less the higher it stands.
+func TestJudgeOfATank(t *testing.T) {
+	b := newBench()
+	b.s.gravity, b.s.p.Supply.Kind, b.s.mine = true, plan.GravityTank, level(0)
+	b.s.rests = [2]float64{}
+	for i := range b.zones {
+		b.zones[i].needs, b.zones[i].air, b.zones[i].top = -18, -20, 5
+	}
+	b.lead.lifts = []float64{-20, -20}
+	c := found{cost: 7}
+	b.s.judge(&c, b.zones, &b.lead, &b.head, &b.field)
+	if math.Abs(c.head+14) > 1e-9 || c.effort != c.head || c.power != 0 || b.s.own == nil || len(b.s.front) != 1 {
+		t.Errorf("%+v, %+v", c, b.s.r)
+	}
+}
+
+// What flows follow is worked out at the head where the zone meets the supply,
+// and one that does not give what the zone needs does not meet it.
+func TestOperatesByHand(t *testing.T) {
+	const eps = near / 10
+	for _, v := range []struct {
+		name string
+		loose,
+		tree bool
+		needs, gives float64
+		head         float64
+		ok           bool
+	}{
+		{"fixed flows in sums", false, true, 5, 13, 11, true},
+		{"fixed flows", false, false, 5, 13, 13, true},
+		{"fixed flows, too little", false, true, 15, 13, 11, true}, // as it is: breaks looks at what it needs
+		{"flows that follow", true, false, 5, 13, 13, true},
+		{"just enough", true, false, 12, 13 - 2*near + eps, 13, true},
+		{"too little", true, false, 12, 13 - 2*near - eps, 0, false},
+		{"too little, below the level", true, false, -8, -7.5, 0, false},
+		{"nothing is enough", true, false, 200, 300, 0, false},
+	} {
+		b := newBench()
+		b.s.tree = v.tree
+		z := zone{flow: 1e-4, needs: v.needs}
+		if v.loose {
+			z = zone{loose: linear(v.needs)}
+		}
+		head, flow, ok := b.s.operates(&z, &b.lead, 0, level(v.gives))
+		if want := 1e-4; ok != v.ok || math.Abs(head-v.head) > 3*near || ok && flow != want || !ok && flow != 0 {
+			t.Errorf("%s: %g m at %g m³/s, %t, want %g, %t", v.name, head, flow, ok, v.head, v.ok)
+		}
+		got := b.s.breaks([]zone{z}, &b.lead, level(v.gives), [2]float64{}, &b.head, &b.field)
+		if enough := v.ok && v.head > v.needs+1-3*near; (got&Reach == 0) != enough {
+			t.Errorf("%s: %06b is broken", v.name, got)
+		}
+	}
+}
+
+// linear is a zone of one flow that needs a head.
+type linear float64
+
+func (l linear) at(float64) *zone {
+	return &zone{flow: 1e-4, needs: float64(l), air: math.Inf(-1), top: math.Inf(1), even: 1}
+}
+
+func (l linear) lowest() float64 { return float64(l) - 2 }
 
 // A zone that no head serves is out of reach, and so is what has it.
 func TestJudgeOutOfReach(t *testing.T) {
 	b := newBench()
 	b.zones[1] = zone{loose: never{}}
+	b.s.front = []*found{{cost: 6, effort: 0.01}} // which would beat it
 	b.s.judge(&found{cost: 7}, b.zones, &b.lead, &b.head, &b.field)
-	if b.s.r.Solved != 1 || b.s.fails != Reach || b.s.r.Failures[0] != 1 || len(b.s.front) > 0 {
+	if b.s.r.Solved != 1 || b.s.fails != Reach || b.s.r.Failures[0] != 1 || len(b.s.front) != 1 {
 		t.Errorf("%+v, %06b fails", b.s.r, b.s.fails)
 	}
 	if got := b.s.breaks(b.zones, &b.lead, level(100), [2]float64{}, &b.head, &b.field); got&Reach == 0 {

@@ -48,7 +48,6 @@ func (s *search) looseOf(l *layout.Layout, number int) (*loose, bool) {
 			}
 		}
 	}
-	a.net.Head = 0
 	var err error
 	a.solver, err = network.NewSolver(a.net)
 	return a, err == nil

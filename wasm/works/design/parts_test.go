@@ -183,28 +183,45 @@ func TestCostByHand(t *testing.T) {
 }
 
 // The head where a measure that rises is nothing, with the flow there, wherever
-// it lies, and none where there is none.
+// it lies, after so few steps, and none where there is none. A measure that rises
+// as the head does, as that of fixed flows, takes two steps.
 func TestRising(t *testing.T) {
+	asked := 0
 	for _, c := range []struct {
 		name   string
 		f      func(h float64) float64
 		lo, hi float64
 		want   float64
 		ok     bool
+		most   int // heads that are asked about
 	}{
-		{"straight", func(h float64) float64 { return h - 5 }, 0, 100, 5, true},
-		{"steep", func(h float64) float64 { return 40 * (h - 5) }, 0, 100, 5, true},
-		{"flat", func(h float64) float64 { return 0.05 * (h - 50) }, 0, 100, 50, true},
-		{"bent", func(h float64) float64 { return h*h*h - 1000 }, 0, 100, 10, true},
-		{"bent the other way", func(h float64) float64 { return math.Sqrt(h) - 5 }, 0, 100, 25, true},
-		{"there already", func(h float64) float64 { return h + 1 }, 2, 100, 2, true},
-		{"with a step", func(h float64) float64 { return h - 5 + math.Copysign(1e-5, h-5) }, 0, 100, 5, true},
-		{"too far", func(h float64) float64 { return h - 500 }, 0, 100, 0, false},
-		{"no number", func(h float64) float64 { return math.NaN() }, 0, 100, 0, false},
+		{"straight", func(h float64) float64 { return h - 5 }, 0, 100, 5, true, 3},
+		{"as steep as is expected", func(h float64) float64 { return (h - 5) / 1.02 }, 0, 100, 5, true, 2},
+		{"steep", func(h float64) float64 { return 40 * (h - 5) }, 0, 100, 5, true, 3},
+		{"steeper than the bracket is wide", func(h float64) float64 { return 40 * (h - 5) }, 1, 9, 5, true, 2},
+		{"flat", func(h float64) float64 { return 0.05 * (h - 50) }, 0, 100, 50, true, 3},
+		{"flat, and from below", func(h float64) float64 { return 0.05 * (h + 10) }, -60, 100, -10, true, 3},
+		{"bent", func(h float64) float64 { return h*h*h - 1000 }, 0, 100, 10, true, 13},
+		{"bent the other way", func(h float64) float64 { return math.Sqrt(h) - 5 }, 0, 100, 25, true, 8},
+		{"there already", func(h float64) float64 { return h + 1 }, 2, 100, 2, true, 1},
+		{"near enough already", func(h float64) float64 { return h - 5 }, 5 - near, 100, 5, true, 1},
+		{"at the end", func(h float64) float64 { return h - 100 }, 0, 100, 100, true, 21},
+		{"with a step", func(h float64) float64 { return h - 5 + math.Copysign(1e-5, h-5) }, 0, 100, 5, true, 3},
+		{"too far", func(h float64) float64 { return h - 500 }, 0, 100, 0, false, 21},
+		{"over a gap", func(h float64) float64 { return math.Copysign(1, h-5) }, 0, 100, 0, false, 61},
+		{"no number", func(h float64) float64 { return math.NaN() }, 0, 100, 0, false, 2},
+		{"no number further on", func(h float64) float64 { return math.Sqrt(2-h) - 3 }, 0, 100, 0, false, 3},
 	} {
-		head, flow, ok := rising(func(h float64) (float64, float64) { return c.f(h), 3 * h }, c.lo, c.hi)
-		if ok != c.ok || ok && (math.Abs(c.f(head)) > near && head != c.lo || math.Abs(flow-3*head) > 1e-9) {
+		asked = 0
+		head, flow, ok := rising(func(h float64) (float64, float64) {
+			asked++
+			return c.f(h), 3 * h
+		}, c.lo, c.hi)
+		if ok != c.ok || ok && (math.Abs(c.f(head)) > near && head != c.lo || math.Abs(flow-3*head) > 1e-9) || !ok && (head != 0 || flow != 0) {
 			t.Errorf("%s: %g m, %g m³/s, %t, want %g, %t", c.name, head, flow, ok, c.want, c.ok)
+		}
+		if asked > c.most {
+			t.Errorf("%s: %d heads were asked about, and %d are enough", c.name, asked, c.most)
 		}
 	}
 }
