@@ -72,14 +72,14 @@ func RoundStep(v float64) float64 {
 	return step * 10
 }
 
-// Heads is side for heads.
+// Heads is [Writer.Side] for heads.
 func (w *Writer) Heads(p *Plot) { w.Side(p, unit.Head) }
 
 // Side draws the lines across and the scale at the left, with the unit at the
 // top one.
 func (w *Writer) Side(p *Plot, k unit.Kind) { w.SideOf(p, k, 4) }
 
-// SideOf is side with about n lines.
+// SideOf is [Writer.Side] with about n lines.
 func (w *Writer) SideOf(p *Plot, k unit.Kind, n int) {
 	ts := w.Ticks(k, p.Y0, p.Y1, n)
 	grid := &Path{}

@@ -1,8 +1,9 @@
 package block
 
 import (
-	"evenrow/wasm/ground/words"
 	"strings"
+
+	"evenrow/wasm/ground/words"
 )
 
 // Say writes a text in an element.
@@ -62,7 +63,7 @@ func (t *Table) Row(cells ...string) {
 	t.cells(cells)
 }
 
-// Explained is row with a small line below the name.
+// Explained is [Table.Row] with a small line below the name.
 func (t *Table) Explained(name, small string, cells ...string) {
 	t.w.HTML(`<tr><th scope="row">`).Text(name).HTML(` <small>`).Text(small).HTML(`</small></th>`)
 	t.rest(cells)

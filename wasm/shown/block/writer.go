@@ -14,8 +14,8 @@ import (
 // without a conversion, and this package has none.
 type Markup string
 
-// A Writer builds HTML and SVG. Whatever is not a constant of this package
-// goes through text or attr, which escape it.
+// A Writer builds HTML and SVG. Whatever is not [Markup] goes through
+// [Writer.Text] or [Writer.Attr], which escape it.
 type Writer struct {
 	wording.Units
 	b []byte

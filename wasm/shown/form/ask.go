@@ -24,8 +24,8 @@ type form struct {
 // which sections, records and fields are shown. What is not shown is kept in
 // hidden inputs.
 //
-// Every caution has an empty place, with its name in data-caution; the builder
-// and the page's script fill it.
+// Every caution that applies to the plan has an empty place, with its name in
+// data-caution; the builder and the page's script fill it.
 func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 	f := &form{&block.Writer{}, p, d, map[string]plan.Error{}}
 	for _, e := range errs {

@@ -1,8 +1,9 @@
 // Package sheet works a plan out: it solves the water of every zone and says
 // whether every plant gets its water, why, and what would help.
 //
-// A Sheet holds numbers and choices of words, in inner units. Package view
-// turns it into text and pictures in the plan's units.
+// A Sheet holds numbers, in inner units, and what was judged, as kinds. The
+// rooms, which package view has in their order, turn it into text and pictures
+// in the plan's units.
 package sheet
 
 import (

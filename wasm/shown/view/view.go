@@ -1,10 +1,11 @@
-// Package view turns a worked-out plan into the HTML and SVG of the page: the
-// same fragments for the pre-rendered example, the browser and print.
+// Package view has all sections in their order and has them drawn, each by the
+// room of its job, as HTML and SVG: the same fragments for the pre-rendered
+// example, the browser and print.
 //
-// A fragment is the content of the element that carries its ID. Every picture
-// is drawn for two widths, so that no text in it falls below 11 px, and has a
-// table that says the same. Nothing here computes water: a number that is not
-// known, or not finite, is printed as a dash.
+// A fragment is the content of the element that carries its ID. In every room a
+// picture is drawn for two widths, so that no text in it falls below 11 px, and
+// has a table that says the same; a number that is not known, or not finite, is
+// printed as a dash.
 package view
 
 import (

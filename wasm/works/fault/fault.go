@@ -160,7 +160,7 @@ func (f *Faults) rows(z *zone) []int {
 	return rows
 }
 
-// first returns the first plant of a row, and the one after its last.
+// plants returns the first plant of a row, and the one after its last.
 func (z *zone) plants(row int) (first, end int) {
 	first = slices.IndexFunc(z.l.Plants, func(p layout.Plant) bool { return p.Row == row })
 	for end = first; end < len(z.l.Plants) && z.l.Plants[end].Row == row; end++ {
