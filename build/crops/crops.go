@@ -62,6 +62,9 @@ var columns = [catalogue.Traits]column{
 	catalogue.Most:     {"suffers above, °C", 1},
 }
 
+// methods are the columns of why a method suits a crop, or does not.
+var methods = [catalogue.Methods]string{catalogue.Drip: "drip on a medium", catalogue.DeepBed: "deep water", catalogue.ThinFilm: "nutrient film"}
+
 // rising are pairs of traits of which the second must be the greater.
 var rising = [...][2]catalogue.Trait{
 	{catalogue.Young, catalogue.Grown},
@@ -80,9 +83,9 @@ var notFalling = [...][2]catalogue.Trait{
 // the file of sources.
 const sourceHead = "source"
 
-// The columns of a crop before its traits, and those of a source.
+// The columns of a crop before its ratings and traits, and those of a source.
 var (
-	cropHeads   = []string{"crop", "seed", "drip on a medium", "deep water", "nutrient film"}
+	cropHeads   = []string{"crop", "seed"}
 	sourceHeads = []string{sourceHead, "work", "at", "standing"}
 )
 
@@ -214,6 +217,9 @@ func (m *maker) sources() {
 // crops writes the list of crops.
 func (m *maker) crops() {
 	heads := slices.Clone(cropHeads)
+	for _, head := range methods {
+		heads = append(heads, head, sourceHead)
+	}
 	for t, c := range columns {
 		if c.head == "" {
 			m.problems.Add(List, 0, fmt.Sprintf("trait %d has no column", t))
@@ -243,16 +249,13 @@ func (m *maker) crops() {
 		if !slices.Contains(m.seeds, seed) {
 			wrong("the seed %q is no row of the table of emergence in seed.go", cells[1])
 		}
-		for i, why := range cells[2:len(cropHeads)] {
-			if !slices.Contains(m.reasons, why) {
-				wrong("%s: %q is no reason of fitness.go", cropHeads[2+i], why)
-			}
-		}
-		values, marks := m.traits(cells[len(cropHeads):], wrong)
-		for _, c := range cells[len(cropHeads):] {
+		cells = cells[len(cropHeads):]
+		for _, c := range cells {
 			used[c] = true
 		}
-		m.line("{%q, %s, [Methods]reason{%s}, [Traits]int16{%s}, %q},", name, seed, strings.Join(cells[2:len(cropHeads)], ", "), strings.Join(values, ", "), marks)
+		fit, fitMarks := m.ratings(cells, wrong)
+		values, marks := m.traits(cells[2*len(methods):], wrong)
+		m.line("{%q, %s, [Methods]reason{%s}, [Traits]int16{%s}, %q},", name, seed, strings.Join(fit, ", "), strings.Join(values, ", "), marks+fitMarks)
 	})
 	m.line("}")
 	for i, key := range m.known {
@@ -262,13 +265,39 @@ func (m *maker) crops() {
 	}
 }
 
+// ratings returns why each method suits a crop, or does not, by the names of the
+// table, and a letter for the source of each.
+func (m *maker) ratings(cells []string, wrong func(form string, args ...any)) (fit []string, marks string) {
+	for i, head := range methods {
+		why := cells[2*i]
+		if !slices.Contains(m.reasons, why) {
+			wrong("%s: %q is no reason of fitness.go", head, why)
+		}
+		fit = append(fit, why)
+		marks += m.mark(head, cells[2*i+1], wrong)
+	}
+	return fit, marks
+}
+
+// mark returns the letter of a source that stands beside what is under a head.
+func (m *maker) mark(head, key string, wrong func(form string, args ...any)) string {
+	at := slices.Index(m.known, key)
+	switch {
+	case key == "":
+		wrong("%s has no source beside it", head)
+	case at < 0:
+		wrong("%s: the source %q is not in %s", head, key, Sources)
+	}
+	return string(rune('a' + max(at, 0)))
+}
+
 // traits returns a crop's traits as whole numbers, and a letter for the source
 // of each.
 func (m *maker) traits(cells []string, wrong func(form string, args ...any)) (values []string, marks string) {
 	var read [catalogue.Traits]float64
 	sound := true
 	for t, c := range columns {
-		typed, key := cells[2*t], cells[2*t+1]
+		typed := cells[2*t]
 		x, err := strconv.ParseFloat(typed, 64)
 		whole := math.Round(x * c.per)
 		switch {
@@ -284,14 +313,7 @@ func (m *maker) traits(cells []string, wrong func(form string, args ...any)) (va
 		sound = sound && err == nil
 		read[t] = x
 		values = append(values, strconv.Itoa(int(whole)))
-		at := slices.Index(m.known, key)
-		switch {
-		case key == "":
-			wrong("%s has no source beside it", c.head)
-		case at < 0:
-			wrong("%s: the source %q is not in %s", c.head, key, Sources)
-		}
-		marks += string(rune('a' + max(at, 0)))
+		marks += m.mark(c.head, cells[2*t+1], wrong)
 	}
 	if !sound {
 		return values, marks

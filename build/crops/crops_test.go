@@ -65,8 +65,17 @@ func TestCropsSayWhatTheirLinesSay(t *testing.T) {
 		if string(crop.Name) != row[0] {
 			t.Errorf("crop %d is %s, and its line says %s", i, crop.Name, row[0])
 		}
+		for method := range catalogue.Method(catalogue.Methods) {
+			at := len(cropHeads) + 2*int(method)
+			if want := string(catalogue.MethodNames[method]); !strings.EqualFold(rows[0][at], want) {
+				t.Fatalf("%s stands in the place of %s", rows[0][at], want)
+			}
+			if ref := crop.SuitsRef(method); ref.Work+"|"+ref.At != places[row[at+1]] {
+				t.Errorf("%s, %s: the calculation has it from %s, the line from %s", row[0], rows[0][at], ref, row[at+1])
+			}
+		}
 		for trait := range catalogue.Trait(catalogue.Traits) {
-			at := len(cropHeads) + 2*int(trait)
+			at := len(cropHeads) + 2*catalogue.Methods + 2*int(trait)
 			one := 1.0
 			if _, unit, ok := strings.Cut(rows[0][at], ", "); ok {
 				if one = inner[unit]; one == 0 {
@@ -119,15 +128,17 @@ func TestHalfDoneCrops(t *testing.T) {
 		name, file, old, new string
 		want                 string
 	}{
-		{"no source", List, "\ntomato,tomato,base,air,dams,40,practice", "\ntomato,tomato,base,air,dams,40,",
+		{"no source", List, ",dams,practice,40,practice,2.7,xu,", ",dams,practice,40,,2.7,xu,",
 			"crops.csv:3: tomato: spacing in the row, cm has no source beside it"},
+		{"no source of a rating", List, ",practice,dams,practice,40,practice,2.7,xu,", ",practice,dams,,40,practice,2.7,xu,",
+			"crops.csv:3: tomato: nutrient film has no source beside it"},
 		{"an unknown source", List, ",2.7,xu,", ",2.7,hearsay,",
 			`crops.csv:3: tomato: plants to a square metre: the source "hearsay" is not in crop-sources.csv`},
 		{"no value", List, ",2.7,xu,", ",,xu,", "crops.csv:3: tomato: plants to a square metre is missing"},
 		{"no number", List, ",2.7,xu,", ",many,xu,", `crops.csv:3: tomato: plants to a square metre: "many" is no number`},
 		{"below nothing", List, ",2.7,xu,", ",-2.7,xu,", "crops.csv:3: tomato: plants to a square metre: -2.7 is below 0"},
 		{"too fine", List, ",2.7,xu,", ",2.705,xu,", "crops.csv:3: tomato: plants to a square metre: 2.705 is too large, or has too many digits: the table holds steps of 0.01"},
-		{"a cell too few", List, ",2.7,xu,", ",2.7,", "crops.csv:3: tomato has 52 cells and must have 53, one under each head"},
+		{"a cell too few", List, ",2.7,xu,", ",2.7,", "crops.csv:3: tomato has 55 cells and must have 56, one under each head"},
 		{"a range the wrong way round", List, ",0.05,memory,2.7,memory,24,", ",2.7,memory,0.05,memory,24,",
 			"crops.csv:3: tomato: water just planted, L/day must be less than water grown in full sun, L/day"},
 		{"temperatures the wrong way round", List, ",24,texas,29,texas,", ",29,texas,24,texas,",

@@ -36,7 +36,7 @@ var priceFields = func() []*Field {
 		if i == catalogue.Custom {
 			label = "Tubing that you measured"
 		}
-		f := number(10+i, name, label, unit.Price, 0, 1e4, catalogue.Prices[i],
+		f := number(10+i, name, label, unit.Price, 0, 1e4, c.Price,
 			"0 when it is not available.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
 		f.Size = c.Short
 		list = append(list, f.when(func(p *Plan, _ int) bool {

@@ -5,10 +5,10 @@ import "evenrow/wasm/trade/catalogue"
 // Prices are what a search for cheaper designs reckons with, in any currency,
 // and what it keeps to beside [Limits].
 type Prices struct {
-	Valve float64                        // of a row's valve, with its fittings; wanted at each row when there are several zones
-	Zone  float64                        // of a further place at the timer, with its cable; wanted for each zone when there are several
-	Flush int                            // 0 no, 1 yes: the water at each row's end is to run fast enough to carry dirt out
-	Tubes [len(catalogue.Prices)]float64 // of one metre, by index into catalogue.Tubes; 0 for a size that is not to be had
+	Valve float64                       // of a row's valve, with its fittings; wanted at each row when there are several zones
+	Zone  float64                       // of a further place at the timer, with its cable; wanted for each zone when there are several
+	Flush int                           // 0 no, 1 yes: the water at each row's end is to run fast enough to carry dirt out
+	Tubes [len(catalogue.Tubes)]float64 // of one metre, by index into catalogue.Tubes; 0 for a size that is not to be had
 }
 
 // Had says whether a size of tubing, an index into catalogue.Tubes, may be

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -44,11 +45,15 @@ func Crops(the *scene.Scene) {
 		t.Group(unit.Capital(p.CropName(crop)))
 		for m := range catalogue.Method(catalogue.Methods) {
 			fit, why := catalogue.Crops[crop].Suits(m)
-			t.Explained(words.Say(catalogue.MethodNames[m]), words.Say(why), words.Say(catalogue.FitnessNames[fit]))
+			because := words.Say(why)
+			if ref := catalogue.Crops[crop].SuitsRef(m); ref.Standing != source.Practice {
+				because = words.Sentences(because, words.Say("Source: {source}.", ref.String()))
+			}
+			t.Explained(words.Say(catalogue.MethodNames[m]), because, words.Say(catalogue.FitnessNames[fit]))
 		}
 	}
 	t.End()
-	sc.Say("p", "Common practice, no source, but for lettuce and basil, which FAO Fisheries and Aquaculture Technical Paper 589 (2014) has in film and deep water.")
+	sc.Say("p", "Common practice, no source, where none is named.")
 	sc.Fold(words.Say("What is known of these crops, and from where"), func() {
 		sc.Say("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
 		k := sc.Table(words.Say("Numbers of the crops"), words.Say("What"), block.Figures(words.Say("Here")), words.Say("Where it comes from"))

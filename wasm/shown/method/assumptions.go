@@ -88,7 +88,7 @@ func ratings() []formula.Assumption {
 	for i := range catalogue.Tubes {
 		t := &catalogue.Tubes[i]
 		all = append(all, formula.Assumption{
-			Code: "catalogue.Tubes", Title: unit.Capital(string(t.Name)) + ": what it may carry at 20 °C", Values: []float64{t.Rating}, Kind: unit.Pressure,
+			Code: "catalogue.Tubes", Title: unit.Capital(string(t.Name)) + ": what it may carry at " + unit.Text(unit.Temperature, unit.Metric, catalogue.Rated), Values: []float64{t.Rating}, Kind: unit.Pressure,
 			Rule: "It takes " + t.Takes.Word() + " fittings.", Used: used[:len(used)-1] + "; the list of parts.", Source: t.Source,
 		})
 	}
@@ -99,13 +99,13 @@ func ratings() []formula.Assumption {
 func media() []formula.Assumption {
 	var all []formula.Assumption
 	for i := range catalogue.Media {
-		m, h := &catalogue.Media[i], &catalogue.Holdings[i]
+		m := &catalogue.Media[i]
 		all = append(all, formula.Assumption{
 			Code: "catalogue.Media", Title: string(m.Begin) + ": volume", Values: []float64{m.Volume}, Kind: unit.Volume,
 			Used: "What a shot is a share of, and how long plants last.", Source: m.Source,
 		}, formula.Assumption{
-			Code: "catalogue.Holdings", Title: string(m.Begin) + ": water that roots take up easily, as a share of the volume", Values: []float64{h.Easy}, Kind: unit.Share,
-			Used: "How long plants last when nothing is given.", Source: h.Source,
+			Code: "catalogue.Media", Title: string(m.Begin) + ": water that roots take up easily, as a share of the volume", Values: []float64{m.Easy}, Kind: unit.Share,
+			Used: "How long plants last when nothing is given.", Source: m.Holds,
 		})
 	}
 	practice := source.Ref{Standing: source.Practice}

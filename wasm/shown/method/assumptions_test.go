@@ -26,8 +26,9 @@ var without = map[string]string{
 var exempt = map[string]string{
 	"catalogue.Custom": "a position", "catalogue.OwnCrops": "a position", "catalogue.FirstOwn": "a position", "catalogue.none": "a mark", "catalogue.untested": "a mark",
 	"catalogue.inch": "a unit", "catalogue.bar": "a unit", "catalogue.psi": "a unit", "catalogue.scale": "units",
-	"catalogue.Climates": "shown in the form, and invented", "catalogue.Prices": "shown in the form, and invented",
+	"catalogue.Climates":  "shown in the form, and invented",
 	"catalogue.Crops":     "on the page with a source each",
+	"catalogue.Rated":     "for which standards rate tubing",
 	"catalogue.seedTemps": "on the page with its source", "catalogue.seeds": "on the page with its source",
 	"chance.work": "time that a reader waits", "chance.solves": "time that a reader waits", "chance.nodes": "time that a reader waits",
 	"chance.Bins": "form of a picture", "chance.Width": "form of a picture",

@@ -58,8 +58,8 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Choice},
 		},
 		{
-			Code: "sheet.Sheet.judgeZone", Title: "A tank that is small",
-			Rule:   "It holds less than an hour of a zone's flow.",
+			Code: "sheet.smallTank", Title: "Time of a zone's flow that a tank holds, under which it is small",
+			Values: []float64{smallTank}, Kind: unit.Duration,
 			Used:   "The finding that the tank is small.",
 			Source: source.Ref{Standing: source.Choice},
 		},

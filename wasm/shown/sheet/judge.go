@@ -12,6 +12,9 @@ import (
 	"evenrow/wasm/works/network"
 )
 
+// smallTank is the time in s that a tank should last at least: our own choice.
+const smallTank = 3600
+
 // find adds a finding, or widens the one of its kind from another zone.
 func (s *Sheet) find(f Finding) {
 	for i := range s.Findings {
@@ -65,8 +68,8 @@ func (s *Sheet) judgeZone(z *ZoneResult) {
 	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow()*(1+rounding) {
 		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
 	}
-	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < 3600*z.Flow {
-		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow, Limit: 3600, Zone: z.Zone})
+	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < smallTank*z.Flow {
+		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow, Limit: smallTank, Zone: z.Zone})
 	}
 }
 

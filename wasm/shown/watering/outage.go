@@ -17,8 +17,11 @@ import (
 
 const hour = 3600.0
 
+// morning is [shots.Morning] on the clock, in h.
+const morning = shots.Morning / hour
+
 // outages are the hours of the clock that the table is for.
-var outages = [...]float64{9, 12, 15, 18}
+var outages = [...]float64{morning, 12, 15, 18}
 
 // Outage says how long the plants last when nothing is given any more, and how
 // to water by hand.
@@ -32,7 +35,7 @@ func Outage(the *scene.Scene) {
 	l := &c.Lines[c.Peak]
 	b := c.First
 	giver, look, spare := sc.giver()
-	sc.Tag("p", "If the "+giver+" stops at "+sc.hourName(9)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, 9)+", and "+sc.until(l, b, shots.Typical, 9)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
+	sc.Tag("p", "If the "+giver+" stops at "+sc.hourName(morning)+" of a hot day in the "+sc.lineWord()+" from "+l.From.Short()+", "+sc.bedName(b)+" has water that is easy to take up "+sc.until(l, b, shots.Hot, morning)+", and "+sc.until(l, b, shots.Typical, morning)+" on a typical day. If it stops at noon of a hot day, it has water "+sc.until(l, b, shots.Hot, 12)+". After that growth suffers, then leaves and fruit. This errs to the short side: by day plants are counted to take up as much as in the hour about noon, and at night a little. In strong feed count with half of the time.")
 	r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
 	sc.Tag("p", "Then water by hand: give each plant of "+sc.bedName(b)+" "+sc.Amount(unit.PlantWater, r.Each)+" every "+wording.Lasting(r.Every)+" about noon. All plants together need "+sc.Amount(unit.Volume, l.Hour(shots.Hot))+" an hour then."+look+" Shade and mist gain time. Look in at noon on every hot day, and keep "+spare+".")
 	sc.Picture("How long the water lasts for "+sc.bedName(b)+" when the "+giver+" stops at a time of the day: thick on a hot day, thin on a typical one. In the afternoon the night comes to help.", func(class block.Markup, width float64) {
@@ -91,7 +94,7 @@ func (sc part) giver() (name, look, spare string) {
 func (sc part) otherMedia(c *shots.Card) {
 	l := &c.Lines[c.Peak]
 	giver, _, _ := sc.giver()
-	sc.Tag("p", unit.Capital(sc.bedName(c.First))+" in other media, the "+giver+" stopping at "+sc.hourName(9)+":")
+	sc.Tag("p", unit.Capital(sc.bedName(c.First))+" in other media, the "+giver+" stopping at "+sc.hourName(morning)+":")
 	t := sc.Table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
 	for i := range c.Others {
 		o := &c.Others[i]

@@ -39,11 +39,11 @@ func (sc part) limit(l *shots.Limit) string {
 		return wording.Sentences(words.Say("On {day} {wanted} shots would be right, and the timer holds {held} start times. So each is longer, {long} at most. The medium holds that, but more of it runs through.",
 			on, words.N(l.Set.Wanted), words.N(t.Programmes), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
 	case shots.LongByDay:
-		return words.Say("On {day} shots are longer than six minutes, because the day is too short for more of them.", on)
+		return words.Say("On {day} shots are longer than {most}, because the day is too short for more of them.", on, wording.Shot(shots.MostShot))
 	case shots.LongByStep:
-		return words.Say("On {day} shots are longer than six minutes, because the timer counts in steps of {step}.", on, wording.Shot(float64(t.Step)))
+		return words.Say("On {day} shots are longer than {most}, because the timer counts in steps of {step}.", on, wording.Shot(shots.MostShot), wording.Shot(float64(t.Step)))
 	case shots.ShortShots:
-		return words.Say("While plants are small, shots are shorter than two minutes, because they need no more. Emitters fill and open meanwhile, so look whether the far plants get theirs; or give two days' water every other day.")
+		return words.Say("While plants are small, shots are shorter than {least}, because they need no more. Emitters fill and open meanwhile, so look whether the far plants get theirs; or give two days' water every other day.", wording.Shot(shots.LeastShot))
 	}
 	return words.Say("The light switch lets the first shot come at sunrise and the last near sunset, earlier and later than plants like. A timer before it, or a cover over its eye, narrows that.")
 }

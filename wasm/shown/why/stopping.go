@@ -35,7 +35,7 @@ func Stopping(the *scene.Scene) {
 		sc.Tag("p", "Level tubing beside emitters that do not hold back stays full in this calculation. If they hang below it, up to "+sc.Amount(unit.Volume, level)+" more runs out.")
 	}
 	sc.Fold("What runs out, as a table", func() {
-		t := sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of 2 to 6 minutes there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")
+		t := sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of "+wording.Shot(shots.LeastShot)+" to "+wording.Shot(shots.MostShot)+" there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")
 		for i := range u.Zones {
 			z := &u.Zones[i]
 			d := &z.Drain
@@ -101,7 +101,7 @@ func (sc part) runsOut(z *startup.Zone) string {
 	}
 	words := sc.Amount(unit.Volume, d.Volume) + " runs out of the lines, through the emitters of " + wording.Count(d.Outlets, "plant", "plants") + ". No plant gets more of it than " + sc.Place(d.Most) + ": " + sc.Amount(unit.Dose, d.Extra[d.Most])
 	if flow := sc.Plants[d.Most].Flow; flow > 0 {
-		words += ", which is " + sc.shareOf(d.Extra[d.Most], flow) + " of a shot of 6 to 2 minutes"
+		words += ", which is " + sc.shareOf(d.Extra[d.Most], flow) + " of a shot of " + wording.Shot(shots.MostShot) + " to " + wording.Shot(shots.LeastShot)
 	}
 	words += "."
 	if !math.IsInf(d.Refill, 1) {

@@ -22,7 +22,7 @@ func Surge(the *scene.Scene) {
 	}
 	worst, slowest := surge.Worst(blows)
 	name := sc.struck(worst) + " tubing"
-	sun, cool := sc.Amount(unit.Temperature, catalogue.Sun), sc.Amount(unit.Temperature, 20)
+	sun, cool := sc.Amount(unit.Temperature, catalogue.Sun), sc.Amount(unit.Temperature, catalogue.Rated)
 	warm := "in the sun, taken to be " + sun + " warm,"
 	words := "The tubing stands it. The " + name + " comes nearest: the pressure at rest and the surge make " + sc.Amount(unit.Pressure, worst.Rest+worst.Rise) +
 		", and " + warm + " it may carry " + sc.Amount(unit.Pressure, worst.Carries) + "."

@@ -17,11 +17,12 @@ type Tube struct {
 	Bore      float64    // m
 	Outside   float64    // m
 	Roughness float64    // m, absolute
-	Rating    float64    // Pa at 20 °C, the pressure that it may carry for long
+	Rating    float64    // Pa at [Rated], the pressure that it may carry for long
 	Row       bool       // emitters can be punched into it
 	PE100     bool       // of that grade, whose loss of strength with warmth is published
 	Source    source.Ref
 	Takes     Joining // the fittings that hold it
+	Price     float64 // of a metre, in no currency, that a plan starts with
 }
 
 // A Joining is how fittings hold tubing. Common practice, no source, but for
@@ -70,5 +71,9 @@ type Medium struct {
 	Height float64 // m, expanded
 	Volume float64 // m³, expanded, of one piece
 	Water  float64 // m³ of water to expand or wet one piece
+	Along  bool    // lies along the row, for as many plants as the crop is planted in its length; what does not is for one
+	Empty  bool    // comes empty, and is filled with a loose medium
+	Easy   float64 // share of the volume that is water which roots take up easily: given up between 10 and 50 cm of suction
 	Source source.Ref
+	Holds  source.Ref // where Easy comes from
 }

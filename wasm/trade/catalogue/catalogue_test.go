@@ -34,6 +34,23 @@ func TestTubesAreTubes(t *testing.T) {
 	}
 }
 
+// Of each kind of tubing, the wider costs more: a search for cheaper designs
+// would take the wider one otherwise, whatever the pressure.
+func TestPricesRiseWithTheBore(t *testing.T) {
+	for i := range Tubes {
+		a := &Tubes[i]
+		if a.Price <= 0 {
+			t.Errorf("%s costs nothing", a.Name)
+		}
+		for k := range Tubes {
+			b := &Tubes[k]
+			if i != Custom && k != Custom && a.Metric() == b.Metric() && a.Takes == b.Takes && a.Bore < b.Bore && a.Price >= b.Price {
+				t.Errorf("%s costs %g, and %s, which is wider, %g", a.Name, a.Price, b.Name, b.Price)
+			}
+		}
+	}
+}
+
 // What is left at 50 °C: 121 of 160 m of PE 100 (AS/NZS 4130, PN 16). Of all
 // else, whose grade is not known, the factors of the older ISO 4427, from
 // memory, 0.87 at 30 °C and 0.74 at 40, continued: no more than PE 100 keeps.
@@ -131,7 +148,7 @@ func TestFittings(t *testing.T) {
 
 func TestMedia(t *testing.T) {
 	for _, m := range Media {
-		if m.Name == "" || m.Piece == nil || !strings.EqualFold(string(m.Begin), string(m.Name)) || m.Source.String() == "" {
+		if m.Name == "" || m.Piece == nil || !strings.EqualFold(string(m.Begin), string(m.Name)) || m.Source.String() == "" || m.Holds.String() == "" || m.Easy <= 0 || m.Easy*m.Volume > m.Water {
 			t.Errorf("%+v is not complete", m)
 		}
 		// A round bucket or pot holds less than the box around it.

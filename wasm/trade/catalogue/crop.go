@@ -19,7 +19,7 @@ type Crop struct {
 	seed   int        // row of the table of emergence
 	fit    [Methods]reason
 	traits [Traits]int16
-	marks  string // by trait, a letter for a place in cropSources, from a on
+	marks  string // by trait, then by method, a letter for a place in cropSources, from a on
 }
 
 // Own reports whether position i in [Crops] is a place for a crop of the

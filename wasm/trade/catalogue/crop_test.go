@@ -183,7 +183,7 @@ func TestAges(t *testing.T) {
 func TestEveryCropIsWhole(t *testing.T) {
 	for i := range Crops {
 		c := &Crops[i]
-		if len(c.marks) != Traits || len(c.fit) != Methods || Own(i) != strings.HasPrefix(string(c.Name), "own crop") {
+		if len(c.marks) != Traits+Methods || len(c.fit) != Methods || Own(i) != strings.HasPrefix(string(c.Name), "own crop") {
 			t.Fatalf("%s: %d marks, %d methods", c.Name, len(c.marks), len(c.fit))
 		}
 		for k := range Traits {
@@ -196,6 +196,9 @@ func TestEveryCropIsWhole(t *testing.T) {
 			how, why := c.Suits(m)
 			if why == "" {
 				t.Errorf("%s: nothing said of %s", c.Name, MethodNames[m])
+			}
+			if ref := c.SuitsRef(m); ref.Standing == source.Published && ref.Work == "" {
+				t.Errorf("%s, %s: no source", c.Name, MethodNames[m])
 			}
 			better = better || how < Poor
 		}

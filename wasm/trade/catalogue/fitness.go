@@ -1,6 +1,9 @@
 package catalogue
 
-import "evenrow/wasm/ground/words"
+import (
+	"evenrow/wasm/ground/source"
+	"evenrow/wasm/ground/words"
+)
 
 // A Method is a way to bring water to roots.
 type Method int
@@ -27,13 +30,14 @@ const (
 // FitnessNames are the words for it.
 var FitnessNames = [...]words.Text{"best", "works", "not usual"}
 
-// Suits returns how well a method suits the crop, and why. The ratings are
-// common practice without a source, but for those of lettuce and basil (FAO
-// Fisheries and Aquaculture Technical Paper 589, 2014, appendix 1).
+// Suits returns how well a method suits the crop, and why.
 func (c *Crop) Suits(m Method) (Fitness, words.Text) {
 	r := &reasons[c.fit[m]]
 	return r.fit, r.why
 }
+
+// SuitsRef returns where it comes from that a method suits the crop, or does not.
+func (c *Crop) SuitsRef(m Method) source.Ref { return cropSources[c.marks[int(Traits)+int(m)]-'a'] }
 
 // A reason is why a method suits a crop, or does not; crops.csv names it.
 type reason uint8

@@ -2,6 +2,10 @@ package catalogue
 
 import "evenrow/wasm/ground/source"
 
+// SowingSpare is for how many plants one seed more is sown, in a plug of its own,
+// since not every seed comes up: common practice, no source.
+const SowingSpare = 10
+
 // A Sprouting says how sure a number of days to emergence is.
 type Sprouting uint8
 

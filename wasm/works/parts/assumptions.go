@@ -4,6 +4,7 @@ import (
 	"evenrow/wasm/ground/formula"
 	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/trade/catalogue"
 )
 
 // Assumptions are what this package goes by and no formula shows.
@@ -11,19 +12,31 @@ func Assumptions() []formula.Assumption {
 	return []formula.Assumption{
 		{
 			Code: "parts.emitterSpare", Title: "Spare emitters",
-			Values: []float64{emitterSpare / 100.0}, Kind: unit.Share,
-			Used:   "The list of parts, with two at least.",
+			Values: []float64{1.0 / emitterSpare}, Kind: unit.Share,
+			Used:   "The list of parts.",
 			Source: source.Ref{Standing: source.Practice},
 		},
 		{
-			Code: "parts.sowingSpare", Title: "Spare plugs to sow in",
-			Values: []float64{sowingSpare / 100.0}, Kind: unit.Share,
-			Used:   "The list of parts, with two at least.",
+			Code: "catalogue.SowingSpare", Title: "Spare seeds, and plugs to sow in",
+			Values: []float64{1.0 / catalogue.SowingSpare}, Kind: unit.Share,
+			Used:   "The list of parts, and the task of sowing.",
 			Source: source.Ref{Standing: source.Practice},
 		},
 		{
-			Code: "parts.leastSpare", Title: "Least number of spare emitters or plugs",
+			Code: "parts.leastSpare", Title: "Least number of spare emitters, and of spare plugs to sow in",
 			Values: []float64{leastSpare},
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.holeSpare", Title: "Plugs for wrong holes, as a share of the holes",
+			Values: []float64{1.0 / holeSpare}, Kind: unit.Share,
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.leastHoles", Title: "Least number of plugs for wrong holes",
+			Values: []float64{leastHoles},
 			Used:   "The list of parts.",
 			Source: source.Ref{Standing: source.Practice},
 		},

@@ -6,12 +6,13 @@ import (
 	"evenrow/wasm/grower/plan"
 )
 
-// Spares, common practice, no source: for emitters a twentieth but at least
-// two, for sowing a tenth but at least two.
+// Spares, common practice, no source: one more for every so many, and how many
+// at least.
 const (
-	emitterSpare = 5  // hundredths
-	sowingSpare  = 10 // hundredths
-	leastSpare   = 2
+	emitterSpare = 20 // emitters
+	leastSpare   = 2  // emitters, and plugs to sow in
+	holeSpare    = 50 // holes, one of which is wrong and takes a plug
+	leastHoles   = 5  // plugs for wrong holes
 )
 
 // emitters adds the emitters by kind, with the stakes that hold the tubing.
@@ -37,11 +38,12 @@ func (c *count) emitters() {
 			continue
 		}
 		stakes += n
-		why := words.Say("{n} at {plants} {plants|plant|plants}, and 1 to spare for every 20, at least 2, all of one batch", words.N(n), words.N(plants))
+		every, least := words.N(emitterSpare), words.N(leastSpare)
+		why := words.Say("{n} at {plants} {plants|plant|plants}, and 1 to spare for every {every}, at least {least}, all of one batch", words.N(n), words.N(plants), every, least)
 		if perPlant > 0 {
-			why = words.Say("{plants} {plants|plant|plants} with {n} each, and 1 to spare for every 20, at least 2, all of one batch", words.N(plants), words.N(perPlant))
+			why = words.Say("{plants} {plants|plant|plants} with {n} each, and 1 to spare for every {every}, at least {least}, all of one batch", words.N(plants), words.N(perPlant), every, least)
 		}
-		spare := share(n, emitterSpare, leastSpare)
+		spare := spares(n, emitterSpare, leastSpare)
 		c.add(Line{
 			Group: EmittersGroup,
 			Name:  emitterName(&c.Plan.Emitters[i], c.sys),
@@ -51,8 +53,8 @@ func (c *count) emitters() {
 		})
 	}
 	c.add(Line{Group: EmittersGroup, Name: words.Say("Stake to hold the tubing"), Count: stakes, Why: words.Say("one at each emitter")})
-	plugs := share(stakes, 2, 5)
-	c.add(Line{Group: EmittersGroup, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every 50 holes, at least 5")})
+	plugs := spares(stakes, holeSpare, leastHoles)
+	c.add(Line{Group: EmittersGroup, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every {n} holes, at least {least}", words.N(holeSpare), words.N(leastHoles))})
 }
 
 // emitterName names an emitter by its data sheet.

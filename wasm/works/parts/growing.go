@@ -5,7 +5,6 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
-	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -14,13 +13,13 @@ func (c *count) growing() {
 	c.media()
 	crops, blockCrops := c.crops(false), c.crops(true)
 	plants := len(c.Plants)
-	spare := share(plants, sowingSpare, leastSpare)
+	spare := spares(plants, catalogue.SowingSpare, leastSpare)
 	c.add(Line{
 		Group: Growing,
 		Name:  words.Say("Plug to sow in"),
 		Count: plants + spare,
 		Spare: spare,
-		Why:   words.Say("one for each plant of {crops}, and 1 more for every 10, since not every seed comes up", words.And(crops)),
+		Why:   words.Say("one for each plant of {crops}, and 1 more for every {n}, since not every seed comes up", words.And(crops), words.N(catalogue.SowingSpare)),
 	})
 	blocks := 0
 	for i := range c.Plants {
@@ -97,7 +96,7 @@ func (c *count) media() {
 			Count: total,
 			Why:   why,
 		})
-		if kind == plan.Bucket || kind == plan.Pot {
+		if m.Empty {
 			fill += float64(total) * m.Volume
 			filled = append(filled, words.Say("{pieces} of {volume}", words.Say(m.Piece.Count, words.N(total)), unit.Text(unit.Volume, c.sys, m.Volume)))
 		}

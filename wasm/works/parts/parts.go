@@ -99,8 +99,8 @@ func (c *count) one(g Group, name, why string) {
 	c.add(Line{Group: g, Name: name, Count: 1, Why: why})
 }
 
-// share returns n hundredths, rounded up, of a number of things, but at least
-// least.
-func share(things, hundredths, least int) int {
-	return max(least, (things*hundredths+99)/100)
+// spares returns one for every so many things, begun ones counted as whole, but
+// at least least.
+func spares(things, every, least int) int {
+	return max(least, (things+every-1)/every)
 }

@@ -303,7 +303,7 @@ func check(t *testing.T, l *layout.Layout, lines []Line) {
 
 func TestSpares(t *testing.T) {
 	for _, tt := range []struct{ things, want int }{{1, 2}, {8, 2}, {40, 2}, {41, 3}, {60, 3}, {61, 4}, {120, 6}} {
-		if got := share(tt.things, emitterSpare, leastSpare); got != tt.want {
+		if got := spares(tt.things, emitterSpare, leastSpare); got != tt.want {
 			t.Errorf("%d to spare for %d emitters, want %d", got, tt.things, tt.want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
 )
 
 // titles are what tasks are called; those for a planting are followed by it.
@@ -13,9 +14,9 @@ var titles = [TaskKinds]words.Text{
 	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Clean the lines", Storing: "Drain the system and store it",
 }
 
-// notes say how, in a sentence or two.
+// notes say how, in a sentence or two; {n} is [catalogue.SowingSpare].
 var notes = [TaskKinds]words.Text{
-	Sowing:   "One seed to a plug, and 1 more for every 10. Keep them warm and covered until seedlings are up.",
+	Sowing:   "One seed to a plug, and 1 more for every {n}. Keep them warm and covered until seedlings are up.",
 	Potting:  "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
 	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
 	Tying:    "Every week: turn or clip the stem to its string and take the side shoots.",
@@ -58,7 +59,7 @@ func (s *Season) For(p *plan.Plan, t *Task) string {
 }
 
 // Note says how a task is done.
-func (t *Task) Note() string { return words.Say(notes[t.Kind]) }
+func (t *Task) Note() string { return words.Say(notes[t.Kind], words.N(catalogue.SowingSpare)) }
 
 // Name is a planting in words: the crop, with its number when there are
 // several plantings of it: "cucumber 2".

@@ -120,7 +120,7 @@ func TestYoungBeds(t *testing.T) {
 		l := lines[slices.IndexFunc(lines, func(l Line) bool { return l.From == day.Of(2027, 7, 19) })]
 		b := &l.Beds[0]
 		root := Root(&y.Plan.Rows[1])
-		easy := root * catalogue.Holdings[y.Plan.Rows[1].Medium].Easy
+		easy := root * catalogue.Media[y.Plan.Rows[1].Medium].Easy
 		if c.young {
 			root, easy = min(root, catalogue.BlockVolume), min(easy, catalogue.BlockEasy)
 		}
@@ -135,7 +135,7 @@ func TestYoungBeds(t *testing.T) {
 	late.Dates[season.Slab] = day.Of(2027, 7, 20)
 	y.Plan.Rows[1].PerPiece = 1000
 	b := y.Card().Lines[2].Beds[0]
-	if root := Root(&y.Plan.Rows[1]); !b.Young || b.Root != root || root >= catalogue.BlockVolume || b.Easy != root*catalogue.Holdings[b.Medium].Easy {
+	if root := Root(&y.Plan.Rows[1]); !b.Young || b.Root != root || root >= catalogue.BlockVolume || b.Easy != root*catalogue.Media[b.Medium].Easy {
 		t.Errorf("in %g m³: %+v", root, b)
 	}
 }
@@ -163,7 +163,7 @@ func TestBedOfRowsThatDiffer(t *testing.T) {
 	// (10 · 4 + 20 · 3 + 30 · 6)/60 = 280/60.
 	want := Root(&p.Rows[1])
 	if !ok || b.Zone != plan.MaxZones || b.Plants != 60 || math.Abs(b.Mean-28.0/6) > 1e-12 || b.Least != 2 || !slices.Equal(b.Rows, []int{0, 1, 2}) ||
-		b.Medium != plan.Bucket || b.Root != want || b.Easy != want*catalogue.Holdings[plan.Bucket].Easy || !slices.Equal(planted, []bool{true, true, true, false}) {
+		b.Medium != plan.Bucket || b.Root != want || b.Easy != want*catalogue.Media[plan.Bucket].Easy || !slices.Equal(planted, []bool{true, true, true, false}) {
 		t.Errorf("%+v, %t, rows %v", b, ok, planted)
 	}
 	if b, ok := y.bed(2, 0, planted); ok {

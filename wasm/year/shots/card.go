@@ -169,7 +169,7 @@ func (y *Year) bed(zone, planting int, planted []bool) (b Bed, ok bool) {
 			b.Least = f.Least
 		}
 		if b.Plants == 0 || root < b.Root { // the smallest, where rows differ
-			b.Medium, b.Root, b.Easy = row.Medium, root, root*catalogue.Holdings[row.Medium].Easy
+			b.Medium, b.Root, b.Easy = row.Medium, root, root*catalogue.Media[row.Medium].Easy
 		}
 		b.Rows = append(b.Rows, r)
 		b.Plants += row.Plants

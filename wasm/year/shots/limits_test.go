@@ -199,7 +199,7 @@ func TestOtherMedia(t *testing.T) {
 			n = perMetre
 		}
 		root := catalogue.Media[i].Volume / float64(n)
-		easy := root * catalogue.Holdings[i].Easy
+		easy := root * catalogue.Media[i].Easy
 		if o.Medium != i || o.PerPiece != n || math.Abs(o.Bed.Root-root) > 1e-12 || math.Abs(o.Bed.Easy-easy) > 1e-12 || o.Bed.Use != c.First.Use {
 			t.Errorf("medium %d: %+v", i, o)
 		}

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/dose"
 )
@@ -149,13 +148,14 @@ func (y *Year) choices(b *Bed) []Choice {
 	list := make([]Choice, len(catalogue.Media))
 	row := y.Plan.Rows[b.Rows[0]]
 	for i := range list {
+		m := &catalogue.Media[i]
 		row.Medium, row.PerPiece = i, 1
-		if i <= plan.GrowBag { // a metre long
-			row.PerPiece = max(1, int(y.Plan.Trait(y.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
+		if m.Along {
+			row.PerPiece = max(1, int(m.Length*y.Plan.Trait(y.Season.Plantings[b.Planting].Crop, catalogue.PerSlab)))
 		}
 		other := *b
 		other.Medium, other.Root = i, Root(&row)
-		other.Easy = other.Root * catalogue.Holdings[i].Easy
+		other.Easy = other.Root * m.Easy
 		list[i] = Choice{i, row.PerPiece, other}
 	}
 	return list
