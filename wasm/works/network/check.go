@@ -20,7 +20,7 @@ func (n *Network) check() error {
 	for i := range n.Nodes {
 		node := &n.Nodes[i]
 		switch {
-		case !finite(node.Z) || !finite(node.Draw) || node.Draw < 0:
+		case !finite(node.Z) || !amount(node.Draw):
 			return fault("node", i, "height or draw")
 		case node.Emitter < None || node.Emitter >= len(n.Emitters):
 			return fault("node", i, "emitter")
@@ -40,8 +40,7 @@ func (n *Network) check() error {
 		case drops > 1:
 			return fault("link", k, "law: a second drop")
 		case l.Law != nil:
-		case !(l.Bore > 0) || !(l.Length >= 0) || !(l.Extra >= 0) || !(l.K >= 0) || !(l.Roughness >= 0),
-			!finite(l.Bore + l.Length + l.Extra + l.K + l.Roughness):
+		case l.Bore == 0 || !amount(l.Bore) || !amount(l.Length) || !amount(l.Extra) || !amount(l.K) || !amount(l.Roughness):
 			return fault("link", k, "size")
 		}
 	}
@@ -51,5 +50,8 @@ func (n *Network) check() error {
 func fault(what string, i int, part string) error {
 	return errors.New("network: " + what + " " + strconv.Itoa(i) + " has no valid " + part)
 }
+
+// amount reports whether there can be so much of something.
+func amount(x float64) bool { return x >= 0 && finite(x) }
 
 func finite(x float64) bool { return x-x == 0 }

@@ -27,7 +27,7 @@ type system struct {
 	place         []int32   // position in order, from 1; 0 while not eliminated
 	fed           []bool    // joined to the source, by itself or by what is eliminated before
 	near          [][]int32 // of rings: the neighbours that are not yet eliminated
-	byDegree      [][]int32 // nodes of rings, by how many they were
+	byDegree      [][]int32 // nodes of rings, by how many they were; none once all are eliminated
 
 	leak []float64 // by node; once eliminated, one over the row's sum
 	rhs  []float64 // by node
@@ -58,7 +58,7 @@ func (s *system) prepare(nodes int, links []ends) {
 		mixed[l.to] ^= l.from
 	}
 	for i := nodes - 1; i > 0; i-- {
-		for n := int32(i); degree[n] == 1 && place[n] == 0; {
+		for n := int32(i); degree[n] == 1; {
 			next := mixed[n]
 			s.order = append(s.order, n)
 			s.to = append(s.to, next)
@@ -90,9 +90,6 @@ func (s *system) eliminateRings(links []ends, place []int32, fed []bool) {
 		if a, b := l.from, l.to; a != 0 && b != 0 && place[a] == 0 && place[b] == 0 {
 			s.join(a, b)
 		}
-	}
-	for d := range s.byDegree {
-		s.byDegree[d] = s.byDegree[d][:0]
 	}
 	for n := int32(len(place) - 1); n > 0; n-- {
 		if place[n] == 0 {
@@ -168,13 +165,11 @@ func (s *system) index(links []ends, place []int32) {
 		return lo + int32(slices.Index(s.to[lo:hi], b))
 	}
 	for k, l := range links {
-		s.entry[k] = -1
-		if l.from != 0 && l.to != 0 {
-			if at := min(place[l.from], place[l.to]) - 1; int(at) < s.trees {
-				s.entry[k] = at
-			} else {
-				s.entry[k] = find(l.from, l.to)
-			}
+		// The source has no place.
+		if at := min(place[l.from], place[l.to]) - 1; int(at) < s.trees {
+			s.entry[k] = at
+		} else {
+			s.entry[k] = find(l.from, l.to)
 		}
 	}
 	for p := s.trees; p < len(s.order); p++ {
