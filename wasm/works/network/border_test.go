@@ -144,3 +144,22 @@ func TestWhatDoesNotSettleIsAnError(t *testing.T) {
 		}
 	}
 }
+
+// bursting is a loss of nothing up to a flow, and no number beyond it.
+type bursting float64
+
+func (b bursting) Loss(q float64) (loss, slope float64) {
+	if q > float64(b) {
+		return math.NaN(), math.NaN()
+	}
+	return 0, 0
+}
+
+// What settles while all is shut, and not once it opens, is an error too.
+func TestWhatDoesNotSettleOnceOpen(t *testing.T) {
+	n := behind(20, compensating(2))
+	n.Links[0].Law = bursting(1e-9)
+	if sol, err := Solve(n); sol != nil || err != ErrUnsettled {
+		t.Errorf("%+v, %v", sol, err)
+	}
+}
