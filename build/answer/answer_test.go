@@ -30,7 +30,6 @@ func TestEveryKindHasItsName(t *testing.T) {
 		{"works/flush/flush.go", "Place", len(ends)},
 		{"works/headroom/headroom.go", "Kind", len(rooms)},
 		{"works/parts/parts.go", "Group", len(groups)},
-		{"works/design/design.go", "Limit", len(limits)},
 		{"year/season/tasks.go", "TaskKind", len(taskNames)},
 		{"year/season/conflicts.go", "ConflictKind", len(conflictNames)},
 	} {

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/design"
+	"evenrow/wasm/works/limit"
 )
 
 type search struct {
@@ -65,29 +66,15 @@ var conclusions = [...]string{
 	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
 }
 
-// limits names what a candidate can fail, each beside its bit.
-var limits = [...]struct {
-	of   design.Limit
-	name string
-}{
-	{design.Reach, "reach"},
-	{design.Fast, "speed"},
-	{design.Uneven, "evenness"},
-	{design.Above, "above-range"},
-	{design.Rating, "rating"},
-	{design.Dirty, "flushing"},
-	{design.Outside, "place"},
-}
-
 func searchOf(s *sheet.Sheet) *search {
 	d, p := s.Designs, s.Plan
 	if d == nil {
 		return nil
 	}
 	out := &search{Conclusion: name(conclusions[:], int(s.Concluded())), Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
-	for _, l := range limits {
-		if d.Forbids&l.of != 0 {
-			out.Forbids = append(out.Forbids, l.name)
+	for l, name := range limit.Names {
+		if d.Forbids.Has(limit.Limit(l)) {
+			out.Forbids = append(out.Forbids, name)
 		}
 	}
 	for i := range d.Best {

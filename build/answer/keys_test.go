@@ -11,6 +11,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/limit"
 )
 
 // The language of the keys: words in lower case, divided by underscores. A
@@ -130,9 +131,9 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 			t.Errorf("%q is no name of exploration %d", which.Name(), which)
 		}
 	}
-	for _, l := range limits {
-		if !aWord.MatchString(l.name) || stumbles.MatchString(l.name) {
-			t.Errorf("%q is no name of a limit", l.name)
+	for _, name := range limit.Names {
+		if !aWord.MatchString(name) || stumbles.MatchString(name) {
+			t.Errorf("%q is no name of a limit", name)
 		}
 	}
 	var found []kindOf

@@ -8,10 +8,12 @@ import (
 	"testing"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/works/design"
+	"evenrow/wasm/works/limit"
 )
 
 // planOf returns an example.
@@ -216,6 +218,21 @@ func TestEveryFindingIsTold(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Each limit that designs fail is told in a sentence of its own.
+func TestEveryLimitIsTold(t *testing.T) {
+	said := map[string]limit.Limit{}
+	for l, text := range broken {
+		got := words.Say(text)
+		if !strings.HasSuffix(got, ".") {
+			t.Errorf("%q, limit %d, is told as %q", limit.Names[l], l, got)
+		}
+		if other, there := said[got]; there {
+			t.Errorf("%q and %q are both told as %q", limit.Names[other], limit.Names[l], got)
+		}
+		said[got] = limit.Limit(l)
 	}
 }
 

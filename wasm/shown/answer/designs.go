@@ -13,6 +13,7 @@ import (
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/trade/water"
 	"evenrow/wasm/works/design"
+	"evenrow/wasm/works/limit"
 )
 
 // Designs says which tubing, feed and zones would serve for the least money,
@@ -254,23 +255,25 @@ func (sc part) made(b *design.Design, begins bool) string {
 	return words.Notes(parts...)
 }
 
-// broken says which limits designs fail.
-var broken = [design.Limits]words.Text{
-	"No supply that the form takes gives enough pressure or flow.",
-	"The water runs faster in the supply line or the header than your limit.",
-	"The water is less even than your limit.",
-	"Emitters run above the pressure that they are made for.",
-	"The pressure with every valve shut is more than the tubing may carry in the sun.",
-	"The ends of the rows do not flush clean.",
-	"A row does not fit the place.",
+// broken says which limits designs fail, in the order of [limit.Names]: without one
+// at the end it does not compile, and TestEveryLimitIsTold names what else is
+// missing.
+var broken [limit.Limits]words.Text = [...]words.Text{
+	limit.Reach:    "No supply that the form takes gives enough pressure or flow.",
+	limit.Speed:    "The water runs faster in the supply line or the header than your limit.",
+	limit.Evenness: "The water is less even than your limit.",
+	limit.Range:    "Emitters run above the pressure that they are made for.",
+	limit.Rating:   "The pressure with every valve shut is more than the tubing may carry in the sun.",
+	limit.Flushing: "The ends of the rows do not flush clean.",
+	limit.Place:    "A row does not fit the place.",
 }
 
 // noDesign says why nothing serves.
 func (sc part) noDesign(d *sheet.Designs) string {
 	var forbidden []string
-	for i, limit := range broken {
-		if d.Forbids&(1<<i) != 0 {
-			forbidden = append(forbidden, words.Say(limit))
+	for l, fails := range broken {
+		if d.Forbids.Has(limit.Limit(l)) {
+			forbidden = append(forbidden, words.Say(fails))
 		}
 	}
 	switch unlike := d.Unlike > 0 && d.Unlike == d.Unequal; {

@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/trade/climate"
 	"evenrow/wasm/trade/evenness"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 	"evenrow/wasm/year/demand"
 	"evenrow/wasm/year/season"
@@ -58,7 +59,7 @@ func (s *Sheet) compare() {
 		if z.Open < z.Emitters {
 			return
 		}
-		if e.EU < max(nearlyFrom, s.Plan.Limits.Evenness) {
+		if e.EU < max(nearlyFrom, limit.EvennessOf(s.Plan).At) {
 			fits = z.Mixed && s.fit(z) >= nearlyFrom && fits
 		}
 	}
@@ -113,15 +114,15 @@ func (s *Sheet) fit(z *ZoneResult) float64 {
 			high = p.Row
 		}
 	}
-	limit := s.Plan.Limits.Evenness
+	wanted := limit.EvennessOf(s.Plan)
 	if len(shares) == 0 { // then the flows alone are judged
-		if z.Alike.EU < limit {
-			s.find(Finding{Kind: Uneven, Row: -1, Value: z.Alike.EU, Limit: limit, Zone: z.Zone})
+		if wanted.Broken(z.Alike.EU) {
+			s.find(Finding{Kind: Uneven, Row: -1, Value: z.Alike.EU, Limit: wanted.At, Zone: z.Zone})
 		}
 		return 0
 	}
 	even := evenness.Of(shares, fewest, cv).EU
-	if even < limit && z.Alike.EU < limit {
+	if wanted.Broken(even) && wanted.Broken(z.Alike.EU) {
 		s.find(Finding{Kind: Unlike, Row: high, Base: low, Value: share(high) / share(low), Limit: 1, Zone: z.Zone})
 	}
 	return even

@@ -8,6 +8,7 @@ import (
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/design"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 )
 
 // Designs are what a search for cheaper designs found, each worked out again
@@ -46,9 +47,10 @@ const (
 // which no tubing mends, says so in Forbids.
 func searched(s *Sheet) *Designs {
 	d := &Designs{}
-	if (&trial{s: s}).has(OutsidePlace) {
-		d.Forbids = design.Outside
-		return d
+	for _, f := range s.Findings {
+		if d.Forbids = Kinds[f.Kind].Breaks & limit.Place.Alone(); d.Forbids != 0 {
+			return d
+		}
 	}
 	if s.found == nil {
 		s.found = design.Of(s.Plan, split, s.meter())

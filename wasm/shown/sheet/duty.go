@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/works/design"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 )
 
@@ -34,12 +35,12 @@ func duty(s *Sheet, from float64, rank int) (head, flow float64, ok bool) {
 	for i := range s.Zones {
 		zone := s.Zones[(s.Critical+i)%len(s.Zones)].Zone
 		var q float64
-		if head, q, ok = dutyWith(s, zone, 0, s.Plan.Limits.Reserve, head, rank); !ok {
+		if head, q, ok = dutyWith(s, zone, 0, limit.MarginOf(s.Plan, false).At, head, rank); !ok {
 			return 0, 0, false
 		}
 		flow = max(flow, q)
 		if l.FilterLink >= 0 && fouling > 0 {
-			if head, q, ok = dutyWith(s, zone, fouling, 0, head, rank); !ok {
+			if head, q, ok = dutyWith(s, zone, fouling, limit.MarginOf(s.Plan, true).At, head, rank); !ok {
 				return 0, 0, false
 			}
 			flow = max(flow, q)

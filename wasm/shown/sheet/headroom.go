@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/headroom"
+	"evenrow/wasm/works/limit"
 )
 
 // rooms finds how much more a plan whose answer is yes can carry.
@@ -14,8 +15,8 @@ func rooms(s *Sheet) []headroom.Room {
 	}
 	weakest := s.Layout.Plants[s.Zones[s.Critical].Worst].Row
 	found := headroom.Of(s.Plan, len(s.Zones), weakest, s.slack(), func(p *plan.Plan) headroom.Answer {
-		if short := allOpen(p, s.meter()) - p.Limits.Reserve; short < 0 {
-			return headroom.Answer{Slack: short / asMuch}
+		if margin, b := allOpen(p, s.meter()), limit.MarginOf(p, false); b.Broken(margin) {
+			return headroom.Answer{Slack: b.Slack(margin)}
 		}
 		return assess(p, s.meter()).slack()
 	})
@@ -40,9 +41,6 @@ func EndedBy(e headroom.End) (k FindingKind, ok bool) {
 	return FindingKind(e.Reason), true
 }
 
-// asMuch is a head in m that weighs as much as the whole of another limit.
-const asMuch = 10
-
 // slack is the verdict with how far it is from turning: the least of what is
 // left to the limits that more of anything uses up.
 func (s *Sheet) slack() headroom.Answer {
@@ -50,13 +48,12 @@ func (s *Sheet) slack() headroom.Answer {
 	if len(s.Findings) > 0 {
 		a.Why = EndOf(s.Findings[0].Kind)
 	}
-	limits := &s.Plan.Limits
-	for i := range s.Zones {
-		z := &s.Zones[i]
-		a.Slack = min(a.Slack, (z.Margin-limits.Reserve)/asMuch, z.Fouled/asMuch, z.Even.EU-limits.Evenness,
-			1-max(z.LeadSpeed, z.HeaderSpeed)/limits.Speed)
-		if c := s.Layout.Curve; c != nil {
-			a.Slack = min(a.Slack, 1-z.Flow/c.LastFlow())
+	for k := range Kinds {
+		for i := range s.Zones {
+			if Kinds[k].Held != nil {
+				m := Kinds[k].Held(s, &s.Zones[i])
+				a.Slack = min(a.Slack, m.Bound.Slack(m.Value))
+			}
 		}
 	}
 	return a

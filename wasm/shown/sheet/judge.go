@@ -6,9 +6,9 @@ import (
 
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 )
 
@@ -49,24 +49,13 @@ func (s *Sheet) sortFindings() {
 func (s *Sheet) judgeZone(z *ZoneResult) {
 	s.judgeEmitters(z)
 	s.judgeHeights(z)
-	limits := &s.Plan.Limits
-	shut := z.Open < z.Emitters
-	if !shut && z.Below == 0 {
-		if z.Margin < limits.Reserve {
-			s.find(Finding{Kind: ShortReserve, Row: -1, Value: z.Margin, Limit: limits.Reserve, Zone: z.Zone})
+	for k := range Kinds {
+		if Kinds[k].Held == nil {
+			continue
 		}
-		if z.Fouled < 0 {
-			s.find(Finding{Kind: Fouled, Row: -1, Value: z.Fouled, Zone: z.Zone})
+		if m := Kinds[k].Held(s, z); m.Told && m.Bound.Broken(m.Value) {
+			s.find(Finding{Kind: FindingKind(k), Row: -1, Value: m.Value, Limit: m.Bound.At, Zone: z.Zone})
 		}
-	}
-	if !shut && z.Even.EU < limits.Evenness {
-		s.find(Finding{Kind: Uneven, Row: -1, Value: z.Even.EU, Limit: limits.Evenness, Zone: z.Zone})
-	}
-	if v := max(z.LeadSpeed, z.HeaderSpeed); v > limits.Speed {
-		s.find(Finding{Kind: FastLead, Row: -1, Value: v, Limit: limits.Speed, Zone: z.Zone})
-	}
-	if c := s.Layout.Curve; c != nil && z.Flow > c.LastFlow()*(1+rounding) {
-		s.find(Finding{Kind: OffCurve, Row: -1, Value: z.Flow, Limit: c.LastFlow(), Zone: z.Zone})
 	}
 	if t := s.Plan.Supply.Tank; s.Plan.Supply.Kind != plan.Mains && z.Flow > 0 && t < smallTank*z.Flow {
 		s.find(Finding{Kind: SmallTank, Row: -1, Value: t / z.Flow, Limit: smallTank, Zone: z.Zone})
@@ -192,12 +181,11 @@ func (s *Sheet) judgePressure() {
 		if st.Tube == layout.NoTube {
 			continue
 		}
-		tube := &catalogue.Tubes[l.Tubes[st.Tube].Entry]
-		rating := l.Network.Water.HeadOf(tube.InSun())
+		rating := limit.RatingOf(l.Tubes[st.Tube].Entry, l.Network.Water)
 		for _, k := range st.Links {
 			link := &l.Network.Links[k]
-			if h := l.Still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); h > rating {
-				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating})
+			if h := l.Still(st) - min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z); rating.Broken(h) {
+				s.find(Finding{Kind: OverRating, Row: -1, Value: h, Limit: rating.At})
 			}
 		}
 	}

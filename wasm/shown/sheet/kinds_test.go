@@ -5,10 +5,11 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/limit"
 )
 
 func TestEveryKindHasItsRow(t *testing.T) {
-	named := map[string]FindingKind{}
+	named, breaks := map[string]FindingKind{}, limit.Set(0)
 	for k := range FindingKind(FindingKinds) {
 		name := Kinds[k].Name
 		if name == "" {
@@ -20,6 +21,63 @@ func TestEveryKindHasItsRow(t *testing.T) {
 		named[name] = k
 		if Kinds[k].Low && Kinds[k].High {
 			t.Errorf("%v is of too little head and of too much", k)
+		}
+		breaks |= Kinds[k].Breaks
+		// What designs are not held to: each with the reason.
+		apart := map[FindingKind]string{
+			PowerOnly: "nothing is worked out", Unsolved: "nothing is worked out", Unlike: "no tubing changes what emitters are made to give",
+		}
+		if free := Kinds[k].Verdict == Yes || apart[k] != ""; (Kinds[k].Breaks == 0) != free {
+			t.Errorf("%v breaks %b of the limits, and designs are held to it: %v", k, Kinds[k].Breaks, !free)
+		}
+	}
+	for l := range limit.Limit(limit.Limits) {
+		if l != limit.Flushing && !breaks.Has(l) { // which has an answer of its own, see Sheet.Flush
+			t.Errorf("designs are held to %q, and no finding breaks it", limit.Names[l])
+		}
+	}
+}
+
+// What a zone is held to is found where it is broken, with the figures that it
+// was compared by, and leaves nothing to the headroom then.
+func TestMeasuresAreFound(t *testing.T) {
+	tried := map[FindingKind]int{}
+	for _, change := range []func(p *plan.Plan){
+		func(p *plan.Plan) { p.Limits.Reserve = 30 },
+		func(p *plan.Plan) { p.Limits.Speed = 0.1 },
+		func(p *plan.Plan) { p.Emitters[0].CV = 0.3 },
+		func(p *plan.Plan) { p.Filter.Fouling, p.Filter.Rated = 2e5, p.Filter.Rated/6 },
+		func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.Points = plan.PumpPoints, []plan.Point{{Flow: 0, Head: 40}, {Flow: 1e-6, Head: 39.99}}
+		},
+	} {
+		p := plan.Default()
+		change(p)
+		s := Answer(p)
+		for k := range FindingKind(FindingKinds) {
+			if Kinds[k].Held == nil {
+				continue
+			}
+			broken := false
+			for i := range s.Zones {
+				m := Kinds[k].Held(s, &s.Zones[i])
+				broken = broken || m.Bound.Broken(m.Value)
+				if left := s.slack().Slack; left > m.Bound.Slack(m.Value) {
+					t.Errorf("%v: %g is left of all limits, and %g of this one", k, left, m.Bound.Slack(m.Value))
+				}
+			}
+			at := slices.IndexFunc(s.Findings, func(f Finding) bool { return f.Kind == k })
+			if broken != (at >= 0) {
+				t.Errorf("%v is broken: %v, and %+v is found", k, broken, s.Findings)
+			}
+			if broken {
+				tried[k]++
+			}
+		}
+	}
+	for k := range FindingKind(FindingKinds) {
+		if Kinds[k].Held != nil && tried[k] == 0 {
+			t.Errorf("%v is broken in no plan here", k)
 		}
 	}
 }

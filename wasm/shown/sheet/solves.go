@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 )
 
@@ -17,7 +18,7 @@ func solves(p *plan.Plan, m *work.Meter) bool {
 	if len(p.Check()) > 0 {
 		return false
 	}
-	return allOpen(p, m) >= p.Limits.Reserve && assess(p, m).Verdict == Yes
+	return !limit.MarginOf(p, false).Broken(allOpen(p, m)) && assess(p, m).Verdict == Yes
 }
 
 // allOpen returns the least head in m that an emitter has above its lowest

@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 )
 
 // A Zoning is how many zones a plan takes, beside how many it has.
@@ -186,7 +187,7 @@ func sideOf(s *Sheet) Looped {
 	}
 	fits := func(n int) bool {
 		p, ok := longer(n)
-		return ok && allOpen(p, s.meter()) >= p.Limits.Reserve
+		return ok && !limit.MarginOf(p, false).Broken(allOpen(p, s.meter()))
 	}
 	least := math.MaxInt
 	for i := range s.Plan.Rows {

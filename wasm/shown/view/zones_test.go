@@ -6,7 +6,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/works/design"
+	"evenrow/wasm/works/limit"
 )
 
 // planOf returns an example.
@@ -101,7 +101,7 @@ func TestDesignsInWords(t *testing.T) {
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Best, s.Designs.Cut = nil, true }, []string{"too large for a search", "may have been missed"}},
 		{plan.Default(), func(s *sheet.Sheet) {
 			s.Designs.Best, s.Designs.List = nil, nil
-			s.Designs.Failures = [design.Limits]int{1, 9}
+			s.Designs.Failures = [limit.Limits]int{1, 9}
 		}, []string{"No limit alone forbids it; most often it is this one. The water runs faster"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs.Unequal = 1 }, []string{"1 was left out because that gave another answer"}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Designs = nil }, []string{"as soon as the plan can be"}},

@@ -6,6 +6,13 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/layout"
+)
+
+var (
+	ranks                     = [...]string{layout.Lead: "Supply line", layout.Main: "Header", layout.Lateral: "Rows"}
+	paces [sheet.Paces]string = [...]string{sheet.NoLimit: "no limit set", sheet.SlowEnough: "within", sheet.TooFast: "too fast"}
 )
 
 // Speeds compares the water's speeds with the limit.
@@ -15,7 +22,6 @@ func Speeds(the *scene.Scene) {
 		sc.Tag("p", "Nothing runs yet.")
 		return
 	}
-	limit := sc.S.Plan.Limits.Speed
 	sc.Tag("p", "Slow water costs little pressure. Fast water costs much, and causes water hammer when a valve shuts.")
 	t := sc.Table("Greatest speeds of the water", "Where", "#Speed", "#Limit", "Verdict")
 	for i := range sc.S.Zones {
@@ -24,22 +30,16 @@ func Speeds(the *scene.Scene) {
 		if len(sc.S.Zones) > 1 {
 			zone = ", zone " + strconv.Itoa(z.Zone)
 		}
-		for _, r := range [...]struct {
-			name    string
-			v       float64
-			limited bool
-		}{{"Supply line", z.LeadSpeed, true}, {"Header", z.HeaderSpeed, true}, {"Rows", z.RowSpeed, false}} {
-			if r.name == "Header" && sc.S.Plan.Header.Layout == plan.OneLine {
+		for rank, name := range ranks {
+			if rank == layout.Main && sc.S.Plan.Header.Layout == plan.OneLine {
 				continue
 			}
-			most, verdict := "–", "no limit set"
-			if r.limited {
-				most, verdict = sc.Amount(unit.Speed, limit), "within"
-				if r.v > limit {
-					verdict = "too fast"
-				}
+			v, is := sc.S.Pace(z, rank)
+			most := "–"
+			if is != sheet.NoLimit {
+				most = sc.Amount(unit.Speed, sc.S.Plan.Limits.Speed)
 			}
-			t.Row(r.name+zone, sc.Amount(unit.Speed, r.v), most, verdict)
+			t.Row(name+zone, sc.Amount(unit.Speed, v), most, paces[is])
 		}
 	}
 	t.End()

@@ -49,20 +49,7 @@ package design
 import (
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
-)
-
-// A Limit is a thing that a candidate can fail, as a bit.
-type Limit uint8
-
-const (
-	Reach   Limit  = 1 << iota // the supply does not give the head, or not that flow; of a new one: it takes more than the form does
-	Fast                       // water runs too fast in the lead or the header
-	Uneven                     // the evenness that was asked for
-	Above                      // emitters above their range
-	Rating                     // what the tubing may carry in the sun, with every valve shut
-	Dirty                      // an end that does not flush
-	Outside                    // a row does not fit the place; set by others
-	Limits  = iota             // how many there are
+	"evenrow/wasm/works/limit"
 )
 
 // A Design is one candidate that serves.
@@ -85,15 +72,15 @@ const Kept = -1
 
 // A Result is what a search found.
 type Result struct {
-	List     []Design // what nothing beats in both cost and power, cheapest first; for a gravity tank in cost and head
-	Own      []Design // the cheapest that the supply of the plan carries; one or none
-	Now      float64  // cost of the plan as it stands
-	Counted  int      // candidates
-	Solved   int      // candidates whose limits were looked at
-	Pruned   int      // candidates that something known beats
-	Cut      bool     // the search was ended early, and Counted are those up to there
-	Forbids  Limit    // when List is empty: what every candidate fails, at their own least supply; 0 when no limit alone is to blame
-	Failures [Limits]int
+	List     []Design          // what nothing beats in both cost and power, cheapest first; for a gravity tank in cost and head
+	Own      []Design          // the cheapest that the supply of the plan carries; one or none
+	Now      float64           // cost of the plan as it stands
+	Counted  int               // candidates
+	Solved   int               // candidates whose limits were looked at
+	Pruned   int               // candidates that something known beats
+	Cut      bool              // the search was ended early, and Counted are those up to there
+	Forbids  limit.Set         // when List is empty: what every candidate fails, at their own least supply; 0 when no limit alone is to blame
+	Failures [limit.Limits]int // how many candidates fail each
 }
 
 // Of searches a plan that has been checked, whatever its answer. split puts a

@@ -8,13 +8,13 @@ import (
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 )
 
 // judge finds the least supply of a candidate and whether, with it, every limit
 // is met; then whether the supply of the plan does as well.
 func (s *search) judge(c *found, zones []zone, a *lead, h *header, f *field) {
-	limits := &s.p.Limits
 	c.head = math.Inf(-1)
 	carried := true
 	for i := range zones {
@@ -22,10 +22,10 @@ func (s *search) judge(c *found, zones []zone, a *lead, h *header, f *field) {
 			if due && s.fouling == 0 {
 				break
 			}
-			head, flow, ok := s.least(&zones[i], a, i, due, limits.Reserve)
+			head, flow, ok := s.least(&zones[i], a, i, due, limit.MarginOf(s.p, due).At)
 			if !ok {
 				s.r.Solved++
-				s.fail(Reach)
+				s.fail(limit.Reach.Alone())
 				return
 			}
 			c.head, c.flow = max(c.head, head), max(c.flow, flow)
@@ -40,7 +40,7 @@ func (s *search) judge(c *found, zones []zone, a *lead, h *header, f *field) {
 	}
 	s.r.Solved++
 	curve, rests, ok := s.supply(c.head, c.flow)
-	why := Reach
+	why := limit.Reach.Alone()
 	if ok {
 		why = s.breaks(zones, a, curve, rests, h, f)
 	}
@@ -61,11 +61,9 @@ func (s *search) better(c *found) bool {
 	return s.own == nil || c.cost < s.own.cost || c.cost == s.own.cost && c.effort < s.own.effort
 }
 
-// least returns the least head at the supply that zone i takes, and its flow.
+// least returns the least head at the supply that zone i takes with a reserve, with
+// the filter clean or due for cleaning, and its flow.
 func (s *search) least(z *zone, a *lead, i int, due bool, reserve float64) (head, flow float64, ok bool) {
-	if due {
-		reserve = 0
-	}
 	head, flow, ok = z.least(reserve)
 	if !ok {
 		return 0, 0, false
@@ -168,16 +166,15 @@ func (s *search) ownSupply() {
 }
 
 // breaks returns the limits that a candidate breaks with a supply.
-func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h *header, f *field) (why Limit) {
-	limits := &s.p.Limits
+func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h *header, f *field) (why limit.Set) {
 	if rests[0] > a.still || rests[1] > min(h.still, f.still) {
-		why |= Rating
+		why |= limit.Rating.Alone()
 	}
 	for i := range zones {
 		z := &zones[i]
 		head, flow, ok := s.operates(z, a, i, c)
 		if !ok {
-			return why | Reach
+			return why | limit.Reach.Alone()
 		}
 		at := z.at(head)
 		var lift float64
@@ -186,27 +183,27 @@ func (s *search) breaks(zones []zone, a *lead, c pump.Curve, rests [2]float64, h
 		} else {
 			_, lift = a.at(flow, false)
 		}
-		need := max(at.needs+limits.Reserve, at.air, lift)
-		if head < need-2*near || flow > c.LastFlow() {
-			why |= Reach
+		need := max(at.needs+limit.MarginOf(s.p, false).At, at.air, lift)
+		if head < need-2*near || limit.CurveOf(c).Broken(flow) {
+			why |= limit.Reach.Alone()
 		}
-		if s.fouling > 0 && why&Reach == 0 && !s.stillCarries(z, a, i, c) {
-			why |= Reach
+		if s.fouling > 0 && !why.Has(limit.Reach) && !s.stillCarries(z, a, i, c) {
+			why |= limit.Reach.Alone()
 		}
 		if head > at.top {
-			why |= Above
+			why |= limit.Range.Alone()
 		}
-		if max(at.speed, a.fastest(flow)) > limits.Speed {
-			why |= Fast
+		if limit.SpeedOf(s.p).Broken(max(at.speed, a.fastest(flow))) {
+			why |= limit.Speed.Alone()
 		}
-		if at.even < limits.Evenness {
-			why |= Uneven
+		if limit.EvennessOf(s.p).Broken(at.even) {
+			why |= limit.Evenness.Alone()
 		}
 	}
 	for _, g := range s.gushes(h, f) {
 		loss, _ := a.at(g.flow, false)
 		if h, _ := c.Head(g.flow); h < g.head+loss {
-			why |= Dirty
+			why |= limit.Flushing.Alone()
 			break
 		}
 	}
@@ -231,7 +228,7 @@ func (s *search) operates(z *zone, a *lead, i int, c pump.Curve) (head, flow flo
 		return head - h + loss, q
 	}
 	// It is the least head that the zone needs, or more; else it does not carry.
-	least, _, ok := z.least(s.p.Limits.Reserve)
+	least, _, ok := z.least(limit.MarginOf(s.p, false).At)
 	if !ok {
 		return 0, 0, false
 	}
@@ -243,7 +240,7 @@ func (s *search) operates(z *zone, a *lead, i int, c pump.Curve) (head, flow flo
 
 // stillCarries says whether a supply carries a zone once the filter is due.
 func (s *search) stillCarries(z *zone, a *lead, i int, c pump.Curve) bool {
-	need, flow, ok := s.least(z, a, i, true, 0)
+	need, flow, ok := s.least(z, a, i, true, limit.MarginOf(s.p, true).At)
 	if !ok {
 		return false
 	}

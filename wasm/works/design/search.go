@@ -6,6 +6,7 @@ import (
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/trade/water"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 )
 
 // A search is one search on its way.
@@ -31,8 +32,8 @@ type search struct {
 
 	work  int // nodes of all steps of the solver
 	front []*found
-	own   *found // the cheapest that the supply carries
-	fails Limit  // what all candidates fail
+	own   *found    // the cheapest that the supply carries
+	fails limit.Set // what all candidates fail
 	r     Result
 }
 
@@ -58,7 +59,7 @@ const (
 )
 
 func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *search {
-	s := &search{p: p, meter: m, base: layout.Metered(p, m), fails: ^Limit(0), flush: p.Prices.Flush != 0}
+	s := &search{p: p, meter: m, base: layout.Metered(p, m), fails: ^limit.Set(0), flush: p.Prices.Flush != 0}
 	s.water = s.base.Network.Water
 	s.headed = p.Header.Layout != plan.OneLine && len(p.Rows) > 1
 	s.gravity = p.Supply.Kind == plan.GravityTank
@@ -155,7 +156,7 @@ func (s *search) run() {
 							continue
 						}
 						if known = s.solve(zones, p, head, field, numbers); !known {
-							s.fail(Reach)
+							s.fail(limit.Reach.Alone())
 							continue
 						}
 					}
@@ -230,7 +231,7 @@ func (s *search) carries(head, flow float64) bool {
 		return false
 	}
 	h, _ := s.mine.Head(flow)
-	return h >= head-2*near && flow <= s.mine.LastFlow()
+	return h >= head-2*near && !limit.CurveOf(s.mine).Broken(flow)
 }
 
 // inFront says whether the front beats a candidate.
@@ -272,11 +273,11 @@ func (s *search) keep(c *found) {
 	s.front = append(append(s.front[:i:i], &kept), s.front[end:]...)
 }
 
-func (s *search) fail(why Limit) {
+func (s *search) fail(why limit.Set) {
 	s.fails &= why
-	for i := range Limits {
-		if why&(1<<i) != 0 {
-			s.r.Failures[i]++
+	for l := range limit.Limit(limit.Limits) {
+		if why.Has(l) {
+			s.r.Failures[l]++
 		}
 	}
 }

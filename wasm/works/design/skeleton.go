@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/layout"
+	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
 )
 
@@ -100,7 +100,7 @@ func (s *search) tubing(l *layout.Layout, st *layout.Stretch, cost, still *float
 	}
 	entry := l.Tubes[st.Tube].Entry
 	*cost += s.p.Prices.Tubes[entry] * st.Length
-	rating := s.water.HeadOf(catalogue.Tubes[entry].InSun())
+	rating := limit.RatingOf(entry, s.water).At
 	for _, k := range st.Links {
 		link := &l.Network.Links[k]
 		*still = min(*still, rating+min(l.Network.Nodes[link.From].Z, l.Network.Nodes[link.To].Z))

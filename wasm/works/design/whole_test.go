@@ -214,7 +214,7 @@ func TestLeastHeadIsThatOfTheWholeNetwork(t *testing.T) {
 					if due {
 						n, reserve = l.Fouled(n, s.fouling), 0
 					}
-					head, flow, ok := s.least(&c.zones[i], c.lead, i, due, p.Limits.Reserve)
+					head, flow, ok := s.least(&c.zones[i], c.lead, i, due, reserve)
 					want, draws := duty(t, l, n, reserve)
 					if !ok || math.Abs(head-want) > 1e-3 || math.Abs(flow-draws) > 1e-4*draws {
 						t.Errorf("seed %d, zone %d, due %t: %.6g m at %.6g m³/s, %t, want %.6g and %.6g", seed, number, due, head, flow, ok, want, draws)
