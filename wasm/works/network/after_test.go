@@ -128,3 +128,35 @@ func TestRemadeFromAnywhere(t *testing.T) {
 		}
 	}
 }
+
+// Links that resist alike, one after the other, are kept as one; where one of
+// them changes, only that one does, and changing it again takes no more room.
+func TestRemadeAmongAlike(t *testing.T) {
+	n := field(100)
+	n.Links[0].Law = curve{h0: 60, qm: 1e-3}
+	s, err := NewSolver(n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const kinds = 4 // the pump, a row, the header, the other row
+	if len(s.links) != kinds {
+		t.Errorf("%d links of %d kinds are kept as %d", len(n.Links), kinds, len(s.links))
+	}
+	others := map[int]bool{}
+	for _, k := range []int{1, 50, 30, 31, 60, 30, 51, 99, 52, 30} { // first, last and in the middle of a run
+		others[k] = true
+		n.Links[k].Length += 40
+		s.Remake(k)
+		got, err := s.Start()
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := mustSolve(t, n)
+		if !slices.Equal(got.Head, want.Head) {
+			t.Fatalf("after link %d is another, the last emitter has %g m, want %g", k, got.Head[len(n.Nodes)-1], want.Head[len(n.Nodes)-1])
+		}
+		if most := kinds + len(others); len(s.links) > most {
+			t.Errorf("with %d that were changed, %d are kept, want %d at most", len(others), len(s.links), most)
+		}
+	}
+}

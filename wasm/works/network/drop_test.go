@@ -50,6 +50,11 @@ func TestDropByHand(t *testing.T) {
 		if math.Abs(s.Total*3.6e6-tt.out) > 1e-5*tt.out || math.Abs(s.Head[2]-0.5-tt.see) > 1e-6 || s.Open[2] != tt.open || s.Unsteady != tt.unsteady {
 			t.Errorf("a source of %g m: %g L/h, it sees %g m, open %t, %d unsteady; want %+v", tt.head, s.Total*3.6e6, s.Head[2]-0.5, s.Open[2], s.Unsteady, tt)
 		}
+		// What holds the water back leaves the emitter a nanometre short, so that
+		// no rounding lets any through.
+		if tt.open && tt.out == 0 && tt.see == 0 && math.Abs(s.Head[2]-0.5+1e-9) > 1e-12 {
+			t.Errorf("a source of %g m: held back, the emitter sees %g m, want a nanometre less than none", tt.head, s.Head[2]-0.5)
+		}
 		if flows := s.Total > 0; flows && math.Abs(s.Head[0]-s.Head[1]-5) > 1e-6 || !flows && (s.Head[0]-s.Head[1] < -1e-9 || s.Head[0]-s.Head[1] > 5+1e-6) {
 			t.Errorf("a source of %g m: the device takes %g m of %g L/h", tt.head, s.Head[0]-s.Head[1], s.Total*3.6e6)
 		}

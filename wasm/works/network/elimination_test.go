@@ -143,6 +143,9 @@ func TestUsedSolverIsLikeANewOne(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if len(used.links) != len(fresh.links) {
+			t.Errorf("seed %d: a used solver has %d links, a new one %d", seed, len(used.links), len(fresh.links))
+		}
 		hold := func(s *Solver) (*Solution, error) {
 			sol, _, err := s.Hold(slices.Repeat([]bool{true}, len(n.Nodes)))
 			return sol, err

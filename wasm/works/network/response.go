@@ -13,7 +13,7 @@ func (s *Solver) Response(open []bool) (*Response, *Solution, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	s.evaluate(&s.now)
+	s.net.Meter.Spend(s.sys.cost())
 	s.assemble()
 	s.sys.factor()
 	return &Response{&s.sys}, sol, nil
