@@ -42,6 +42,7 @@ func TestCountedByHand(t *testing.T) {
 		{"a ring", func(p *plan.Plan) { p.Header.Layout = plan.Ring }, 2 * 2 * 2 * 2},
 		{"a line", func(p *plan.Plan) { p.Header.Layout, p.Rows = plan.OneLine, p.Rows[:2] }, 2 * 2},
 		{"two runs", func(p *plan.Plan) { p.Runs = append(p.Runs, p.Runs[0]) }, 2 * 2 * 2 * 2 * 2 * 4},
+		{"rows of two sizes, which may stay", func(p *plan.Plan) { p.Rows[2].Tube = 2 }, 3 * 2 * 2 * 2 * 4},
 		{"a size that no row can be", func(p *plan.Plan) { p.Prices.Tubes[wide] = 1 }, 2 * 3 * 2 * 3 * 4},
 		{"nothing that a row can be", func(p *plan.Plan) {
 			p.Prices.Tubes[1], p.Prices.Tubes[2], p.Prices.Tubes[wide] = 0, 0, 1
@@ -126,6 +127,19 @@ func TestWhatForbids(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// One candidate that fails is to blame like many, and none is not.
+func TestWhatForbidsAFew(t *testing.T) {
+	p := simple()
+	p.Header.Layout, p.Prices.Tubes[2], p.Limits.Speed = plan.OneLine, 0, 0.01
+	if r := Of(p, split, nil); r.Counted != 1 || r.Forbids != Fast || len(r.List) > 0 {
+		t.Errorf("one candidate: %+v", r)
+	}
+	p.Prices.Tubes[1] = 0
+	if r := Of(p, split, nil); r.Counted != 0 || r.Forbids != 0 {
+		t.Errorf("no candidate: %+v", r)
 	}
 }
 
@@ -271,7 +285,7 @@ func TestBounds(t *testing.T) {
 			b := s.bound.of(c.plan, c.plan.Zones())
 			head, flow := math.Inf(-1), 0.0
 			for i := range c.zones {
-				h, q, ok := s.least(&c.zones[i], c.lead, i, false, 0)
+				h, q, ok := s.least(&c.zones[i], c.lead, i, true, 0)
 				if !ok {
 					t.Fatalf("seed %d: nothing is enough", seed)
 				}

@@ -167,6 +167,13 @@ func TestStrengthen(t *testing.T) {
 	if h := p.Supply.ShutOff * (1 - math.Pow(1e-4/p.Supply.MaxFlow, 2)); h < 12.34 || h > 12.34+0.2 {
 		t.Errorf("the pump gives %g m at the duty", h)
 	}
+	// Up to the next tenth of a metre and of a litre a minute, in place of a tap
+	// and of a regulator too.
+	p.Supply.Kind, p.Supply.Regulator = plan.Mains, 1e5
+	Strengthen(p, 12.34, 6.04/6e4)
+	if math.Abs(p.Supply.ShutOff-12.4/0.8) > 1e-9 || math.Abs(p.Supply.MaxFlow-6.1/6e4/math.Sqrt(0.2)) > 1e-9 || p.Supply.Kind != plan.PumpTwo || p.Supply.Regulator != 0 {
+		t.Errorf("12.34 m at 6.04 L/min take %+v", p.Supply)
+	}
 	Strengthen(p, 0.01, 1e-9)
 	if errs := p.Check(); len(errs) > 0 {
 		t.Error(errs[0])
@@ -174,7 +181,7 @@ func TestStrengthen(t *testing.T) {
 	p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0
 	was := p.Runs[0].Rise
 	Strengthen(p, 1.23, 1e-4)
-	if up := was - p.Runs[0].Rise; up < 1.23 || up > 1.29 {
+	if up := was - p.Runs[0].Rise; up < 1.23 || up > 1.29 || p.Supply.Kind != plan.GravityTank {
 		t.Errorf("raised by %g m", up)
 	}
 }

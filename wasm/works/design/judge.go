@@ -9,7 +9,6 @@ import (
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/limit"
-	"evenrow/wasm/works/network"
 )
 
 // judge finds the least supply of a candidate and whether, with it, every limit
@@ -312,9 +311,6 @@ func (b *bounds) of(p *plan.Plan, numbers []int) bound {
 				continue
 			}
 			node := &b.l.Network.Nodes[pl.Node]
-			if node.Emitter == network.None {
-				continue
-			}
 			e := &b.l.Network.Emitters[node.Emitter]
 			q, _ := e.Open(e.Lowest)
 			flow += node.Count * q

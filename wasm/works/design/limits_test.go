@@ -312,13 +312,16 @@ func (l linear) lowest() float64 { return float64(l) - 2 }
 func TestJudgeOutOfReach(t *testing.T) {
 	b := newBench()
 	b.zones[1] = zone{loose: never{}}
-	b.s.front = []*found{{cost: 6, effort: 0.01}} // which would beat it
+	b.s.front, b.s.mine = []*found{{cost: 6, effort: 0.01}}, nil // which would beat it
 	b.s.judge(&found{cost: 7}, b.zones, &b.lead, &b.head, &b.field)
 	if b.s.r.Solved != 1 || b.s.fails != Reach || b.s.r.Failures[0] != 1 || len(b.s.front) != 1 {
 		t.Errorf("%+v, %06b fails", b.s.r, b.s.fails)
 	}
 	if got := b.s.breaks(b.zones, &b.lead, level(100), [2]float64{}, &b.head, &b.field); got&Reach == 0 {
 		t.Errorf("%06b is broken with a supply of 100 m", got)
+	}
+	if head, flow, ok := b.s.least(&b.zones[1], &b.lead, 1, false, 1); head != 0 || flow != 0 || ok {
+		t.Errorf("it needs %g m at %g m³/s, %t", head, flow, ok)
 	}
 	if b.s.stillCarries(&b.zones[1], &b.lead, 1, level(100)) {
 		t.Error("it is carried with a dirty filter")
@@ -333,6 +336,19 @@ func (never) at(head float64) *zone {
 }
 
 func (never) lowest() float64 { return 3 }
+
+// More than the strongest pump that a plan may hold gives is not looked for.
+func TestMostHeadIsTheMost(t *testing.T) {
+	if most := plan.FieldNamed("supply", "shut-off").Max; MostHead != most {
+		t.Errorf("%d m are asked of a supply, and the form takes %g", MostHead, most)
+	}
+	for needs, want := range map[float64]bool{149.5: true, 150.5: false} {
+		z := zone{loose: linear(needs)}
+		if head, _, ok := z.least(0); ok != want || ok && math.Abs(head-needs) > near {
+			t.Errorf("a zone that needs %g m: %g, %t", needs, head, ok)
+		}
+	}
+}
 
 // What fails is counted by limit, and what all fail is to blame.
 func TestFail(t *testing.T) {

@@ -12,7 +12,7 @@ import (
 )
 
 // A loose is a zone that the solver is asked about, at one head at the feed
-// after another.
+// after another. All rows are in it: rings, lines and single rows have one zone.
 type loose struct {
 	s      *search
 	l      *layout.Layout
@@ -68,9 +68,6 @@ func (a *loose) at(head float64) *zone {
 	for i := range a.l.Plants {
 		k := a.l.Plants[i].Node
 		node := &a.net.Nodes[k]
-		if node.Emitter == network.None {
-			continue
-		}
 		e := &a.net.Emitters[node.Emitter]
 		lost := head - sol.Head[k] + node.Z
 		z.needs, z.top = max(z.needs, lost+e.Lowest), min(z.top, lost+e.Highest)
@@ -78,14 +75,9 @@ func (a *loose) at(head float64) *zone {
 		n, least, sum = n+1, min(least, share), sum+share
 		cv, fewest = max(cv, e.CV), min(fewest, node.Count)
 	}
-	if sum > 0 {
-		z.even = evenness.Design(cv, fewest, least*float64(n)/sum)
-	}
+	z.even = evenness.Design(cv, fewest, least*float64(n)/sum)
 	for i := range a.l.Stretches {
 		st := &a.l.Stretches[i]
-		if st.Rank() == layout.Lead {
-			continue
-		}
 		if st.Kind == layout.HeaderOf || st.Kind == layout.Between {
 			to := a.net.Links[st.Links[len(st.Links)-1]].To
 			z.air = max(z.air, head-sol.Head[to]+a.net.Nodes[to].Z)
@@ -108,9 +100,8 @@ const near = 1e-4
 func (a *loose) lowest() float64 {
 	most := math.Inf(-1)
 	for i := range a.l.Plants {
-		if node := &a.net.Nodes[a.l.Plants[i].Node]; node.Emitter != network.None {
-			most = max(most, node.Z+a.net.Emitters[node.Emitter].Lowest)
-		}
+		node := &a.net.Nodes[a.l.Plants[i].Node]
+		most = max(most, node.Z+a.net.Emitters[node.Emitter].Lowest)
 	}
 	return most
 }

@@ -125,6 +125,29 @@ func TestLeads(t *testing.T) {
 			t.Errorf("%d runs: %v, want %v", n, got, want)
 		}
 	}
+	// Runs may be what no row can be, and what stands there is kept run by run,
+	// or where there are more than two for all of them.
+	wide := slices.IndexFunc(catalogue.Tubes[:], func(c catalogue.Tube) bool { return !c.Row })
+	for _, c := range []struct {
+		had, now []int
+		want     [][]int
+	}{
+		{[]int{1, wide}, []int{1}, [][]int{{1}, {wide}}},
+		{[]int{1, catalogue.Custom}, []int{catalogue.Custom}, [][]int{{1}, {Kept}}},
+		{[]int{1, catalogue.Custom}, []int{catalogue.Custom, 1}, [][]int{{1, 1}, {Kept, 1}}},
+		{[]int{1, catalogue.Custom}, []int{1, catalogue.Custom}, [][]int{{1, 1}, {1, Kept}}},
+		{[]int{wide}, []int{wide, wide}, [][]int{{wide, wide}}},
+		{[]int{1, wide}, []int{1, wide, wide}, [][]int{{1, 1, 1}, {wide, wide, wide}, {Kept, Kept, Kept}}},
+	} {
+		p := had(c.had...)
+		p.Runs = slices.Repeat([]plan.Run{run}, len(c.now))
+		for i, tube := range c.now {
+			p.Runs[i].Tube = tube
+		}
+		if got := leads(p); !slices.EqualFunc(got, c.want, slices.Equal[[]int]) {
+			t.Errorf("runs of %v, of %v: %v, want %v", c.now, c.had, got, c.want)
+		}
+	}
 }
 
 // A plan is laid with other sizes, and what is kept stays, in it and in the
@@ -204,6 +227,8 @@ func TestRising(t *testing.T) {
 		{"bent", func(h float64) float64 { return h*h*h - 1000 }, 0, 100, 10, true, 13},
 		{"bent the other way", func(h float64) float64 { return math.Sqrt(h) - 5 }, 0, 100, 25, true, 8},
 		{"there already", func(h float64) float64 { return h + 1 }, 2, 100, 2, true, 1},
+		{"just near enough", func(h float64) float64 { return h - 5 - near }, 5, 100, 5, true, 1},
+		{"flat, and from above", func(h float64) float64 { return 0.05 * (h - 90) }, 60, 100, 90, true, 3},
 		{"near enough already", func(h float64) float64 { return h - 5 }, 5 - near, 100, 5, true, 1},
 		{"at the end", func(h float64) float64 { return h - 100 }, 0, 100, 100, true, 21},
 		{"with a step", func(h float64) float64 { return h - 5 + math.Copysign(1e-5, h-5) }, 0, 100, 5, true, 3},

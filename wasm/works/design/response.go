@@ -41,7 +41,6 @@ const knots = 32
 // respond works a response out, from the row's end against the water.
 func (s *search) respond(l *layout.Layout, links []network.Link, drags []*network.Drag) *response {
 	r := new(response)
-	s.meter.Spend(2 * knots * len(links))
 	end := math.Inf(-1)
 	for i := range links {
 		if n := &l.Network.Nodes[links[i].To]; n.Emitter != network.None {
@@ -59,6 +58,7 @@ func (s *search) respond(l *layout.Layout, links []network.Link, drags []*networ
 			break
 		}
 	}
+	end += near / 100 // a hair above: below its lowest an emitter's flow rises in another way
 	for k := range r.states {
 		share := float64(k) / (knots - 1)
 		r.states[k] = s.march(l, links, drags, end+share*share*MostHead)
@@ -68,6 +68,7 @@ func (s *search) respond(l *layout.Layout, links []network.Link, drags []*networ
 
 // march goes along a row against the water, from a head at its end.
 func (s *search) march(l *layout.Layout, links []network.Link, drags []*network.Drag, end float64) state {
+	s.meter.Spend(len(links))
 	st := state{head: end, rises: 1}
 	st.told[spareOf], st.told[belowOf], st.told[leastOf] = math.Inf(1), math.Inf(1), math.Inf(1)
 	flow, more := 0.0, 0.0 // and its slope per m at the end

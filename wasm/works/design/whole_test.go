@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/trade/pipe"
@@ -130,6 +131,18 @@ func TestZonesAreThoseOfTheWholeNetwork(t *testing.T) {
 				if !ok {
 					t.Errorf("seed %d: nothing is enough for zone %d", seed, number)
 					continue
+				}
+				if z.loose != nil {
+					// No head that is enough is less, and where the ground alone counts it is this.
+					low, ground := z.loose.lowest(), math.Inf(-1)
+					for k := range l.Plants {
+						if node := &l.Network.Nodes[l.Plants[k].Node]; l.ZoneOf(l.Plants[k].Row) == number {
+							ground = max(ground, node.Z+l.Network.Emitters[node.Emitter].Lowest)
+						}
+					}
+					if low > least+near || low < ground-near || !s.tabled && low != ground {
+						t.Errorf("seed %d, zone %d: begins at %g m, for a least of %g and emitters' of %g", seed, number, low, least, ground)
+					}
 				}
 				lost, lift := c.lead.at(flow, false)
 				for _, more := range []float64{2 * near, 0.3, 3, 30, 110} {
@@ -368,4 +381,126 @@ func TestLimitsAreThoseOfTheWholeNetwork(t *testing.T) {
 		t.Errorf("only %d break none", kept)
 	}
 	t.Log(met, kept)
+}
+
+// A response begins where a row's weakest emitter has its lowest and goes as far
+// as any supply does. It is found by a pass for each state, and few more to begin
+// with, each of which costs what its links do; between states it is what a pass
+// says.
+func TestResponseBeginsAtTheLowest(t *testing.T) {
+	for _, seed := range []int{0, 3, 4, 13, 18} { // headers, where flows follow the heads
+		p := mixed(rand.New(rand.NewPCG(uint64(seed), 17)), seed)
+		p.Header.Layout = plan.HeaderAndRows
+		p.Emitters[1].Exponent = 0.15
+		s := newSearch(p, split, nil)
+		l := layout.New(p)
+		for i := range l.Stretches {
+			st := &l.Stretches[i]
+			if st.Kind != layout.RowOf {
+				continue
+			}
+			links := l.Network.Links[st.Links[0] : st.Links[0]+len(st.Links)]
+			drags := s.drags(links)
+			r := s.respond(l, links, drags)
+			first, last := &r.states[0], &r.states[knots-1]
+			if first.told[spareOf] < 0 || first.told[spareOf] > near/10 || last.told[spareOf] < MostHead || r.plants != float64(p.Rows[st.Index].Plants) {
+				t.Errorf("seed %d, row %d: %g m to spare at first, %g at last, %g plants", seed, st.Index, first.told[spareOf], last.told[spareOf], r.plants)
+			}
+			passes := 0
+			for units := 0; ; units += len(links) {
+				s.meter = work.New(units, nil)
+				if s.meter.Within(func() { s.respond(l, links, drags) }) {
+					break
+				}
+				passes++
+			}
+			if s.meter = nil; passes <= knots || passes > knots+6 {
+				t.Errorf("seed %d, row %d: %d passes", seed, st.Index, passes)
+			}
+			for k := range knots - 1 {
+				if !(r.states[k].head < r.states[k+1].head) {
+					t.Errorf("seed %d, row %d: state %d stands at %g m, the next at %g", seed, st.Index, k, r.states[k].head, r.states[k+1].head)
+				}
+			}
+			for more := 0.01; more < MostHead; more = more*1.1 + 0.1 {
+				// Where the cubic is furthest off, a flow is within a few millionths of
+				// its own and a head within a millimetre.
+				exact := s.march(l, links, drags, first.head+more)
+				if exact.head > last.head {
+					break
+				}
+				for what := range tells {
+					within := 1e-3
+					if what == flowOf || what == sumOf || what == leastOf {
+						within = 5e-6 * exact.told[what]
+					}
+					if got, slope := r.at(what, exact.head); math.Abs(got-exact.told[what]) > within || math.Abs(slope-exact.slope[what]) > 1e-2*math.Abs(exact.slope[what])+1e-9 {
+						t.Errorf("seed %d, row %d, %g m: %d is %g, slope %g, want %g and %g", seed, st.Index, exact.head, what, got, slope, exact.told[what], exact.slope[what])
+					}
+				}
+			}
+		}
+	}
+}
+
+// Working a zone out spends from the meter what it counts as its own work: the
+// nodes, or pieces of the header, of every step.
+func TestZonesCountTheirWork(t *testing.T) {
+	for seed := range 15 {
+		p := mixed(rand.New(rand.NewPCG(uint64(seed), 18)), seed)
+		s := newSearch(p, split, nil)
+		if s.tree {
+			continue
+		}
+		for _, c := range apart(t, s, 3) {
+			z := &c.zones[0]
+			if z.loose == nil {
+				continue // worked out already
+			}
+			before := s.work
+			first := z.at(20)
+			did := s.work - before
+			size := len(c.head.pieces)
+			if a, ok := z.loose.(*loose); ok {
+				size = len(a.net.Nodes)
+			}
+			if did < size || did > 40*size || s.tabled && did%size != 0 && len(p.Rows)%2 == 0 {
+				t.Errorf("seed %d: %d steps of nodes, for %d", seed, did, size)
+			}
+			if again := z.at(20); again != first || s.work != before+did {
+				t.Errorf("seed %d: asked again, %d steps more", seed, s.work-before-did)
+			}
+			if z.at(21) == first {
+				t.Errorf("seed %d: another head's answer is the same", seed)
+			}
+			// What is known of a reserve is not looked for again.
+			head, flow, ok := z.least(0.5)
+			did = s.work
+			if h, q, k := z.least(0.5); h != head || q != flow || k != ok || s.work != did {
+				t.Errorf("seed %d: %g m at %g m³/s, and then %g at %g, after %d steps more", seed, head, flow, h, q, s.work-did)
+			}
+			if h, _, _ := z.least(2.5); h < head+1.9 {
+				t.Errorf("seed %d: %g m with a reserve of 2.5 m, and %g with 0.5", seed, h, head)
+			}
+		}
+	}
+}
+
+// A zone is taken out of a layout that stays as it was, and where no state of the
+// water is found it has nothing that would serve, and counts as much work as the
+// solver does before it gives up.
+func TestZoneOfTheSolver(t *testing.T) {
+	p := simple()
+	p.Header.Layout = plan.Ring
+	s := newSearch(p, split, nil)
+	l := layout.New(p)
+	was := slices.Clone(l.Network.Links)
+	a, ok := s.looseOf(l, l.Zones[0])
+	if !ok || !slices.Equal(l.Network.Links, was) {
+		t.Errorf("the layout has changed, or there is no solver: %t", ok)
+	}
+	z := a.at(math.NaN())
+	if !math.IsInf(z.needs, 1) || !math.IsInf(z.air, -1) || !math.IsInf(z.top, 1) || z.flow != 0 || s.work != 100*len(a.net.Nodes) {
+		t.Errorf("no head: %+v, %d nodes of steps for %d", z, s.work, len(a.net.Nodes))
+	}
 }
