@@ -37,6 +37,7 @@ func TestCountedByHand(t *testing.T) {
 		{"four rows", func(p *plan.Plan) {}, 2 * 2 * 2 * 2 * 4},
 		{"grouped in a way of their own", func(p *plan.Plan) { p.Rows[2].Zone = 2 }, 2 * 2 * 2 * 2 * 5},
 		{"grouped as is tried in any case", func(p *plan.Plan) { p.Rows[2].Zone, p.Rows[3].Zone = 2, 2 }, 2 * 2 * 2 * 2 * 4},
+		{"one size", func(p *plan.Plan) { p.Prices.Tubes[2] = 0 }, 2 * 4},
 		{"two rows", func(p *plan.Plan) { p.Rows = p.Rows[:2] }, 2 * 2 * 2 * 2 * 2},
 		{"one row", func(p *plan.Plan) { p.Rows = p.Rows[:1] }, 2 * 2},
 		{"a ring", func(p *plan.Plan) { p.Header.Layout = plan.Ring }, 2 * 2 * 2 * 2},
@@ -87,6 +88,10 @@ func TestDesignsAreTheirPlans(t *testing.T) {
 			same := d.Rows == rows && d.Header == d.Plan.Header.Tube && d.Middle == (d.Plan.Header.Feed == plan.FeedMiddle) && d.Zones == len(d.Plan.Zones())
 			for k := range d.Runs {
 				same = same && d.Runs[k] == d.Plan.Runs[k].Tube
+			}
+			// Heads agree within a few tenths of a millimetre.
+			if w := solve(t, d.Plan); math.Abs(w.head-d.Head) > 1e-3 || math.Abs(w.flow-d.Flow) > 1e-4*d.Flow || !w.ok && !d.Present || !w.own && d.Present {
+				t.Errorf("design %d takes %g m at %g m³/s, and its plan %g at %g", i, d.Head, d.Flow, w.head, w.flow)
 			}
 			if !same || len(d.Runs) != len(p.Runs) || math.Abs(d.Cost-Cost(layout.New(d.Plan))) > 1e-9 || d.Present != (i == len(r.List)) {
 				t.Errorf("design %d is %+v, and its plan %+v", i, d, d.Plan)
@@ -318,31 +323,90 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// A search spends from its meter: about as many units as it has candidates times
-// zones, and the nodes of the solver's steps.
+// spent is how many units a search takes from its meter.
+func spent(p *plan.Plan) int {
+	lo, hi := 0, 1<<30 // is too little, is enough
+	for hi-lo > 1 {
+		mid := (lo + hi) / 2
+		if m := work.New(mid, nil); m.Within(func() { Of(p, split, m) }) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return hi
+}
+
+// A search spends at least a unit for each candidate's zones and for each node of
+// the solver's steps; and longer rows cost it only where rows are laid out or gone
+// along, not with every header and lead.
 func TestSearchSpends(t *testing.T) {
 	for _, exponent := range []float64{0, 0.05} {
 		p := simple()
 		p.Emitters[0].Exponent = exponent
 		s := newSearch(p, split, nil)
 		s.run()
-		sums := 0
+		least := s.work
 		for _, q := range s.zoned {
-			sums += s.r.Counted / len(s.zoned) * len(q.Zones())
+			least += s.r.Counted / len(s.zoned) * len(q.Zones())
 		}
-		enough := func(units int) bool {
-			m := work.New(units, nil)
-			return m.Within(func() { Of(p, split, m) })
+		units := spent(p)
+		if units < least {
+			t.Errorf("exponent %g: %d units, for %d candidates' zones and nodes", exponent, units, least)
 		}
-		laid := 0
-		for ; !enough(laid); laid += 100 {
-			if laid > 100_000_000 {
-				t.Fatal("nothing is enough")
+		if exponent == 0 {
+			q := p.Clone()
+			more := 0
+			for i := range q.Rows {
+				more += 9 * q.Rows[i].Plants
+				q.Rows[i].Plants *= 10
+			}
+			// Laid out are the plan, and rows of each size with valves and without: two units a place.
+			if grown := spent(q) - units; grown > 2*(1+len(s.rows[0])+len(s.rows[1]))*more {
+				t.Errorf("%d plants more cost %d units more", more, grown)
 			}
 		}
-		if laid < sums+s.work {
-			t.Errorf("exponent %g: %d units are enough, for %d sums and %d nodes", exponent, laid, sums, s.work)
+	}
+}
+
+// What costs more than a design that takes nothing is not solved at all.
+func TestNothingIsSolvedThatIsBeaten(t *testing.T) {
+	for _, layout := range []int{plan.Ring, plan.HeaderAndRows, plan.OneLine} {
+		p := simple()
+		p.Header.Layout = layout
+		p.Emitters[0].Exponent = 0.05
+		s := newSearch(p, split, nil)
+		s.front, s.mine = []*found{{}}, nil
+		if s.run(); s.work != 0 || s.r.Solved != 0 || s.r.Pruned != s.r.Counted || s.r.Counted == 0 {
+			t.Errorf("layout %d: %d nodes of steps, %+v", layout, s.work, s.r)
 		}
-		t.Log(exponent, laid, sums, s.work, s.r.Counted)
+	}
+}
+
+// Sums of leads are those of the zoning at hand, whatever was summed before.
+func TestLeadsOfTheZoningAtHand(t *testing.T) {
+	p := simple()
+	p.Filter.Present, p.Filter.Fouling = 1, 2e4
+	s := newSearch(p, split, nil)
+	h := &s.all[0]
+	for _, flows := range [][]float64{{1e-4}, {2e-4, 2e-4, 1e-4, 3e-4}, {1e-4, 2e-4}} {
+		var zones []spread
+		for _, q := range flows {
+			zones = append(zones, spread{flow: q})
+		}
+		s.leadsAt(h, zones)
+		for a := range h.leads {
+			lead := &h.leads[a]
+			if len(lead.loss) != len(flows) || len(lead.fouled) != len(flows) || len(lead.lifts) != len(flows) {
+				t.Fatalf("%d sums for %d zones", len(lead.loss), len(flows))
+			}
+			for i, q := range flows {
+				loss, lift := lead.at(q, false)
+				due, _ := lead.at(q, true)
+				if lead.loss[i] != loss || lead.fouled[i] != due || lead.lifts[i] != lift || due <= loss {
+					t.Errorf("zone %d of %v: %g, %g and %g m, want %g, %g and %g", i, flows, lead.loss[i], lead.fouled[i], lead.lifts[i], loss, due, lift)
+				}
+			}
+		}
 	}
 }

@@ -366,6 +366,30 @@ func TestKeep(t *testing.T) {
 	if want := [][2]float64{{2, 3}, {9, 1}}; !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
+	// What is beaten stays out, also by one that costs or takes as much; what costs
+	// as much and takes less comes in its place.
+	for _, c := range []struct {
+		found
+		want []found
+	}{
+		{found{cost: 5, effort: 4}, []found{{cost: 2, effort: 3}, {cost: 9, effort: 1}}},
+		{found{cost: 9, effort: 2}, []found{{cost: 2, effort: 3}, {cost: 9, effort: 1}}},
+		{found{cost: 2, effort: 2}, []found{{cost: 2, effort: 2}, {cost: 9, effort: 1}}},
+		{found{cost: 8, effort: 1}, []found{{cost: 2, effort: 2}, {cost: 8, effort: 1}}},
+		{found{cost: 3, effort: 1.5}, []found{{cost: 2, effort: 2}, {cost: 3, effort: 1.5}, {cost: 8, effort: 1}}},
+		{found{cost: 2, effort: 1}, []found{{cost: 2, effort: 1}}},
+		{found{cost: 2, effort: 3}, []found{{cost: 2, effort: 1}}},
+		{found{cost: 9, effort: 0.5}, []found{{cost: 2, effort: 1}, {cost: 9, effort: 0.5}}},
+		{found{cost: 2, effort: 0.7}, []found{{cost: 2, effort: 0.7}, {cost: 9, effort: 0.5}}},
+		{found{cost: 2, effort: 3}, []found{{cost: 2, effort: 0.7}, {cost: 9, effort: 0.5}}},
+		{found{cost: 1, effort: 3}, []found{{cost: 1, effort: 3}, {cost: 2, effort: 0.7}, {cost: 9, effort: 0.5}}},
+	} {
+		s.keep(&c.found)
+		if !slices.EqualFunc(s.front, c.want, func(a *found, b found) bool { return *a == b }) {
+			t.Errorf("with %+v, not %+v", c.found, c.want)
+		}
+	}
+	s.front = []*found{{cost: 2, effort: 3}, {cost: 9, effort: 1}}
 	for cost, want := range map[float64]int{1: 0, 2: 1, 5: 1, 9: 2, 20: 2} {
 		if got := s.rank(cost); got != want {
 			t.Errorf("%d cost no more than %g, want %d", got, cost, want)

@@ -52,11 +52,10 @@ type found struct {
 // strongest pump that a plan may hold. Naming a pump of more helps nobody.
 const MostHead = 150
 
-// Bounds of the work: nodes of all steps of the solver, about a third of a second, and candidates times zones that are summed, a tenth.
-const (
-	mostWork = 2_500_000
-	mostSums = 3_000_000
-)
+// mostWork bounds the work: nodes of all steps of the solver, about a third of a
+// second. Sums need no bound: a plan with every size and grouping has less than
+// three million candidates times zones, about a tenth.
+const mostWork = 2_500_000
 
 func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *search {
 	s := &search{p: p, meter: m, base: layout.Metered(p, m), fails: ^limit.Set(0), flush: p.Prices.Flush != 0}
@@ -101,7 +100,6 @@ func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *se
 
 // run goes through all candidates.
 func (s *search) run() {
-	sums := 0
 	for zoning, p := range s.zoned {
 		numbers := p.Zones()
 		n := len(numbers)
@@ -117,12 +115,7 @@ func (s *search) run() {
 		bound := s.bound.of(p, numbers)
 		for h := range s.all {
 			head := &s.all[h]
-			more := len(head.leads) * (len(fields) + 4) * n
-			if sums += more; sums > mostSums {
-				s.r.Cut = true
-				return
-			}
-			s.meter.Spend(more)
+			s.meter.Spend(len(head.leads) * (len(fields) + 4) * n)
 			zones := make([]zone, n)
 			var spreads []spread
 			if s.tree {
@@ -134,10 +127,8 @@ func (s *search) run() {
 			for f := range fields {
 				field := &fields[f]
 				known := s.tree
-				if s.tree {
-					for i := range spreads {
-						zones[i] = s.zoneOf(&spreads[i], field)
-					}
+				for i := range spreads {
+					zones[i] = s.zoneOf(&spreads[i], field)
 				}
 				for a := range head.leads {
 					if s.work > mostWork {

@@ -454,17 +454,20 @@ func TestZonesCountTheirWork(t *testing.T) {
 		}
 		for _, c := range apart(t, s, 3) {
 			z := &c.zones[0]
+			if (z.loose == nil) != s.fixed {
+				t.Errorf("seed %d: fixed flows %t, asked at every head %t", seed, s.fixed, z.loose != nil)
+			}
 			if z.loose == nil {
 				continue // worked out already
 			}
 			before := s.work
 			first := z.at(20)
 			did := s.work - before
-			size := len(c.head.pieces)
+			size, most := len(c.head.pieces), 4 // steps of Newton's on the header, which has few pieces
 			if a, ok := z.loose.(*loose); ok {
-				size = len(a.net.Nodes)
+				size, most = len(a.net.Nodes), 8
 			}
-			if did < size || did > 40*size || s.tabled && did%size != 0 && len(p.Rows)%2 == 0 {
+			if did < size || did > most*size {
 				t.Errorf("seed %d: %d steps of nodes, for %d", seed, did, size)
 			}
 			if again := z.at(20); again != first || s.work != before+did {
@@ -498,6 +501,11 @@ func TestZoneOfTheSolver(t *testing.T) {
 	a, ok := s.looseOf(l, l.Zones[0])
 	if !ok || !slices.Equal(l.Network.Links, was) {
 		t.Errorf("the layout has changed, or there is no solver: %t", ok)
+	}
+	wrong := layout.New(p)
+	wrong.Network.Links[3].Length = math.NaN()
+	if _, ok := s.looseOf(wrong, l.Zones[0]); ok {
+		t.Error("a network of no length is taken")
 	}
 	z := a.at(math.NaN())
 	if !math.IsInf(z.needs, 1) || !math.IsInf(z.air, -1) || !math.IsInf(z.top, 1) || z.flow != 0 || s.work != 100*len(a.net.Nodes) {
