@@ -118,6 +118,7 @@ type zone struct {
 	HeaderSpeed number    `json:"header_speed_m_s"`
 	RowSpeed    number    `json:"row_speed_m_s"`
 	Budget      []loss    `json:"budget"`
+	Fittings    bool      `json:"hangs_on_fittings"` // they take more than there is beyond the safety margin, or than is missing
 	Stretches   []stretch `json:"stretches"`
 	Plants      []plant   `json:"plants"`
 	Iterations  int       `json:"iterations"`
@@ -305,7 +306,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s)
 	d.Water, d.Most, d.Timer = thirstOf(s.Demand), mostOf(s), linesOf(s.Shots)
 	d.Judged = judgedOf(s.Shots)
-	d.Zoning, d.Ring, d.Designs = zoningOf(s.Zoning), loopOf(s.Loop), searchOf(s)
+	d.Zoning, d.Ring, d.Designs = zoningOf(s), loopOf(s.Loop), searchOf(s)
 	for i := range s.Surge {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]
@@ -369,6 +370,7 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 		}
 		out.Budget = append(out.Budget, line)
 	}
+	_, _, out.Fittings = z.Softest()
 	if z.Solution == nil {
 		return out
 	}

@@ -40,9 +40,12 @@ type drawn struct {
 }
 
 type zoning struct {
-	Fewest int  `json:"fewest_zones"` // 0 when no number that was tried is enough
-	Tried  int  `json:"zones_tried"`
-	All    bool `json:"all_tried"`
+	Fewest     int    `json:"fewest_zones"` // 0 when no number that was tried is enough
+	Tried      int    `json:"zones_tried"`
+	All        bool   `json:"all_tried"`
+	Conclusion string `json:"conclusion"`             // what this comes to
+	Neighbours bool   `json:"only_neighbours_tried"`  // fewer zones were tried only of rows that stand together
+	Crops      bool   `json:"different_crops_reason"` // fewer zones would do, and different crops are a reason to keep those there are
 }
 
 type loop struct {
@@ -50,6 +53,15 @@ type loop struct {
 	More    number `json:"more_tubing_m"`
 	Without side   `json:"without"`
 	With    side   `json:"with"`
+	Gain    gain   `json:"gain"`
+}
+
+// A gain is what the far header comes to: with it, less without it.
+type gain struct {
+	Worth  string `json:"weakest_emitter"`
+	Head   number `json:"margin_m"`
+	Longer *int   `json:"more_plants_a_row"`  // null where not known
+	Only   string `json:"yes_only,omitempty"` // with or without it, where the other is not yes
 }
 
 type side struct {
@@ -65,6 +77,16 @@ var conclusions = [...]string{
 	sheet.NoneServes: "none-serves", sheet.UnknownPump: "unknown-pump", sheet.AnotherRegulator: "another-regulator", sheet.AnotherSupply: "another-supply",
 	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
 }
+
+var enough = [...]string{
+	sheet.OneAlone: "one-is-enough", sheet.NoneAlone: "no-row-alone", sheet.TooLarge: "too-large", sheet.OneRow: "one-row", sheet.NoneEnough: "none-enough",
+	sheet.FewerDo: "fewer-do", sheet.Regroup: "regroup", sheet.OthersDo: "others-do", sheet.OneDoes: "one-does", sheet.AllNeeded: "all-needed",
+}
+
+var (
+	worths = [...]string{sheet.WorthNothing: "as-much", sheet.WorthLess: "less", sheet.WorthMore: "more"}
+	sides  = [...]string{sheet.Untied: "without", sheet.Tied: "with"}
+)
 
 func searchOf(s *sheet.Sheet) *search {
 	d, p := s.Designs, s.Plan
@@ -101,11 +123,13 @@ func sizeOf(size int) string {
 	return words.Say(catalogue.Tubes[size].Short)
 }
 
-func zoningOf(z *sheet.Zoning) *zoning {
+func zoningOf(s *sheet.Sheet) *zoning {
+	z := s.Zoning
 	if z == nil {
 		return nil
 	}
-	return &zoning{z.Fewest, z.Tried, !z.Large}
+	n := s.Enough()
+	return &zoning{z.Fewest, z.Tried, !z.Large, name(enough[:], int(n.Kind)), n.Together, n.Crops}
 }
 
 func loopOf(l *sheet.Loop) *loop {
@@ -119,5 +143,16 @@ func loopOf(l *sheet.Loop) *loop {
 		}
 		return out
 	}
-	return &loop{l.Now == sheet.Tied, number(l.More), of(&l.Side[sheet.Untied]), of(&l.Side[sheet.Tied])}
+	return &loop{l.Now == sheet.Tied, number(l.More), of(&l.Side[sheet.Untied]), of(&l.Side[sheet.Tied]), gainOf(l.Gain())}
+}
+
+func gainOf(g sheet.Gain) gain {
+	out := gain{Worth: name(worths[:], int(g.Worth)), Head: number(g.Head)}
+	if g.Compared {
+		out.Longer = &g.Plants
+	}
+	if g.Only >= 0 {
+		out.Only = sides[g.Only]
+	}
+	return out
 }

@@ -51,6 +51,14 @@ func TestDesigns(t *testing.T) {
 		if (d.Ring != nil) != (len(e.Plan.Rows) > 1) {
 			t.Errorf("%s: ring %+v", e.Key, d.Ring)
 		}
+		if r := d.Ring; r != nil && (r.Gain.Head != r.With.Margin-r.Without.Margin || r.Gain.Longer != nil && *r.Gain.Longer != *r.With.Longer-*r.Without.Longer ||
+			(r.Gain.Only != "") != ((r.With.Verdict == "yes") != (r.Without.Verdict == "yes"))) {
+			t.Errorf("%s: the ring gains %+v of %+v and %+v", e.Key, r.Gain, r.With, r.Without)
+		}
+		// Zones are judged by their number, and by whether they are well as they are.
+		if z := d.Zoning; z.Fewest > 0 && (z.Conclusion == "one-is-enough" || z.Conclusion == "one-does" || z.Conclusion == "all-needed") != (z.Fewest == len(d.Zones) && d.Verdict == "yes") {
+			t.Errorf("%s: the answer is %s with %d zones, and %+v", e.Key, d.Verdict, len(d.Zones), *z)
+		}
 		if e.Key == "ring" && !(d.Ring.Tied && d.Ring.With.Margin > d.Ring.Without.Margin) {
 			t.Errorf("the ring gains %+v", d.Ring)
 		}

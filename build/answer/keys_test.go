@@ -42,7 +42,7 @@ var (
 	beside = []string{"value", "limit", "yes_with", "ended_at"}
 
 	// Text that names one of a few kinds.
-	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy", "conclusion", "weakest_emitter", "yes_only"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one
@@ -119,7 +119,7 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:], signs[:], cleanings[:], flushed[:], remedies[:], timerLimits[:], cures[:]} {
+	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:], signs[:], cleanings[:], flushed[:], remedies[:], timerLimits[:], cures[:], conclusions[:], enough[:], worths[:], sides[:]} {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
 				t.Errorf("%q is no name of a kind", name)

@@ -50,7 +50,7 @@ var exempt = map[string]string{
 	"network.preparing": "units of work", "network.inverting": "units of work", "work.often": "units of work",
 	"pipe.barbs":   "in the formulas for barbs",
 	"sheet.listed": "form of the page", "sheet.most": "form of the page", "limit.asMuch": "guides a search", "limit.rounding": "precision",
-	"sheet.rounding": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",
+	"sheet.rounding": "precision", "sheet.sameHead": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",
 	"sheet.pairing": "time that a reader waits", "sheet.dozens": "time that a reader waits", "sheet.unpriced": "form of the page", "sheet.fine": "precision",
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page",

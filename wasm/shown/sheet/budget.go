@@ -66,6 +66,23 @@ func budget(l *layout.Layout, n *network.Network, z *ZoneResult) []Loss {
 	)
 }
 
+// Softest returns what nobody knows well of a zone's budget, which is what
+// fittings take, and what there is beyond the safety margin, negative where that
+// is missing, both in m. The answer hangs on the first where it is more than the
+// second, or than what is missing: fittings that take nothing, or twice as much,
+// would turn it.
+func (z *ZoneResult) Softest() (fittings, spare float64, hangs bool) {
+	for i := range z.Budget {
+		switch b := &z.Budget[i]; b.Kind {
+		case InFittings:
+			fittings = b.Head
+		case Spare:
+			spare = b.Head
+		}
+	}
+	return fittings, spare, fittings > math.Abs(spare)
+}
+
 // atFittings returns how much of the head lost in a length of tubing is lost
 // at fittings and emitter barbs, not to friction.
 func atFittings(link *network.Link, lost, flow float64) float64 {

@@ -42,26 +42,17 @@ func Budget(the *scene.Scene) {
 	if errs := sc.RegulatorFirst(); errs != "" {
 		sc.Tag("p", errs)
 	}
-	sc.softest(lines)
+	sc.softest(z)
 }
 
-// softest warns where the answer hangs on what nobody knows well: where
-// fittings take more than there is beyond the safety margin, or than is missing.
-func (sc part) softest(lines []sheet.Loss) {
-	var fittings, spare float64
-	for i := range lines {
-		switch lines[i].Kind {
-		case sheet.InFittings:
-			fittings = lines[i].Head
-		case sheet.Spare:
-			spare = lines[i].Head
-		}
-	}
+// softest warns where the answer hangs on what nobody knows well.
+func (sc part) softest(z *sheet.ZoneResult) {
+	fittings, spare, hangs := z.Softest()
 	words := " beyond the safety margin"
 	if spare < 0 {
 		spare, words = -spare, " that is missing"
 	}
-	if fittings > spare {
+	if hangs {
 		sc.Tag("p", "Fittings take "+sc.Head(fittings)+", more than the "+sc.Head(spare)+words+
 			", so the answer hangs on their coefficients and on how far barbs narrow the tubing, which the method page lists with their standing: take fittings with a wide bore, or keep a larger safety margin.")
 	}

@@ -21,36 +21,34 @@ func Ring(the *scene.Scene) {
 		return
 	}
 	with, without := &l.Side[sheet.Tied], &l.Side[sheet.Untied]
-	gain := with.Zone.Margin - without.Zone.Margin
+	gain := l.Gain()
 	tubing := sc.Amount(unit.Length, l.More) + " more tubing"
 	var words string
 	switch now := l.Now == sheet.Tied; {
-	case math.Abs(gain) < 0.05: // m, half of the last digit that is shown
+	case gain.Worth == sheet.WorthNothing:
 		words = "Next to nothing: the weakest emitter has as much pressure without the far header as with it. "
 		if now {
 			words += "You could leave it out and save " + sc.Amount(unit.Length, l.More) + " of tubing."
 		} else {
 			words += "It is not worth its " + tubing + "."
 		}
-	case gain < 0:
-		words = "Nothing: with a far header the weakest emitter has " + sc.Head(-gain) + " less."
+	case gain.Worth == sheet.WorthLess:
+		words = "Nothing: with a far header the weakest emitter has " + sc.Head(-gain.Head) + " less."
 	case now:
-		words = "The far header gives the weakest emitter " + sc.Head(gain) + " more, for " + tubing + "."
+		words = "The far header gives the weakest emitter " + sc.Head(gain.Head) + " more, for " + tubing + "."
 	default:
-		words = "A far header would give the weakest emitter " + sc.Head(gain) + " more, for " + tubing + "."
-	}
-	if with.Sought && without.Sought {
-		switch more := with.Longer - without.Longer; {
-		case more > 0 && !with.Bounded:
-			words += " Every row could be " + wording.Count(more, "plant", "plants") + " longer than without it."
-		case more < 0 && !without.Bounded:
-			words += " Rows could be longer without it."
-		}
+		words = "A far header would give the weakest emitter " + sc.Head(gain.Head) + " more, for " + tubing + "."
 	}
 	switch {
-	case with.Verdict == sheet.Yes && without.Verdict != sheet.Yes:
+	case gain.Plants > 0:
+		words += " Every row could be " + wording.Count(gain.Plants, "plant", "plants") + " longer than without it."
+	case gain.Plants < 0:
+		words += " Rows could be longer without it."
+	}
+	switch gain.Only {
+	case sheet.Tied:
 		words += " The answer is Yes with it, and not without."
-	case without.Verdict == sheet.Yes && with.Verdict != sheet.Yes:
+	case sheet.Untied:
 		words += " The answer is Yes without it, and not with it."
 	}
 	sc.HTML(`<p>`).Text(words)

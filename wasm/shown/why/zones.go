@@ -76,45 +76,38 @@ func Zones(the *scene.Scene) {
 // fewest says how many zones the plan needs.
 func (sc part) fewest(z *sheet.Zoning) string {
 	now := len(sc.S.Zones)
-	switch {
-	case z.Alone && z.Fewest == 1:
+	switch n := sc.S.Enough(); n.Kind {
+	case sheet.OneAlone:
 		return "One zone is enough. Here no valve can shut off a row alone in any case."
-	case z.Alone:
+	case sheet.NoneAlone:
 		return "Zones are no help here: no valve can shut off a row alone. With a header, and rows that end by themselves, each can have a valve."
-	case z.Fewest == 0 && z.Large:
+	case sheet.TooLarge:
 		return "How few zones would do is not looked for any further: the plan is large. With up to " + strconv.Itoa(z.Tried) + " the answer is not Yes."
-	case z.Fewest == 0:
-		if z.Tried == 1 {
-			return "One row cannot be split into zones."
-		}
+	case sheet.OneRow:
+		return "One row cannot be split into zones."
+	case sheet.NoneEnough:
 		return words.Sentences("No number of zones up to "+strconv.Itoa(z.Tried)+" is enough by itself.", sc.Helped())
-	case z.Plan != nil && sc.S.Verdict == sheet.Yes:
-		return "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do." + sc.thirsts()
-	case z.Plan != nil && z.Fewest == now:
-		return "The number of zones is enough, but not with the rows as they are grouped: put rows that stand together into each zone, with about the same flow."
-	case z.Plan != nil:
-		return "With " + wording.Count(z.Fewest, "zone the answer is Yes", "zones the answer is Yes, and with no fewer") + together(z.Fewest) + "."
-	case now == 1:
-		return "One zone is enough."
-	}
-	return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes" + together(now) + "."
-}
-
-// together is how fewer zones than so many were tried: with one there is no
-// choice, with more only rows that stand together share a zone.
-func together(zones int) string {
-	if zones <= 2 {
-		return ""
-	}
-	return ", as long as rows that stand together share a zone"
-}
-
-// thirsts is a reason to keep zones that the water does not need.
-func (sc part) thirsts() string {
-	for i := range sc.S.Plan.Rows {
-		if sc.S.Plan.Rows[i].Crop != sc.S.Plan.Rows[0].Crop {
-			return " Crops that need different amounts are a reason to keep them."
+	case sheet.FewerDo:
+		said := "You use " + strconv.Itoa(now) + " zones, and " + strconv.Itoa(z.Fewest) + " would do."
+		if n.Crops {
+			said += " Crops that need different amounts are a reason to keep them."
 		}
+		return said
+	case sheet.Regroup:
+		return "The number of zones is enough, but not with the rows as they are grouped: put rows that stand together into each zone, with about the same flow."
+	case sheet.OthersDo:
+		return "With " + wording.Count(z.Fewest, "zone the answer is Yes", "zones the answer is Yes, and with no fewer") + together(n) + "."
+	case sheet.OneDoes:
+		return "One zone is enough."
+	default: // [sheet.AllNeeded]
+		return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes" + together(n) + "."
+	}
+}
+
+// together is how fewer zones were tried.
+func together(n sheet.Enough) string {
+	if n.Together {
+		return ", as long as rows that stand together share a zone"
 	}
 	return ""
 }
