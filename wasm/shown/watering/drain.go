@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -27,19 +26,20 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		}
 		sc.HTML(`</ul>`)
 	}
-	a := drain.Advise(log, func(e *drain.Entry) (wanted, run float64) { return sc.noted(p, e) })
+	timer := timerOf(s, p)
+	a := drain.Advise(log, timer.Noted)
 	if a.Days == 0 {
 		aloud = "Note the drain of a few days, and the next setting stands here."
 		sc.Tag("p", aloud)
 		return sc.String(), ""
 	}
-	aloud = sc.next(p, &a)
+	aloud = sc.next(timer, &a)
 	why := sc.reasons(&a)
-	if hot := p.Timer.DrainHot; a.Last.Sky == drain.Untold {
+	if a.Last.Sky == drain.Untold {
 		why += " No weather is noted, so a typical day is assumed."
-		if a.Reasons&drain.TooMuch != 0 && a.Out <= hot+drain.Close {
-			why += " If those were hot days, " + sc.Amount(unit.Share, hot) + " is right: leave it then."
-		}
+	}
+	if timer.RightIfHot(&a) {
+		why += " If those were hot days, " + sc.Amount(unit.Share, p.Timer.DrainHot) + " is right: leave it then."
 	}
 	sc.Tag("p", aloud+" "+why)
 	sc.Tag("p", "Change one thing at a time, by no more than "+sc.Amount(unit.Share, drain.Most)+" as far as the timer can be set so finely, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
@@ -47,7 +47,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.Working(func() {
 			given := 1e-3
-			if _, set := sc.set(a.Last); set != nil {
+			if _, set := timer.Set(a.Last); set != nil {
 				given = set.Beds[set.Lead].Bed.Least * a.Run
 			}
 			sc.Formula(dose.NextFormula, given, max(0, a.Drains), a.Wanted)
@@ -59,11 +59,11 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 // Hints say, below the rows of a log, what the timer is taken to have been set
 // to where it was not typed. The sheet may be nil.
 func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string {
-	sc := part{scene.Bare(s, p.Units)}
+	timer := timerOf(s, p)
 	return func(row int) string {
 		for i := range log {
 			e := &log[i]
-			if _, set := sc.set(e); set != nil && e.Row == row && !(wording.Finite(e.Shots) && wording.Finite(e.Long)) {
+			if _, set := timer.Set(e); set != nil && e.Row == row && !(wording.Finite(e.Shots) && wording.Finite(e.Long)) {
 				return "Assumed from the card for " + onSky(e) + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
 			}
 		}
@@ -71,123 +71,52 @@ func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string
 	}
 }
 
+// timerOf is the timer of a plan, with its card where there is one.
+func timerOf(s *sheet.Sheet, p *plan.Plan) drain.Timer {
+	t := drain.Timer{Timer: &p.Timer}
+	if s != nil {
+		t.Card = s.Shots
+	}
+	return t
+}
+
 // onSky is the kind of day that an entry was, in words.
-func onSky(e *drain.Entry) string { return words.Say(skies[skyOf(e)]) }
+func onSky(e *drain.Entry) string { return words.Say(skies[e.CardSky()]) }
 
-// skyOf is the kind of day of the card that a day of the log was.
-func skyOf(e *drain.Entry) shots.Sky { return shots.Sky(e.Sky.Taken() - drain.Dull) }
-
-// set returns the card's line for the day of an entry, that of greatest need
-// where it has no date, and its setting of the zone that runs longest; nil where
-// the card has none.
-func (sc part) set(e *drain.Entry) (*shots.Line, *shots.Setting) {
-	if sc.S == nil || !sc.S.Shots.Ready() {
-		return nil, nil
-	}
-	c := sc.S.Shots
-	line := &c.Lines[c.Peak]
-	if e.Day != 0 {
-		// The same date in the year of the plan.
-		_, month, dom := e.Day.Date()
-		on, _ := day.Near(month, dom, line.From)
-		line = nil
-		for i := range c.Lines {
-			if l := &c.Lines[i]; on >= l.From && int(on-l.From) < l.Days {
-				line = l
-			}
-		}
-		if line == nil {
-			return nil, nil
-		}
-	}
-	d := &line.Sets[skyOf(e)]
-	return line, d.Longest()
-}
-
-// noted returns the share that is to drain on the day of an entry, and for how
-// many seconds the timer gave water: as it is noted, else as the card has it.
-func (sc part) noted(p *plan.Plan, e *drain.Entry) (wanted, run float64) {
-	line, set := sc.set(e)
-	wanted = [...]float64{drain.Dull: p.Timer.DrainLow, drain.Typical: p.Timer.Drain, drain.Hot: p.Timer.DrainHot}[e.Sky.Taken()]
-	if line != nil && allYoung(line) {
-		wanted = p.Timer.DrainLow
-	}
-	n, long := e.Shots, e.Long
-	if set != nil {
-		if !wording.Finite(n) {
-			n = float64(len(set.Shots))
-		}
-		if !wording.Finite(long) {
-			long = set.Given / float64(len(set.Shots))
-		}
-	}
-	if run = n * long; run > drain.MostRun {
-		run = math.NaN() // many shots, with the length on the card
-	}
-	return wanted, run
-}
-
-func allYoung(l *shots.Line) bool {
-	for i := range l.Beds {
-		if !l.Beds[i].Young {
-			return false
-		}
-	}
-	return true
-}
-
-// next says what to set the timer to on the next day of that weather: what it
-// can be set to, and where too little drained never less than the card has.
-func (sc part) next(p *plan.Plan, a *drain.Advice) string {
-	e := a.Last
+// next says what to set the timer to on the next day of that weather.
+func (sc part) next(t drain.Timer, a *drain.Advice) string {
+	e, n := a.Last, t.Next(a)
 	on := onSky(e)
-	percent := func(change float64) string {
-		more := "more"
-		if change < 0 {
-			more = "less"
-		}
-		return strconv.Itoa(int(math.Round(math.Abs(change)*100))) + "\u00a0% " + more
-	}
 	leave := "Leave the timer as it was on " + on
-	line, card := sc.set(e)
-	if a.Change == 0 || card == nil || !wording.Finite(a.Run) {
-		if math.Round(a.Change*100) == 0 {
-			return leave + "."
-		}
-		return "Give " + percent(a.Change) + " on " + on + "."
+	more := "more"
+	if n.Share < 0 {
+		more = "less"
 	}
-	run, why := a.Run*(1+a.Change), ""
-	if a.Reasons&drain.TooLittle != 0 && run <= card.Given {
-		run, why = card.Run, ", as the card has it"
-	}
-	switch room := shots.Room(&p.Timer, line.Lit, skyOf(e)); {
-	case run <= room:
-	case a.Change > 0:
+	give := "Give " + strconv.Itoa(int(math.Round(math.Abs(n.Share)*100))) + "\u00a0% " + more + " on " + on
+	switch n.Step {
+	case drain.Leave:
+		return leave + "."
+	case drain.NoRoom:
 		return leave + ": no more fits between the first shot of the day and the last."
-	default:
-		run = room
-	}
-	var beds []shots.Bed
-	for i := range line.Beds {
-		if line.Beds[i].Zone == card.Zone {
-			beds = append(beds, line.Beds[i])
-		}
-	}
-	set, ok := shots.Fit(&p.Timer, beds, line.Lit, skyOf(e), run)
-	if !ok || a.Change < 0 && set.Given >= a.Run {
+	case drain.TooFine:
 		return leave + ": it cannot be set so finely."
+	case drain.ByShare:
+		return give + "."
 	}
-	was := shotsOf(card) + ", assumed from the card"
+	was := shotsOf(n.Was) + ", assumed from the card"
 	if wording.Finite(e.Shots) || wording.Finite(e.Long) {
 		was = wording.Shot(a.Run) + " in all"
 	}
-	rest := ""
-	if set.Off > 0 && len(set.Shots) > 1 {
-		rest = ", off " + wording.Shot(set.Off) + " between them"
+	why, rest := "", ""
+	if n.AsCard {
+		why = ", as the card has it"
 	}
-	words := "Give " + percent(set.Given/a.Run-1) + " on " + on + sc.zoneWords(card.Zone, "", ", in zone ") + why + ": " + shotsOf(&set) + rest + ", " + wording.Shot(set.Given) + " in all, instead of " + was + "."
-	if set.Notes&shots.Few != 0 {
-		words += " The timer holds " + strconv.Itoa(p.Timer.Programmes) + " start times, so each shot is longer than is best."
+	if n.Set.Off > 0 && len(n.Set.Shots) > 1 {
+		rest = ", off " + wording.Shot(n.Set.Off) + " between them"
+	}
+	words := give + sc.zoneWords(n.Was.Zone, "", ", in zone ") + why + ": " + shotsOf(&n.Set) + rest + ", " + wording.Shot(n.Set.Given) + " in all, instead of " + was + "."
+	if n.Set.Notes&shots.Few != 0 {
+		words += " The timer holds " + strconv.Itoa(t.Programmes) + " start times, so each shot is longer than is best."
 	}
 	return words
 }
