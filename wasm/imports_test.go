@@ -136,10 +136,9 @@ func TestNothingBulkyIsCalled(t *testing.T) {
 	}
 }
 
-// goList returns the lines of go list, run for the browser. It looks at every
-// source file itself first: the test runner keeps a result until something
+// stat looks at every source file: the test runner keeps a result until something
 // that the test looked at has changed, and does not see what go list reads.
-func goList(t *testing.T, args ...string) []string {
+func stat(t *testing.T) {
 	t.Helper()
 	err := filepath.WalkDir(".", func(name string, _ fs.DirEntry, err error) error {
 		if err == nil && strings.HasSuffix(name, ".go") {
@@ -150,6 +149,12 @@ func goList(t *testing.T, args ...string) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
+}
+
+// goList returns the lines of go list, run for the browser.
+func goList(t *testing.T, args ...string) []string {
+	t.Helper()
+	stat(t)
 	cmd := exec.Command("go", append([]string{"list"}, args...)...)
 	cmd.Env = append(cmd.Environ(), "GOOS=js", "GOARCH=wasm")
 	out, err := cmd.Output()
