@@ -199,6 +199,32 @@ func TestWhatDoesNotSettleBehindADrop(t *testing.T) {
 	}
 }
 
+// No number is at rest, also where nothing flows: neither a loss nor what an
+// emitter gives.
+func TestNoNumberIsNotAtRest(t *testing.T) {
+	still := line(10, 0)
+	still.Links[0].Law = straight(math.NaN())
+	thirsty := behind(20, orifice(math.NaN()))
+	thirsty.Links[0].Law = quadratic(0)
+	for name, n := range map[string]*Network{"a law": still, "an emitter": thirsty} {
+		if sol, err := Solve(n); sol != nil || err != ErrUnsettled {
+			t.Errorf("%s: %+v, %v", name, sol, err)
+		}
+	}
+}
+
+// Which end of a link is named first makes no difference, at the source neither.
+func TestLinkToTheSource(t *testing.T) {
+	n := behind(20, orifice(2))
+	n.Links[0] = Link{From: 0, To: 1, Length: 30, Bore: 0.004}
+	want := mustSolve(t, n)
+	n.Links[0].From, n.Links[0].To = 1, 0
+	// Some digits more than the tolerances leave.
+	if got := mustSolve(t, n); got.Iterations != want.Iterations || math.Abs(got.Flow[0]+want.Flow[0]) > 1e-11*want.Total || math.Abs(got.Head[2]-want.Head[2]) > 1e-9 || math.Abs(got.Total-want.Total) > 1e-11*want.Total {
+		t.Errorf("%+v the other way round, %+v", got, want)
+	}
+}
+
 // bursting is a loss of nothing up to a flow, and no number beyond it.
 type bursting float64
 
