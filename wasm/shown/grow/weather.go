@@ -1,9 +1,6 @@
 package grow
 
 import (
-	"math"
-	"strconv"
-
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
@@ -206,15 +203,12 @@ func (sc part) fortnights(d *demand.Demand, shown []int) {
 		t.Row(cells...)
 	}
 	t.End()
+	warmer := func(k climate.Kind) string {
+		by, _ := climate.Offsets(k)
+		return sc.Warmer(by)
+	}
 	sc.Say("p", "Cool days lie {cool} below the usual high of the date, and hot and record-hot days {hot} and {record} above it: common practice, no source.",
-		sc.warmer(climate.Cool), sc.warmer(climate.Hot), sc.warmer(climate.Record))
-}
-
-// warmer is how far the high of a kind of day lies from that of a typical one.
-func (sc part) warmer(k climate.Kind) string {
-	u := unit.Of(unit.Temperature, sc.Sys)
-	by, _ := climate.Offsets(k)
-	return strconv.Itoa(int(math.Abs(math.Round(u.FromInner(by)-u.FromInner(0))))) + "\u00a0" + u.Symbol
+		warmer(climate.Cool), warmer(climate.Hot), warmer(climate.Record))
 }
 
 // thirstWorking shows how the water of one planting on one day comes about.

@@ -100,7 +100,7 @@ func (sc part) drains(s *shots.Setting) string {
 	for i := range s.Beds {
 		lo, hi = block.Span(lo, hi, s.Beds[i].Drain)
 	}
-	least, most := sc.whole(lo), sc.whole(hi)
+	least, most := wording.Percent(lo), wording.Percent(hi)
 	if least == most {
 		return most + "\u00a0%"
 	}

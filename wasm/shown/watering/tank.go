@@ -1,8 +1,6 @@
 package watering
 
 import (
-	"math"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -71,7 +69,7 @@ func Tank(the *scene.Scene) {
 		for sky := range given {
 			lasts := "–"
 			if tank > 0 && given[sky] > 0 {
-				lasts = sc.days(tank / given[sky])
+				lasts = sc.Days(tank / given[sky])
 			}
 			t.Row(unit.Capital(words.Say(skies[sky])), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
 		}
@@ -108,12 +106,4 @@ func every(days int) string {
 		return words.Say("{n} {n|day|days}", words.N(days))
 	}
 	return words.Say("day")
-}
-
-// days is a number of days to a tenth.
-func (sc part) days(n float64) string {
-	if n = math.Round(n*10) / 10; n == 1 {
-		return "1\u00a0day"
-	}
-	return sc.Amount(unit.None, n) + "\u00a0days"
 }

@@ -3,7 +3,6 @@
 package watering
 
 import (
-	"math"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
@@ -112,6 +111,3 @@ func shotsOf(s *shots.Setting) string {
 func (sc part) bedName(b *shots.Bed) string {
 	return words.Say("{planting} in {rows}", sc.S.Season.Name(sc.S.Plan, b.Planting), wording.Rows(b.Rows))
 }
-
-// whole is a share in whole per cent, without its unit.
-func (sc part) whole(v float64) string { return strconv.Itoa(int(math.Round(v * 100))) }

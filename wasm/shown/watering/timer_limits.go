@@ -70,7 +70,7 @@ func (sc part) moreShots(s *shots.Setting) string {
 func (sc part) shared(c *shots.Card) {
 	if s := c.Shared; s != nil {
 		most := words.Say("In the {week} from {date} that is most: {lead} decides, and {other} drains {drain} % on a typical day, where {wanted} % would do.",
-			sc.lineWord(), s.Line.From.Short(), sc.bedName(s.Lead), sc.bedName(s.Other), sc.whole(s.Drain), sc.whole(sc.S.Plan.Timer.Drain))
+			sc.lineWord(), s.Line.From.Short(), sc.bedName(s.Lead), sc.bedName(s.Other), wording.Percent(s.Drain), wording.Percent(sc.S.Plan.Timer.Drain))
 		sc.Tag("p", wording.Sentences(words.Say("Plants that need different amounts share a valve. Those that need most decide, so that no plant lacks water, and the others drain more."), most, ownValves(s)))
 	}
 	sc.bareRows(c)

@@ -28,7 +28,7 @@ func Chance(the *scene.Scene) {
 	enough := sc.Amount(unit.Share, chance.Enough)
 	words := "No plant" + in + " ever got less than " + enough + " of the mean, in " + strconv.Itoa(z.Draws) + " trials."
 	if z.Short > 0 {
-		words = "About " + odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.Amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
+		words = "About " + wording.Odds(z.Short) + in + " less than " + enough + " of the mean. In " + sc.Amount(unit.Share, z.None) + " of systems built like this one, no plant" + of + " does. "
 		if z.Singled() {
 			words += sc.PlaceBegin(z.Weakest) + " was short most often: in " + sc.Amount(unit.Share, z.Often) + " of the trials."
 		} else {
@@ -67,14 +67,6 @@ func Chance(the *scene.Scene) {
 		sc.Tag("p", "The heads answer to each draw to first order; which emitters are open is left as it is. "+sc.checked(zones))
 		sc.Formula(evenness.EmissionUniformityFormula, z.Most, z.Fewest, z.Least)
 	})
-}
-
-// odds is a small share in words, up to the verb.
-func odds(share float64) string {
-	if share > 0.3 {
-		return strconv.Itoa(int(share*100+0.5)) + " in 100 plants get"
-	}
-	return "1 in " + strconv.Itoa(int(1/share+0.5)) + " plants gets"
 }
 
 // checked says how far the draws are off.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
 )
 
 // Units says how a plan's amounts are written.
@@ -48,6 +49,37 @@ func (u Units) Head(v float64) string {
 
 // HeadOf is a pressure with its head.
 func (u Units) HeadOf(pascals float64) string { return u.Head(pascals / u.Weight) }
+
+// Warmer is how far apart two temperatures are, in whole degrees: "5 °C".
+func (u Units) Warmer(by float64) string {
+	of := unit.Of(unit.Temperature, u.Sys)
+	return words.N(int(math.Abs(math.Round(of.FromInner(by)-of.FromInner(0))))) + "\u00a0" + of.Symbol
+}
+
+// Days is a number of days to a tenth: "1.5 days".
+func (u Units) Days(n float64) string {
+	return words.Say("{n}\u00a0{n|day|days}", u.Bare(unit.None, math.Round(n*10)/10))
+}
+
+// Percent is a share in whole per cent, without its unit.
+func Percent(share float64) string { return words.N(int(math.Round(share * 100))) }
+
+// Watts is a power in watts, which it is in either system, without its unit: the
+// water's share of a pump is a small part of a horsepower.
+func Watts(v float64) string {
+	if !Finite(v) {
+		return "–"
+	}
+	return strconv.FormatFloat(v, 'f', 1, 64)
+}
+
+// Odds is a share of plants, up to the verb: "1 in 20 plants gets".
+func Odds(share float64) string {
+	if share > 0.3 {
+		return words.Say("{n} in 100 plants get", words.N(int(share*100+0.5)))
+	}
+	return words.Say("1 in {n} plants gets", words.N(int(1/share+0.5)))
+}
 
 // Symbol is the unit of a kind, for a heading.
 func (u Units) Symbol(k unit.Kind) string { return unit.Of(k, u.Sys).Symbol }
