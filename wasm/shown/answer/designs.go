@@ -1,8 +1,6 @@
 package answer
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -55,7 +53,7 @@ func Designs(the *scene.Scene) {
 		for i := range d.Best {
 			b := &d.Best[i]
 			t.Explained(words.N(i+1), sc.made(&b.Design, false), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
-				watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
+				wording.Watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
 		}
 		t.End()
 		sc.Say("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and {source} are left out. Your plan as it stands costs {cost}. Head and flow wanted are the least that serve, above {level}. To spare, EU and the round are those of the design as the link opens it.",
@@ -68,15 +66,6 @@ func Designs(the *scene.Scene) {
 		})
 	}
 	sc.counted(d)
-}
-
-// watts is a power in watts in either system: the water's share of a pump is a
-// small part of a horsepower.
-func watts(v float64) string {
-	if !wording.Finite(v) {
-		return "–"
-	}
-	return strconv.FormatFloat(v, 'f', 1, 64)
 }
 
 // carried says whether the supply that stands carries a design.
@@ -168,7 +157,7 @@ func (sc part) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 			said = append(said, words.Say("A regulator set to {pressure} makes it fit.", sc.HeadOf(b.Regulator)))
 		}
 		if less := d.Best[0].Power - b.Power; i > 0 && less > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank && !byItself(b) {
-			said = append(said, words.Say("The water takes {power} W less than with design 1.", watts(less)))
+			said = append(said, words.Say("The water takes {power} W less than with design 1.", wording.Watts(less)))
 		}
 	}
 	return words.Sentences(said...)
