@@ -249,7 +249,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	round, _ := s.Round()
 	d := document{
 		Answer:     answer.Announce(s),
-		Verdict:    name(verdicts[:], int(s.Verdict)),
+		Verdict:    verdicts[s.Verdict],
 		Findings:   []finding{},
 		Fixes:      []fix{},
 		LeftOut:    leftOut(s),
@@ -259,7 +259,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 		Parts:      []part{},
 		Rows:       []rowFare{},
 		PerLitre:   number(round),
-		Sameness:   name(samenesses[:], int(s.Sameness)),
+		Sameness:   samenesses[s.Sameness],
 		WorkedPlan: carry.JSON(p),
 	}
 	for _, f := range s.Findings {
@@ -310,14 +310,14 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	for i := range s.Surge {
 		b := &s.Surge[i]
 		st := &s.Layout.Stretches[b.Stretch]
-		d.Surge = append(d.Surge, blow{s.Layout.Tubes[st.Tube].Name(p.Units), name(stretches[:], int(st.Kind)), st.Index + 1, number(b.Speed), number(b.Celerity),
+		d.Surge = append(d.Surge, blow{s.Layout.Tubes[st.Tube].Name(p.Units), stretches[st.Kind], st.Index + 1, number(b.Speed), number(b.Celerity),
 			number(b.Rest), number(b.Rise), number(b.Rated), number(b.Carries), number(b.Closing)})
 	}
 	for i := range s.Headroom {
 		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))
 	}
 	for _, l := range s.Parts {
-		d.Parts = append(d.Parts, part{name(groups[:], int(l.Group)), l.Name, l.Count, l.Spare, number(l.Length), l.Why})
+		d.Parts = append(d.Parts, part{groups[l.Group], l.Name, l.Count, l.Spare, number(l.Length), l.Why})
 	}
 	text, err := json.MarshalIndent(d, "", "\t")
 	return append(text, '\n'), err
@@ -342,14 +342,14 @@ func leftOut(s *sheet.Sheet) []string {
 }
 
 func fixOf(c *sheet.Change) fix {
-	k := kind(fixes[:], int(c.Kind))
-	out := fix{Kind: k.name, Unit: k.unit, Value: number(c.Value), Flow: number(c.Flow), Most: number(c.Most), Behind: number(c.Regulator)}
-	switch c.Kind {
-	case sheet.WiderLead, sheet.WiderHeader, sheet.WiderRows:
+	k := &sheet.FixesOf[c.Kind]
+	out := fix{Kind: k.Name, Unit: inner[k.Unit], Value: number(c.Value), Flow: number(c.Flow), Most: number(c.Most), Behind: number(c.Regulator)}
+	switch k.Index {
+	case sheet.OfTube:
 		out.Tubing = sizeOf(c.Index)
-	case sheet.MoreZones, sheet.OwnZones:
+	case sheet.OfZones:
 		out.Zones = c.Index
-	case sheet.OneEmitter:
+	case sheet.OfRow:
 		out.LikeRow = c.Index + 1
 	}
 	return out
@@ -364,7 +364,7 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 		Budget: []loss{}, Stretches: []stretch{}, Plants: []plant{},
 	}
 	for _, l := range z.Budget {
-		line := loss{Kind: name(losses[:], int(l.Kind)), Head: number(l.Head)}
+		line := loss{Kind: losses[l.Kind], Head: number(l.Head)}
 		if l.Kind == sheet.InRun || l.Kind == sheet.InRow {
 			line.Index = l.Index + 1
 		}
@@ -382,7 +382,7 @@ func zoneOf(s *sheet.Sheet, z *sheet.ZoneResult) zone {
 		}
 		first, last := st.Links[0], st.Links[len(st.Links)-1]
 		out.Stretches = append(out.Stretches, stretch{
-			Kind: name(stretches[:], int(st.Kind)), Index: st.Index + 1, Length: number(st.Length),
+			Kind: stretches[st.Kind], Index: st.Index + 1, Length: number(st.Length),
 			Flow: number(z.Solution.Flow[first]),
 			Lost: number(z.Solution.Head[net.Links[first].From] - z.Solution.Head[net.Links[last].To]),
 		})
@@ -410,9 +410,9 @@ func flushingOf(f *flush.Flush) *flushing {
 	if f == nil {
 		return nil
 	}
-	out := &flushing{Wanted: flush.Wanted, Verdict: name(flushed[:], int(f.Verdict)), Ends: []end{}, Together: []together{}}
+	out := &flushing{Wanted: flush.Wanted, Verdict: flushed[f.Verdict], Ends: []end{}, Together: []together{}}
 	for _, e := range f.Ends {
-		out.Ends = append(out.Ends, end{name(ends[:], int(e.Place)), e.Row + 1, e.Zone, number(e.Speed), number(e.Alone), number(e.Flow), e.Shut})
+		out.Ends = append(out.Ends, end{ends[e.Place], e.Row + 1, e.Zone, number(e.Speed), number(e.Alone), number(e.Flow), e.Shut})
 	}
 	for _, z := range f.Zones {
 		out.Together = append(out.Together, together(z))
@@ -421,7 +421,7 @@ func flushingOf(f *flush.Flush) *flushing {
 }
 
 func roomOf(r *headroom.Room) room {
-	k := kind(rooms[:], int(r.Kind))
+	k := rooms[r.Kind]
 	fails := headroom.Room{Kind: r.Kind, Most: r.Fails}
 	out := room{Of: k.name, Unit: k.unit, Yes: number(r.Value()), Ends: number(fails.Value())}
 	if r.Kind == headroom.InRow {

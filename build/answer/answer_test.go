@@ -2,70 +2,53 @@ package answer
 
 import (
 	"encoding/json"
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"math"
 	"slices"
 	"testing"
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/limit"
 )
 
-// Every constant has its name, so that none is written as "other".
+// Every kind has a name, and no two of a list have the same. That a list is as long
+// as there are kinds, the compiler says.
 func TestEveryKindHasItsName(t *testing.T) {
-	for _, tt := range []struct {
-		file, kind string
-		names      int
-	}{
-		{"shown/sheet/sheet.go", "Verdict", len(verdicts)},
-		{"shown/sheet/fares.go", "State", len(states)},
-		{"shown/sheet/supply.go", "Relief", len(reliefs)},
-		{"shown/sheet/sheet.go", "FixKind", len(fixes)},
-		{"shown/sheet/sheet.go", "LossKind", len(losses)},
-		{"shown/sheet/alike.go", "Sameness", len(samenesses)},
-		{"shown/sheet/conclusion.go", "Conclusion", len(conclusions)},
-		{"works/layout/layout.go", "StretchKind", len(stretches)},
-		{"works/flush/flush.go", "Place", len(ends)},
-		{"works/headroom/headroom.go", "Kind", len(rooms)},
-		{"works/parts/parts.go", "Group", len(groups)},
-		{"year/season/tasks.go", "TaskKind", len(taskNames)},
-		{"year/season/conflicts.go", "ConflictKind", len(conflictNames)},
-	} {
-		if got := constants(t, "../../wasm/"+tt.file, tt.kind); got != tt.names {
-			t.Errorf("%s has %d values of %s, and %d of them have names here", tt.file, got, tt.kind, tt.names)
+	for what, list := range named() {
+		seen := map[string]int{}
+		for k, name := range list {
+			if name == "" {
+				t.Errorf("%s %d, after %q, has no name", what, k, list[max(k, 1)-1])
+			}
+			if other, there := seen[name]; there {
+				t.Errorf("%s: %d and %d are both called %q", what, other, k, name)
+			}
+			seen[name] = k
 		}
 	}
 }
 
-// constants counts the constants of a type in a file.
-func constants(t *testing.T, file, kind string) int {
-	t.Helper()
-	f, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
-	if err != nil {
-		t.Fatal(err)
+// named are all lists of names of kinds.
+func named() map[string][]string {
+	all := map[string][]string{
+		"verdict": verdicts[:], "sameness": samenesses[:], "state": states[:], "relief": reliefs[:], "end": ends[:], "loss": losses[:],
+		"stretch": stretches[:], "group": groups[:], "fault": faults[:], "sky": skies[:], "task": taskNames[:], "conflict": conflictNames[:],
+		"sign": signs[:], "cleaning": cleanings[:], "flush": flushed[:], "remedy": remedies[:], "limit of a timer": timerLimits[:], "cure": cures[:],
+		"conclusion": conclusions[:], "limit": limit.Names[:], "fewest zones": enough[:], "worth of a loop": worths[:], "side of a loop": sides[:],
 	}
-	n := 0
-	for _, d := range f.Decls {
-		group, ok := d.(*ast.GenDecl)
-		if !ok || group.Tok != token.CONST {
-			continue
-		}
-		of := ""
-		for _, spec := range group.Specs {
-			v := spec.(*ast.ValueSpec)
-			if id, ok := v.Type.(*ast.Ident); ok {
-				of = id.Name
-			} else if v.Values != nil {
-				of = ""
-			}
-			if of == kind {
-				n += len(v.Names)
-			}
-		}
+	for k := range sheet.Kinds {
+		all["finding"] = append(all["finding"], sheet.Kinds[k].Name)
 	}
-	return n
+	for k := range sheet.FixesOf {
+		all["fix"] = append(all["fix"], sheet.FixesOf[k].Name)
+	}
+	for k := range rooms {
+		all["room"] = append(all["room"], rooms[k].name)
+	}
+	for which := range sheet.Exploration(sheet.Explorations) {
+		all["exploration"] = append(all["exploration"], which.Name())
+	}
+	return all
 }
 
 // A finding has the name of what was found, wherever it stands in the order of

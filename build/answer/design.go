@@ -73,19 +73,19 @@ type side struct {
 	Longer  *int   `json:"more_plants_a_row"` // null where not looked for
 }
 
-var conclusions = [...]string{
+var conclusions [sheet.Conclusions]string = [...]string{
 	sheet.NoneServes: "none-serves", sheet.UnknownPump: "unknown-pump", sheet.AnotherRegulator: "another-regulator", sheet.AnotherSupply: "another-supply",
 	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
 }
 
-var enough = [...]string{
+var enough [sheet.EnoughKinds]string = [...]string{
 	sheet.OneAlone: "one-is-enough", sheet.NoneAlone: "no-row-alone", sheet.TooLarge: "too-large", sheet.OneRow: "one-row", sheet.NoneEnough: "none-enough",
 	sheet.FewerDo: "fewer-do", sheet.Regroup: "regroup", sheet.OthersDo: "others-do", sheet.OneDoes: "one-does", sheet.AllNeeded: "all-needed",
 }
 
 var (
-	worths = [...]string{sheet.WorthNothing: "as-much", sheet.WorthLess: "less", sheet.WorthMore: "more"}
-	sides  = [...]string{sheet.Untied: "without", sheet.Tied: "with"}
+	worths [sheet.Worths]string = [...]string{sheet.WorthNothing: "as-much", sheet.WorthLess: "less", sheet.WorthMore: "more"}
+	sides                       = [...]string{sheet.Untied: "without", sheet.Tied: "with"}
 )
 
 func searchOf(s *sheet.Sheet) *search {
@@ -93,7 +93,7 @@ func searchOf(s *sheet.Sheet) *search {
 	if d == nil {
 		return nil
 	}
-	out := &search{Conclusion: name(conclusions[:], int(s.Concluded())), Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
+	out := &search{Conclusion: conclusions[s.Concluded()], Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
 	for l, name := range limit.Names {
 		if d.Forbids.Has(limit.Limit(l)) {
 			out.Forbids = append(out.Forbids, name)
@@ -129,7 +129,7 @@ func zoningOf(s *sheet.Sheet) *zoning {
 		return nil
 	}
 	n := s.Enough()
-	return &zoning{z.Fewest, z.Tried, !z.Large, name(enough[:], int(n.Kind)), n.Together, n.Crops}
+	return &zoning{z.Fewest, z.Tried, !z.Large, enough[n.Kind], n.Together, n.Crops}
 }
 
 func loopOf(l *sheet.Loop) *loop {
@@ -147,7 +147,7 @@ func loopOf(l *sheet.Loop) *loop {
 }
 
 func gainOf(g sheet.Gain) gain {
-	out := gain{Worth: name(worths[:], int(g.Worth)), Head: number(g.Head)}
+	out := gain{Worth: worths[g.Worth], Head: number(g.Head)}
 	if g.Compared {
 		out.Longer = &g.Plants
 	}

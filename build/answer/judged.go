@@ -7,23 +7,23 @@ import (
 	"evenrow/wasm/year/shots"
 )
 
-// What is judged, by name; see [name].
+// What is judged, by name.
 var (
-	signs     = [...]string{fault.NobodyShort: "nobody-short", fault.OnGauge: "gauge", fault.OnMeter: "flow-meter", fault.OnFoot: "walking-the-rows"}
-	cleanings = [...]string{fault.NoMatter: "no-matter", fault.InTime: "in-time", fault.Unread: "too-little-to-read", fault.TooLate: "too-late"}
-	flushed   = [...]string{
+	signs     [fault.Signs]string     = [...]string{fault.NobodyShort: "nobody-short", fault.OnGauge: "gauge", fault.OnMeter: "flow-meter", fault.OnFoot: "walking-the-rows"}
+	cleanings [fault.Cleanings]string = [...]string{fault.NoMatter: "no-matter", fault.InTime: "in-time", fault.Unread: "too-little-to-read", fault.TooLate: "too-late"}
+	flushed   [flush.Verdicts]string  = [...]string{
 		flush.Clean: "yes", flush.CleanShut: "yes-with-other-rows-shut", flush.Dry: "no-water", flush.Shared: "rows-share-the-far-header",
 		flush.Weak: "too-slow", flush.WeakShut: "too-slow-with-other-rows-shut",
 	}
-	remedies = [...]string{
+	remedies [chance.Remedies]string = [...]string{
 		chance.NoneWanted: "none-wanted", chance.Unblock: "unblock", chance.UnblockAndDouble: "unblock-and-two-each",
 		chance.LessSpread: "smaller-cv", chance.LessSpreadOrTwice: "smaller-cv-or-two-each",
 	}
-	timerLimits = [...]string{
+	timerLimits [shots.LimitKinds]string = [...]string{
 		shots.FewValves: "few-valves", shots.OneValve: "one-valve", shots.Pins: "pins", shots.NoRoom: "no-room", shots.LateRound: "late-round", shots.Gaps: "gaps",
 		shots.FewStarts: "few-starts", shots.LongByDay: "long-by-day", shots.LongByStep: "long-by-step", shots.ShortShots: "short-shots", shots.LightHours: "light-hours",
 	}
-	cures = [...]string{shots.NeedsHeader: "header", shots.GroupAlike: "group-alike", shots.OwnZone: "zone-each"}
+	cures [shots.Cures]string = [...]string{shots.NeedsHeader: "header", shots.GroupAlike: "group-alike", shots.OwnZone: "zone-each"}
 )
 
 // A judged is what the card of the timer means for the plants.
@@ -64,14 +64,14 @@ func judgedOf(c *shots.Card) *judged {
 	out := &judged{Limits: []cannot{}, Empty: []emptied{}}
 	for i := range c.Limits {
 		l := &c.Limits[i]
-		one := cannot{Kind: name(timerLimits[:], int(l.Kind))}
+		one := cannot{Kind: timerLimits[l.Kind]}
 		if l.Set != nil {
 			one.Sky, one.Zone = skies[l.Sky], l.Set.Zone
 		}
 		out.Limits = append(out.Limits, one)
 	}
 	if s := c.Shared; s != nil {
-		out.Shared = &sharing{s.Line.From.ISO(), numbered(s.Lead.Rows), numbered(s.Other.Rows), number(s.Drain), s.Valves, name(cures[:], int(s.Cure))}
+		out.Shared = &sharing{s.Line.From.ISO(), numbered(s.Lead.Rows), numbered(s.Other.Rows), number(s.Drain), s.Valves, cures[s.Cure]}
 	}
 	for _, e := range c.Empty {
 		one := emptied{Rows: numbered(e.Rows), From: e.From.ISO()}

@@ -6,22 +6,7 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
-	"evenrow/wasm/works/chance"
-	"evenrow/wasm/works/fault"
-	"evenrow/wasm/works/flush"
-	"evenrow/wasm/year/shots"
 )
-
-func TestEveryJudgementHasAName(t *testing.T) {
-	for what, n := range map[string][2]int{
-		"sign": {len(signs), int(fault.OnFoot)}, "cleaning": {len(cleanings), int(fault.TooLate)}, "flush": {len(flushed), int(flush.WeakShut)},
-		"remedy": {len(remedies), int(chance.LessSpreadOrTwice)}, "limit": {len(timerLimits), int(shots.LightHours)}, "cure": {len(cures), int(shots.OwnZone)},
-	} {
-		if n[0] != n[1]+1 {
-			t.Errorf("%s: %d names of %d", what, n[0], n[1]+1)
-		}
-	}
-}
 
 // What the page says of the default plan: the timer holds fewer start times than
 // there should be shots on a hot day, the cucumber in row 4 decides for the

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"testing"
 
+	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/sheet"
-	"evenrow/wasm/works/limit"
 )
 
 // The language of the keys: words in lower case, divided by underscores. A
@@ -119,36 +119,29 @@ func TestKeysSpeakOneLanguage(t *testing.T) {
 		}
 	})
 	// Every kind has words for a name.
-	for _, list := range [][]string{verdicts[:], samenesses[:], ends[:], losses[:], stretches[:], groups[:], faults[:], skies[:], taskNames[:], conflictNames[:], states[:], reliefs[:], signs[:], cleanings[:], flushed[:], remedies[:], timerLimits[:], cures[:], conclusions[:], enough[:], worths[:], sides[:]} {
+	for what, list := range named() {
 		for _, name := range list {
 			if !aWord.MatchString(name) || stumbles.MatchString(name) {
-				t.Errorf("%q is no name of a kind", name)
+				t.Errorf("%s: %q is no name of a kind", what, name)
 			}
 		}
 	}
-	for which := range sheet.Exploration(sheet.Explorations) {
-		if !aWord.MatchString(which.Name()) || stumbles.MatchString(which.Name()) {
-			t.Errorf("%q is no name of exploration %d", which.Name(), which)
-		}
-	}
-	for _, name := range limit.Names {
-		if !aWord.MatchString(name) || stumbles.MatchString(name) {
-			t.Errorf("%q is no name of a limit", name)
-		}
-	}
-	var found []kindOf
+	units := []unit.Kind{}
 	for k := range sheet.Kinds {
-		unit, ours := inner[sheet.Kinds[k].Unit]
-		if !ours {
-			t.Errorf("%v has a unit that is none of ours", sheet.FindingKind(k))
-		}
-		found = append(found, kindOf{sheet.Kinds[k].Name, unit})
+		units = append(units, sheet.Kinds[k].Unit)
 	}
-	for _, list := range [][]kindOf{found, fixes[:], rooms[:]} {
-		for _, k := range list {
-			if !aWord.MatchString(k.name) || stumbles.MatchString(k.name) || !slices.Contains([]string{"", "m", "Pa", "W", "s", "m/s", "m³/s"}, k.unit) {
-				t.Errorf("%+v is no name of a kind, or its unit is none of ours", k)
-			}
+	for k := range sheet.FixesOf {
+		units = append(units, sheet.FixesOf[k].Unit)
+	}
+	known := []string{"", "m", "Pa", "W", "s", "m/s", "m³/s"}
+	for _, u := range units {
+		if name, ours := inner[u]; !ours || !slices.Contains(known, name) {
+			t.Errorf("%d, the unit of a kind, is none of ours", u)
+		}
+	}
+	for _, k := range rooms {
+		if !slices.Contains(known, k.unit) {
+			t.Errorf("%+v: its unit is none of ours", k)
 		}
 	}
 	// The patterns refuse what stood here once.

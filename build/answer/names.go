@@ -13,34 +13,17 @@ import (
 type kindOf struct{ name, unit string }
 
 // Each name stands at its constant, so that none slips when the constants are
-// put in another order; a test counts them.
+// put in another order. Without one at the end it does not compile, and
+// TestEveryKindHasItsName says which else is missing.
 var (
-	verdicts = [...]string{
+	verdicts [sheet.Verdicts]string = [...]string{
 		sheet.Yes:    "yes",
 		sheet.Nearly: "nearly",
 		sheet.No:     "no",
 		sheet.Cannot: "cannot",
 	}
 
-	fixes = [...]kindOf{
-		sheet.NewPump:       {"new-pump", "m"},
-		sheet.RaiseTank:     {"raise-tank", "m"},
-		sheet.MorePressure:  {"more-pressure", "Pa"},
-		sheet.AddRegulator:  {"add-regulator", "Pa"},
-		sheet.WiderLead:     {"wider-supply-line", ""},
-		sheet.WiderHeader:   {"wider-header", ""},
-		sheet.WiderRows:     {"wider-rows", ""},
-		sheet.MiddleFeed:    {"middle-feed", ""},
-		sheet.MoreZones:     {"more-zones", ""},
-		sheet.CleanerFilter: {"cleaner-filter", "Pa"},
-		sheet.LowerEmitters: {"lower-emitters", "Pa"},
-		sheet.CloseRing:     {"close-loop", ""},
-		sheet.OneEmitter:    {"one-emitter", ""},
-		sheet.OwnZones:      {"own-zones", ""},
-		sheet.Redesign:      {"redesign", ""},
-	}
-
-	samenesses = [...]string{
+	samenesses [sheet.Samenesses]string = [...]string{
 		sheet.Differs:    "differs",
 		sheet.Same:       "same",
 		sheet.NearlySame: "nearly-same",
@@ -49,33 +32,33 @@ var (
 		sheet.AsNeeded:   "as-needed",
 	}
 
-	states = [...]string{
+	states [sheet.States]string = [...]string{
 		sheet.Unknown: "not-worked-out",
 		sheet.Shut:    "shut",
 		sheet.Below:   "below-range",
 		sheet.Within:  "in-range",
 		sheet.Above:   "above-range",
 	}
-	reliefs = [...]string{
+	reliefs [sheet.Reliefs]string = [...]string{
 		sheet.LowerRegulator: "lower-regulator",
 		sheet.FitRegulator:   "regulator",
 		sheet.LowerTank:      "regulator-or-lower-tank",
 		sheet.WeakerPump:     "regulator-or-weaker-pump",
 	}
 
-	ends = [...]string{
+	ends [flush.Places]string = [...]string{
 		flush.OfRow:    "row",
 		flush.OfHeader: "header",
 		flush.OfFar:    "far-header",
 		flush.RowInto:  "row-into-far-header",
 	}
-	rooms = [...]kindOf{
+	rooms [headroom.Kinds]kindOf = [...]kindOf{
 		headroom.Plants:  {"plants", ""},
 		headroom.InRow:   {"plants-in-row", ""},
 		headroom.Rise:    {"rise", "m"},
 		headroom.Fouling: {"filter-loss", "Pa"},
 	}
-	losses = [...]string{
+	losses [sheet.LossKinds]string = [...]string{
 		sheet.Lift:        "lift",
 		sheet.InRun:       "run",
 		sheet.InFilter:    "filter",
@@ -88,7 +71,7 @@ var (
 		sheet.InDevices:   "devices",
 		sheet.InRegulator: "regulator",
 	}
-	stretches = [...]string{
+	stretches [layout.StretchKinds]string = [...]string{
 		layout.Source:   "source",
 		layout.RunOf:    "run",
 		layout.Filter:   "filter",
@@ -98,7 +81,7 @@ var (
 		layout.FarOf:    "far-header",
 		layout.Devices:  "devices",
 	}
-	groups = [...]string{
+	groups [parts.Groups]string = [...]string{
 		parts.Tubing:        "tubing",
 		parts.Fittings:      "fittings",
 		parts.EmittersGroup: "emitters",
@@ -108,22 +91,8 @@ var (
 	}
 )
 
-// inner are the units of what findings are of. Their names stand in
-// [sheet.Kinds].
+// inner are the units of what findings and changes are of. Their names stand in
+// [sheet.Kinds] and [sheet.FixesOf].
 var inner = map[unit.Kind]string{
-	unit.None: "", unit.Share: "", unit.Head: "m", unit.Length: "m", unit.Opening: "m", unit.Speed: "m/s", unit.Flow: "m³/s", unit.Power: "W", unit.Duration: "s",
-}
-
-func name(names []string, i int) string {
-	if i < len(names) {
-		return names[i]
-	}
-	return "other"
-}
-
-func kind(kinds []kindOf, i int) kindOf {
-	if i < len(kinds) {
-		return kinds[i]
-	}
-	return kindOf{name: "other"}
+	unit.None: "", unit.Share: "", unit.Head: "m", unit.Length: "m", unit.Opening: "m", unit.Speed: "m/s", unit.Pressure: "Pa", unit.Flow: "m³/s", unit.Power: "W", unit.Duration: "s",
 }

@@ -50,13 +50,13 @@ type conflict struct {
 	Until    string `json:"until,omitempty"`
 }
 
-var taskNames = [...]string{
+var taskNames [season.TaskKinds]string = [...]string{
 	season.Sowing: "sow", season.Potting: "block", season.Setting: "plant-out", season.Tying: "tie-up", season.Picking: "first-harvest", season.Clearing: "remove-plants",
 	season.Building: "build", season.Leaks: "leak-test", season.Cups: "catch-can-test", season.Wetting: "wet-medium", season.Strength: "ec-and-ph", season.Filter: "filter",
 	season.Flushing: "flush", season.Treating: "clean-lines", season.Storing: "store",
 }
 
-var conflictNames = [...]string{
+var conflictNames [season.ConflictKinds]string = [...]string{
 	season.NoRow: "no-row", season.DeadSeed: "dead-seed", season.FrostOut: "frost-at-planting", season.FrostKill: "frost-before-harvest", season.TwoInRow: "two-in-row",
 	season.NotReady: "not-ready", season.NoPlace: "no-place", season.Freezing: "full-in-frost", season.LateStore: "stored-late", season.EarlyOpen: "early-in-the-open", season.Guessed: "untested-temperature", season.Ended: "ended-by-frost", season.Untold: "own-crop-untold",
 }
@@ -79,11 +79,11 @@ func yearOf(p *plan.Plan, s *season.Season) *year {
 	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
-		y.Tasks = append(y.Tasks, task{name(taskNames[:], int(t.Kind)), t.Day.ISO(), t.Days, t.Every, t.Times, s.Title(p, t), t.Note()})
+		y.Tasks = append(y.Tasks, task{taskNames[t.Kind], t.Day.ISO(), t.Days, t.Every, t.Times, s.Title(p, t), t.Note()})
 	}
 	for i := range s.Conflicts {
 		c := &s.Conflicts[i]
-		out := conflict{Kind: name(conflictNames[:], int(c.Kind)), Grave: c.Kind < season.Notes, Count: c.Count}
+		out := conflict{Kind: conflictNames[c.Kind], Grave: c.Kind < season.Notes, Count: c.Count}
 		if c.Planting >= 0 {
 			out.Planting = s.Name(p, c.Planting)
 		}

@@ -98,7 +98,7 @@ func readingsOf(r fault.Reading) readings {
 	return readings{number(r.Before), number(r.After), number(r.Header), number(r.Still), number(r.Flow)}
 }
 
-var faults = [...]string{
+var faults [fault.Kinds]string = [...]string{
 	fault.Dirt: "dirty-filter", fault.Wear: "wear", fault.Sinking: "sinking-tank", fault.Emitter: "blocked-emitter",
 	fault.Row: "blocked-row", fault.Hole: "emitter-out", fault.End: "open-end",
 }
@@ -110,10 +110,10 @@ func faultsOf(s *sheet.Sheet) []failing {
 	}
 	for i := range s.Faults.Slow {
 		f := &s.Faults.Slow[i]
-		one := failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Place: placeOf(s, f.Plant),
+		one := failing{Kind: faults[f.Kind], Zone: f.Zone, Place: placeOf(s, f.Plant),
 			Never: f.Never, Already: f.Already, Was: readingsOf(f.Was), Now: readingsOf(f.Now)}
 		if f.Kind == fault.Dirt {
-			one.Cleaned = name(cleanings[:], int(s.Faults.Clean))
+			one.Cleaned = cleanings[s.Faults.Clean]
 		}
 		amount := number(f.Amount)
 		if f.Kind == fault.Wear {
@@ -125,8 +125,8 @@ func faultsOf(s *sheet.Sheet) []failing {
 	}
 	for i := range s.Faults.Sudden {
 		f := &s.Faults.Sudden[i]
-		list = append(list, failing{Kind: name(faults[:], int(f.Kind)), Zone: f.Zone, Row: f.Row + 1, Place: placeOf(s, f.Plant),
-			By: name(signs[:], int(f.Sign)), Lost: number(f.Lost), Cut: f.Cut, Dry: f.Dry, Below: f.Below, Above: f.Above, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
+		list = append(list, failing{Kind: faults[f.Kind], Zone: f.Zone, Row: f.Row + 1, Place: placeOf(s, f.Plant),
+			By: signs[f.Sign], Lost: number(f.Lost), Cut: f.Cut, Dry: f.Dry, Below: f.Below, Above: f.Above, Was: readingsOf(f.Was), Now: readingsOf(f.Now)})
 	}
 	return list
 }
@@ -154,7 +154,7 @@ func oddsOf(s *sheet.Sheet) []odds {
 	for i := range s.Chance {
 		z := &s.Chance[i]
 		list = append(list, odds{z.Number, z.Draws, chance.Enough, number(z.Short), number(z.None), number(z.CV), number(z.EU), number(z.Design), number(z.CU), z.Solved, number(z.Off),
-			z.Singled(), placeOf(s, z.Weakest), name(remedies[:], int(z.Remedy(s.Plan.Chance.Blocked)))})
+			z.Singled(), placeOf(s, z.Weakest), remedies[z.Remedy(s.Plan.Chance.Blocked)]})
 	}
 	return list
 }

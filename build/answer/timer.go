@@ -35,7 +35,7 @@ type shot struct {
 	For number `json:"lasts_s"`
 }
 
-var skies = [...]string{shots.Dull: "dull", shots.Typical: "typical", shots.Hot: "hot", shots.Record: "record-hot"}
+var skies [shots.Skies]string = [...]string{shots.Dull: "dull", shots.Typical: "typical", shots.Hot: "hot", shots.Record: "record-hot"}
 
 func linesOf(c *shots.Card) []line {
 	list := []line{}

@@ -34,22 +34,27 @@ func (sc part) sameness() string {
 	default:
 		who = words.Say("All {n} emitters", n)
 	}
-	switch sc.S.Sameness {
-	case sheet.Same:
-		if len(sc.Plants) == 1 {
-			return words.Say("{emitters} {n|opens|open}, and the plant gets its water.", who, n)
-		}
-		return words.Say("{emitters} {n|opens|open}, and every plant gets the same water.", who, n)
-	case sheet.NearlySame:
-		return words.Say("{emitters} {n|opens|open}, and every plant gets nearly the same water.", who, n)
-	case sheet.SameInZone:
-		return words.Say("{emitters} {n|opens|open}, and every plant of a zone gets the same water.", who, n)
-	case sheet.NearInZone:
-		return words.Say("{emitters} {n|opens|open}, and every plant of a zone gets nearly the same water.", who, n)
-	case sheet.AsNeeded:
-		return words.Say("{emitters} {n|opens|open}. Plants get different amounts of water, each row about in proportion to what its crop needs.", who, n)
+	if sc.S.Sameness == sheet.Same && len(sc.Plants) == 1 {
+		return words.Say("{emitters} {n|opens|open}, and the plant gets its water.", who, n)
 	}
-	return words.Say("{emitters} {n|opens|open}, but not every plant gets the same water.", who, n)
+	return words.Say(alike[sc.S.Sameness].line, who, n)
+}
+
+// alike is what is said of how the water of plants compares: in the answer, and
+// where not all get about the same, of how much each gets.
+var alike [sheet.Samenesses]struct {
+	line  words.Text
+	apart func(sc part) string
+} = [...]struct {
+	line  words.Text
+	apart func(sc part) string
+}{
+	sheet.Differs:    {"{emitters} {n|opens|open}, but not every plant gets the same water.", part.spreadOut},
+	sheet.Same:       {line: "{emitters} {n|opens|open}, and every plant gets the same water."},
+	sheet.NearlySame: {line: "{emitters} {n|opens|open}, and every plant gets nearly the same water."},
+	sheet.SameInZone: {"{emitters} {n|opens|open}, and every plant of a zone gets the same water.", part.zonesApart},
+	sheet.NearInZone: {"{emitters} {n|opens|open}, and every plant of a zone gets nearly the same water.", part.zonesApart},
+	sheet.AsNeeded:   {"{emitters} {n|opens|open}. Plants get different amounts of water, each row about in proportion to what its crop needs.", part.spreadOut},
 }
 
 // Answer says yes or no, why, what would help, and the five figures.
@@ -73,7 +78,7 @@ func Answer(the *scene.Scene) {
 	sc.figures()
 }
 
-var wordClass = [...]block.Markup{sheet.Yes: " word--yes", sheet.Nearly: " word--nearly", sheet.No: " word--no", sheet.Cannot: " word--nearly"}
+var wordClass [sheet.Verdicts]block.Markup = [...]block.Markup{sheet.Yes: " word--yes", sheet.Nearly: " word--nearly", sheet.No: " word--no", sheet.Cannot: " word--nearly"}
 
 // why explains the verdict in one or two sentences.
 func (sc part) why() string {
@@ -83,29 +88,28 @@ func (sc part) why() string {
 	} else if z := sc.Zone; z != nil {
 		first = words.Say("The weakest, {place}, has {head} more than it needs.", sc.Place(z.Worst), sc.Head(z.Margin))
 	}
-	if sc.S.Verdict == sheet.Yes {
-		apart = sc.apart()
+	if how := alike[sc.S.Sameness].apart; sc.S.Verdict == sheet.Yes && how != nil {
+		apart = how(sc)
 	}
 	return words.Sentences(first, apart)
 }
 
-// apart says what plants get where it is not about the same for all.
-func (sc part) apart() string {
-	switch sc.S.Sameness {
-	case sheet.SameInZone, sheet.NearInZone:
-		low, high := sc.S.Extremes()
-		return words.Say("A plant of {zone} gets {flow} and one of {other} {more}, so run each zone for its own time.",
-			sc.ZoneName(low), sc.Amount(unit.EmitterFlow, low.Alike.Mean), sc.ZoneName(high), sc.Amount(unit.EmitterFlow, high.Alike.Mean))
-	case sheet.Differs, sheet.AsNeeded:
-		switch share, seen := sc.S.LeastShare(); {
-		case sc.S.Water != nil: // else Evenness has no table of the rows
-			return words.Say("What each row gets stands under Evenness.")
-		case seen:
-			return words.Say("The plant with least water gets {share} of the mean.", sc.Amount(unit.Share, share))
-		}
-		return words.Say("It is the spread of manufacture, which the evenness (EU) counts.")
+// zonesApart says what a plant gets in the zones that differ most.
+func (sc part) zonesApart() string {
+	low, high := sc.S.Extremes()
+	return words.Say("A plant of {zone} gets {flow} and one of {other} {more}, so run each zone for its own time.",
+		sc.ZoneName(low), sc.Amount(unit.EmitterFlow, low.Alike.Mean), sc.ZoneName(high), sc.Amount(unit.EmitterFlow, high.Alike.Mean))
+}
+
+// spreadOut says how far plants are from one another.
+func (sc part) spreadOut() string {
+	switch share, seen := sc.S.LeastShare(); {
+	case sc.S.Water != nil: // else Evenness has no table of the rows
+		return words.Say("What each row gets stands under Evenness.")
+	case seen:
+		return words.Say("The plant with least water gets {share} of the mean.", sc.Amount(unit.Share, share))
 	}
-	return ""
+	return words.Say("It is the spread of manufacture, which the evenness (EU) counts.")
 }
 
 // figures prints at most five figures, label above, figure large, place small.

@@ -221,6 +221,21 @@ func TestEveryFindingIsTold(t *testing.T) {
 	}
 }
 
+// How plants' water compares is told in a sentence of its own.
+func TestEverySamenessIsTold(t *testing.T) {
+	said := map[string]int{}
+	for k := range alike {
+		got := words.Say(alike[k].line, "All 3 emitters", "3")
+		if !strings.HasPrefix(got, "All 3 emitters open") || !strings.HasSuffix(got, ".") {
+			t.Errorf("sameness %d is told as %q", k, got)
+		}
+		if other, there := said[got]; there {
+			t.Errorf("%d and %d are both told as %q", other, k, got)
+		}
+		said[got] = k
+	}
+}
+
 // Each limit that designs fail is told in a sentence of its own.
 func TestEveryLimitIsTold(t *testing.T) {
 	said := map[string]limit.Limit{}
@@ -240,7 +255,14 @@ func TestEveryLimitIsTold(t *testing.T) {
 // changes are two sentences.
 func TestEveryChangeIsASentence(t *testing.T) {
 	said := map[string]sheet.Change{}
-	for kind := range sheet.Redesign {
+	for kind := range sheet.FixKind(sheet.FixKinds) {
+		if kind == sheet.Redesign { // it takes a whole fix
+			continue
+		}
+		if changes[kind] == nil {
+			t.Errorf("%q, fix %d, is told by nothing", sheet.FixesOf[kind].Name, kind)
+			continue
+		}
 		for _, c := range []sheet.Change{{}, {Most: 30}, {Regulator: 1e5}, {Regulator: 2e5}} {
 			for _, stands := range []float64{0, 2e5} {
 				p := plan.Default()

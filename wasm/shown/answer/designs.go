@@ -113,7 +113,16 @@ func (sc part) concludes(d *sheet.Designs) string {
 		return words.Say("Your plan costs {now}, and nothing cheaper was found that works with {source}.", now, sc.OwnSource())
 	case sheet.SomeCheaper:
 		return words.Say("With {source} it could cost {cost} instead of {now}.", sc.OwnSource(), cost, now)
+	case sheet.NoneServes:
+		return sc.noDesign(d)
+	case sheet.SomeServes:
+		return sc.serves(cost, now, all)
 	}
+	return ""
+}
+
+// serves says that the supply carries a design, which the plan is not.
+func (sc part) serves(cost, now string, all bool) string {
 	serves := words.Say("Design 1 serves with {source}, and is the cheapest that was found.", sc.OwnSource())
 	if all {
 		serves = words.Say("Design 1 serves with {source}, and is the cheapest that does.", sc.OwnSource())

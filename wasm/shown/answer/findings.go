@@ -26,43 +26,53 @@ func Findings(the *scene.Scene) {
 }
 
 // change says what a change does.
-func (sc part) change(f *sheet.Change) string {
-	switch f.Kind {
-	case sheet.NewPump:
-		return sc.stronger(&anotherPump, f, sc.Head(f.Value))
-	case sheet.RaiseTank:
+func (sc part) change(f *sheet.Change) string { return changes[f.Kind](sc, f) }
+
+// changes have a row for each kind of change, in the order of [sheet.FixesOf]. That
+// of a redesign is never asked: it takes a whole fix.
+var changes [sheet.FixKinds]func(sc part, f *sheet.Change) string = [...]func(sc part, f *sheet.Change) string{
+	sheet.NewPump: func(sc part, f *sheet.Change) string { return sc.stronger(&anotherPump, f, sc.Head(f.Value)) },
+	sheet.RaiseTank: func(sc part, f *sheet.Change) string {
 		return words.Say("Raise the tank by {length}.", sc.Amount(unit.Length, f.Value))
-	case sheet.MorePressure:
-		return sc.stronger(&anotherTap, f, sc.HeadOf(f.Value))
-	case sheet.AddRegulator:
+	},
+	sheet.MorePressure: func(sc part, f *sheet.Change) string { return sc.stronger(&anotherTap, f, sc.HeadOf(f.Value)) },
+	sheet.AddRegulator: func(sc part, f *sheet.Change) string {
 		if sc.S.Plan.Supply.Regulator > 0 {
 			return words.Say("Set the regulator to {pressure}.", sc.HeadOf(f.Value))
 		}
 		return words.Say("Put a pressure regulator, set to {pressure}, before the header.", sc.HeadOf(f.Value))
-	case sheet.WiderLead:
+	},
+	sheet.WiderLead: func(_ part, f *sheet.Change) string {
 		return words.Say("Lay the supply line in {size} tubing.", tube(f.Index))
-	case sheet.WiderHeader:
+	},
+	sheet.WiderHeader: func(_ part, f *sheet.Change) string {
 		return words.Say("Make the header of {size} tubing.", tube(f.Index))
-	case sheet.WiderRows:
+	},
+	sheet.WiderRows: func(_ part, f *sheet.Change) string {
 		return words.Say("Lay the rows in {size} tubing.", tube(f.Index))
-	case sheet.MiddleFeed:
-		return words.Say("Feed the header in its middle.")
-	case sheet.MoreZones:
+	},
+	sheet.MiddleFeed: func(part, *sheet.Change) string { return words.Say("Feed the header in its middle.") },
+	sheet.MoreZones: func(_ part, f *sheet.Change) string {
 		return words.Say("Split the rows into {n} {n|zone|zones}, and water one after another.", words.N(f.Index))
-	case sheet.CleanerFilter:
+	},
+	sheet.CleanerFilter: func(sc part, f *sheet.Change) string {
 		return words.Say("Clean the filter sooner: when it takes {pressure} more than it does clean.", sc.Amount(unit.Pressure, f.Value))
-	case sheet.LowerEmitters:
+	},
+	sheet.LowerEmitters: func(sc part, f *sheet.Change) string {
 		return words.Say("Use emitters of the same flow that keep it from {pressure} on.", sc.HeadOf(f.Value))
-	case sheet.OneEmitter:
+	},
+	sheet.CloseRing: func(part, *sheet.Change) string {
+		return words.Say("Tie the far ends of the rows with a second header.")
+	},
+	sheet.OneEmitter: func(sc part, f *sheet.Change) string {
 		r := &sc.S.Plan.Rows[f.Index]
 		return words.Say("Give every plant what row {row} has: {n} {n|emitter|emitters} of {flow}.",
 			words.N(f.Index+1), words.N(r.PerPlant), sc.Amount(unit.EmitterFlow, sc.S.Plan.Emitters[r.Emitter].Flow))
-	case sheet.OwnZones:
+	},
+	sheet.OwnZones: func(_ part, f *sheet.Change) string {
 		return words.Say("Water rows with different emitters in zones of their own, {n} in all, each for its own time.", words.N(f.Index))
-	case sheet.CloseRing:
-		return words.Say("Tie the far ends of the rows with a second header.")
-	}
-	return "" // [sheet.Redesign], which takes a whole fix
+	},
+	sheet.Redesign: nil,
 }
 
 // A supply is how another pump or tap is asked for: what it must give at the

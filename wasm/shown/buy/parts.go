@@ -12,7 +12,7 @@ import (
 )
 
 // GroupNames are the headings of the list of parts, by [parts.Group].
-var GroupNames = [...]words.Text{
+var GroupNames [parts.Groups]words.Text = [...]words.Text{
 	parts.Tubing:        "Tubing",
 	parts.Fittings:      "Fittings",
 	parts.EmittersGroup: "Emitters",

@@ -116,57 +116,91 @@ func (sc part) conflicts(s *season.Season, list []season.Conflict) {
 			sc.Say("li", "And {n} more of this kind.", words.N(len(list)-most))
 			break
 		}
-		sc.Tag("li", sc.conflict(s, &list[i]))
+		sc.Tag("li", clashes[list[i].Kind](clash{sc, &list[i], s}))
 	}
 	sc.HTML(`</ul>`)
 }
 
-// conflict says one thing that does not fit, and what to do.
-func (sc part) conflict(s *season.Season, c *season.Conflict) string {
-	p := sc.S.Plan
-	until, count := c.Until.Words(), words.N(c.Count)
-	switch c.Kind {
-	case season.NoPlace:
-		return words.Say("From {date} on, {n} blocks stand at the same time, and you have places for {places}. Make room for {more} more, or sow some later.",
-			until, count, words.N(p.Season.Places), words.N(c.Count-p.Season.Places))
-	case season.Freezing:
-		return words.Say("The system stays full on {n} {n|day|days} on which there may be frost, from {date} on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the plants out of their rows two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed.",
-			days(day.Day(c.Count)), until)
-	case season.LateStore:
-		return words.Say("The last plants leave their rows only {n} {n|day|days} before the first frost, {date}, which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast.",
-			days(day.Day(c.Count)), until)
-	}
-	g := &s.Plantings[c.Planting]
-	name, out, picked := s.NameBegin(p, c.Planting), g.Dates[season.Slab], g.Dates[season.Harvest]
-	switch c.Kind {
-	case season.NoRow:
-		return words.Say("{planting} stands in no row: none has this crop, or there are fewer rows. Choose its rows, or remove the planting.", name)
-	case season.DeadSeed:
+// A clash is what does not fit, of a plan and its season: of one planting, or of
+// them all.
+type clash struct {
+	part
+	*season.Conflict
+	year *season.Season
+}
+
+// planting is the one that it concerns, and its name at the beginning of a
+// sentence.
+func (c clash) planting() (g *season.Planting, name string) {
+	return &c.year.Plantings[c.Planting], c.year.NameBegin(c.S.Plan, c.Planting)
+}
+
+func (c clash) begin() string { _, name := c.planting(); return name }
+
+// clashes say what does not fit, and what to do: a row for each kind.
+var clashes [season.ConflictKinds]func(c clash) string = [...]func(c clash) string{
+	season.NoRow: func(c clash) string {
+		return words.Say("{planting} stands in no row: none has this crop, or there are fewer rows. Choose its rows, or remove the planting.", c.begin())
+	},
+	season.DeadSeed: func(c clash) string {
+		g, name := c.planting()
+		p := c.S.Plan
 		return words.Say("{planting}: seed does not come up at {seedbed}. Keep the seedbed at {low} to {high}. The dates here count as if it did.",
-			name, sc.seedbed(), sc.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedLow)), sc.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedHigh)))
-	case season.FrostOut:
+			name, c.seedbed(), c.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedLow)), c.Amount(unit.Temperature, p.Trait(g.Crop, catalogue.SeedHigh)))
+	},
+	season.FrostOut: func(c clash) string {
+		g, name := c.planting()
+		out, until := g.Dates[season.Slab], c.Until.Words()
 		if out == c.Until {
 			return words.Say("{planting} would be planted out on the day of the last frost, {frost}. Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat.", name, until)
 		}
 		return words.Say("{planting} would be planted out on {date}, and the last frost comes {n} {n|day|days} later, on {frost}. Frost kills it: no tasks and no water are counted for it. Plant it out after that, or heat.",
 			name, out.Words(), days(c.Until-out), until)
-	case season.FrostKill:
-		return words.Sentences(killed(name, picked, c.Until), sc.sooner(out, picked, c.Until), words.Say("Tasks and water end on {date}.", g.Dates[season.End].Words()))
-	case season.TwoInRow:
+	},
+	season.FrostKill: func(c clash) string {
+		g, name := c.planting()
+		out, picked := g.Dates[season.Slab], g.Dates[season.Harvest]
+		return words.Sentences(killed(name, picked, c.Until), c.sooner(out, picked, c.Until), words.Say("Tasks and water end on {date}.", g.Dates[season.End].Words()))
+	},
+	season.TwoInRow: func(c clash) string {
+		g, _ := c.planting()
+		p, out := c.S.Plan, g.Dates[season.Slab]
 		return words.Say("Row {row} is not free for {planting} on {date}: {other} stands there until {end}. Move one of them by {n} {n|day|days}, or choose another row.",
-			words.N(c.Row+1), s.Name(p, c.Planting), out.Words(), s.Name(p, c.Other), until, days(c.Until-out))
-	case season.NotReady:
+			words.N(c.Row+1), c.year.Name(p, c.Planting), out.Words(), c.year.Name(p, c.Other), c.Until.Words(), days(c.Until-out))
+	},
+	season.NotReady: func(c clash) string {
+		g, _ := c.planting()
+		out := g.Dates[season.Slab]
 		return words.Say("The system is not ready: it is built and tested by {ready}, and the first plants go out on {date}. Begin {n} {n|day|days} earlier, or plant out later.",
-			until, out.Words(), days(c.Until-out))
-	case season.EarlyOpen:
-		return words.Say("{planting} goes out in the open {n} {n|day|days} after the last frost, when a late one is not rare. Have a cover ready, or wait a week.", name, days(day.Day(c.Count)))
-	case season.Guessed:
-		return words.Say("{planting}: days until seedlings are up were not tested at {seedbed}. The dates take those at the nearest tested temperature.", name, sc.seedbed())
-	case season.Untold:
-		return words.Say("{planting}: none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own.", name)
-	}
-	return words.Say("{planting}: it ends after {n} {n|week|weeks} of harvest, so that the system is drained two weeks before the frost of {frost}. In warmth it would go on for {more} {more|week|weeks} more.",
-		name, words.N(int(g.Dates[season.End]-picked)/7), until, words.N((c.Count+3)/7))
+			c.Until.Words(), out.Words(), days(c.Until-out))
+	},
+	season.NoPlace: func(c clash) string {
+		places := c.S.Plan.Season.Places
+		return words.Say("From {date} on, {n} blocks stand at the same time, and you have places for {places}. Make room for {more} more, or sow some later.",
+			c.Until.Words(), words.N(c.Count), words.N(places), words.N(c.Count-places))
+	},
+	season.Freezing: func(c clash) string {
+		return words.Say("The system stays full on {n} {n|day|days} on which there may be frost, from {date} on, because plants need it: a pump, a filter or a pipe that freezes bursts. Heat, have the plants out of their rows two weeks before the first frost, or drain pump, filter and pipes on every evening for which frost is forecast, and fill them again when it has thawed.",
+			days(day.Day(c.Count)), c.Until.Words())
+	},
+	season.EarlyOpen: func(c clash) string {
+		return words.Say("{planting} goes out in the open {n} {n|day|days} after the last frost, when a late one is not rare. Have a cover ready, or wait a week.", c.begin(), days(day.Day(c.Count)))
+	},
+	season.Guessed: func(c clash) string {
+		return words.Say("{planting}: days until seedlings are up were not tested at {seedbed}. The dates take those at the nearest tested temperature.", c.begin(), c.seedbed())
+	},
+	season.Ended: func(c clash) string {
+		g, name := c.planting()
+		return words.Say("{planting}: it ends after {n} {n|week|weeks} of harvest, so that the system is drained two weeks before the frost of {frost}. In warmth it would go on for {more} {more|week|weeks} more.",
+			name, words.N(int(g.Dates[season.End]-g.Dates[season.Harvest])/7), c.Until.Words(), words.N((c.Count+3)/7))
+	},
+	season.LateStore: func(c clash) string {
+		return words.Say("The last plants leave their rows only {n} {n|day|days} before the first frost, {date}, which may come earlier: drain pump, filter and pipes on every evening for which frost is forecast.",
+			days(day.Day(c.Count)), c.Until.Words())
+	},
+	season.Untold: func(c clash) string {
+		return words.Say("{planting}: none of its numbers are yours, so dates and water are those of a large fruiting crop. Type what its seed packet says under Crops of your own.", c.begin())
+	},
 }
 
 // days is how many days that do not fit are, at least one.

@@ -117,14 +117,14 @@ func (sc part) sunWords(d *demand.Demand) string {
 
 // The longest and the shortest day, by what the sun does on it.
 var (
-	longest = [...]words.Text{
+	longest [sun.Kinds]words.Text = [...]words.Text{
 		sun.RisesAndSets: "The longest day of the season is {date}: {length}, from {rise} to {set} on your clock.",
 		sun.Up:           "The longest day of the season is {date}: the sun is up all day.",
 		sun.Down:         "The longest day of the season is {date}: the sun is down all day.",
 		sun.RisesOnly:    "The longest day of the season is {date}: the sun rises, and does not set again that day.",
 		sun.SetsOnly:     "The longest day of the season is {date}: the sun sets, having been up since the day before.",
 	}
-	shortest = [...]words.Text{
+	shortest [sun.Kinds]words.Text = [...]words.Text{
 		sun.RisesAndSets: "The shortest is {date}: {length}, from {rise} to {set} on your clock.",
 		sun.Up:           "The shortest is {date}: the sun is up all day.",
 		sun.Down:         "The shortest is {date}: the sun is down all day.",

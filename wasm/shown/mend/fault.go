@@ -34,7 +34,7 @@ func Faults(the *scene.Scene) {
 			if hidden != "" {
 				hidden += ", "
 			}
-			hidden += sc.sudden(s)
+			hidden += names[s.Kind].sudden(sc, s)
 		}
 	}
 	if hidden != "" {
@@ -45,7 +45,7 @@ func Faults(the *scene.Scene) {
 		s := &f.Sudden[i]
 		all := max(1, s.Plants)
 		none, some := s.Cut+s.Dry, s.Harmed()
-		bs = append(bs, block.Bar{Name: unit.Capital(sc.sudden(s)), Text: strconv.Itoa(some), Solid: float64(none) / float64(all), All: float64(some) / float64(all)})
+		bs = append(bs, block.Bar{Name: unit.Capital(names[s.Kind].sudden(sc, s)), Text: strconv.Itoa(some), Solid: float64(none) / float64(all), All: float64(some) / float64(all)})
 	}
 	if len(bs) > 0 {
 		caption := "The worst of each kind, and how many plants of the zone it reaches. The thick part gets nothing, its own plant among them; the thin part runs outside the emitters' range."
@@ -63,7 +63,7 @@ func Faults(the *scene.Scene) {
 		t := sc.Table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by")
 		for i := range f.Slow {
 			if s := &f.Slow[i]; !s.Already && !s.Never {
-				sc.faultRow(t, sc.slowName(s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
+				sc.faultRow(t, names[s.Kind].slow(sc, s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
 			}
 		}
 		for i := range f.Sudden {
@@ -72,7 +72,7 @@ func Faults(the *scene.Scene) {
 			if s.Lost > 0 {
 				small += "; loses " + sc.Amount(unit.Flow, s.Lost)
 			}
-			sc.faultRow(t, sc.sudden(s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), signs[s.Sign])
+			sc.faultRow(t, names[s.Kind].sudden(sc, s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), signs[s.Sign])
 		}
 		t.End()
 		words := "Read while the zone is watered. Two figures are as it should be, and with the fault."
@@ -95,7 +95,7 @@ func Faults(the *scene.Scene) {
 }
 
 // signs are how a fault is told, in words.
-var signs = [...]string{fault.NobodyShort: "no plant is short", fault.OnGauge: "the gauge", fault.OnMeter: "a flow meter", fault.OnFoot: "walking the rows"}
+var signs [fault.Signs]string = [...]string{fault.NobodyShort: "no plant is short", fault.OnGauge: "the gauge", fault.OnMeter: "a flow meter", fault.OnFoot: "walking the rows"}
 
 // dirt says when to clean the filter, by the gauge.
 func (sc part) dirt(s *fault.Slow, f *fault.Faults) string {
@@ -167,29 +167,27 @@ func (sc part) where(plant int) string {
 	return "the emitter of " + sc.Place(plant)
 }
 
-func (sc part) slowName(s *fault.Slow) string {
-	switch s.Kind {
-	case fault.Dirt:
-		return "Dirty filter"
-	case fault.Sinking:
-		return "Tank lower by " + sc.Amount(unit.Head, s.Amount)
-	}
-	return unit.Capital(sc.SourceName()) + " weaker by " + sc.Amount(unit.Share, s.Amount)
+// A fault grows, or is there from one day to the next: it is named by what it
+// is, and by its place.
+type named struct {
+	slow   func(sc part, s *fault.Slow) string
+	sudden func(sc part, s *fault.Sudden) string
 }
 
-// sudden names a fault and its place.
-func (sc part) sudden(s *fault.Sudden) string {
-	row := "row " + strconv.Itoa(s.Row+1)
-	switch s.Kind {
-	case fault.Emitter:
-		return "one emitter blocked (" + sc.Place(s.Plant) + ")"
-	case fault.Row:
-		return row + " blocked at its start"
-	case fault.Hole:
-		return "an emitter out (" + sc.Place(s.Plant) + ")"
-	}
-	return "the end of " + row + " open"
+// names has a row for each kind, of the one or of the other.
+var names [fault.Kinds]named = [...]named{
+	fault.Dirt: {slow: func(part, *fault.Slow) string { return "Dirty filter" }},
+	fault.Wear: {slow: func(sc part, s *fault.Slow) string {
+		return unit.Capital(sc.SourceName()) + " weaker by " + sc.Amount(unit.Share, s.Amount)
+	}},
+	fault.Sinking: {slow: func(sc part, s *fault.Slow) string { return "Tank lower by " + sc.Amount(unit.Head, s.Amount) }},
+	fault.Emitter: {sudden: func(sc part, s *fault.Sudden) string { return "one emitter blocked (" + sc.Place(s.Plant) + ")" }},
+	fault.Row:     {sudden: func(_ part, s *fault.Sudden) string { return rowOf(s) + " blocked at its start" }},
+	fault.Hole:    {sudden: func(sc part, s *fault.Sudden) string { return "an emitter out (" + sc.Place(s.Plant) + ")" }},
+	fault.End:     {sudden: func(_ part, s *fault.Sudden) string { return "the end of " + rowOf(s) + " open" }},
 }
+
+func rowOf(s *fault.Sudden) string { return "row " + strconv.Itoa(s.Row+1) }
 
 // faultRow writes what the gauges show.
 func (sc part) faultRow(t *block.Table, name, small string, was, now *fault.Reading, dry, out, by string) {

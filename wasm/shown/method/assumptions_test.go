@@ -35,7 +35,7 @@ var exempt = map[string]string{
 	"chance.layers": "random numbers", "chance.tail": "random numbers", "chance.area": "random numbers",
 	"design.Kept": "a mark", "design.near": "precision", "design.knots": "precision",
 	"design.mostWork": "time that a reader waits",
-	"dose.near": "precision", "dose.spin": "seconds in a day", "dose.turn": "spin as an angle",
+	"dose.near":       "precision", "dose.spin": "seconds in a day", "dose.turn": "spin as an angle",
 	"drain.MostOut": "limits of the form", "drain.MostEC": "limits of the form", "drain.LeastPH": "limits of the form", "drain.MostPH": "limits of the form",
 	"drain.leastShare": "precision", "drain.MaxRows": "limits of the form", "drain.MostLong": "limits of the form", "drain.MostRun": "limits of the form", "drain.Columns": "limits of the form",
 	"evapo.latent": "in its formula", "evapo.albedo": "in its formula", "evapo.Coastal": "no plan uses it",

@@ -83,7 +83,7 @@ func (sc *Scene) Idle() string {
 }
 
 // reliefs are said of tubing that cannot carry the pressure at rest.
-var reliefs = [sheet.Reliefs]words.Text{
+var reliefs [sheet.Reliefs]words.Text = [...]words.Text{
 	sheet.LowerRegulator: "Set the regulator lower.",
 	sheet.FitRegulator:   "Fit a regulator.",
 	sheet.LowerTank:      "Fit a regulator, or stand the tank lower.",

@@ -22,6 +22,7 @@ const (
 	SameInZone                 // that of each zone by itself is at least sameFrom; zones differ, and can run for other times
 	NearInZone                 // at least nearlyFrom
 	AsNeeded                   // flows differ, and what each crop takes up differs about as much
+	Samenesses = iota          // how many there are
 )
 
 // From these emission uniformities on, plants are said to get the same water,

@@ -17,6 +17,7 @@ const (
 	NoneCheaper                        // the answer is Yes, and none that the supply carries costs less than the plan
 	SomeCheaper                        // the answer is Yes, and one of them costs less
 	SomeServes                         // the answer is not Yes, and the supply carries one with which it is
+	Conclusions      = iota            // how many there are
 )
 
 // Concluded returns what the designs of a plan come to; NoneServes too where they

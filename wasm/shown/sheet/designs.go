@@ -98,8 +98,8 @@ func (b *Best) rank() int {
 // design that takes another supply: those are looked for anew.
 func (f *Fix) bought() bool {
 	regulator := f.Kind == AddRegulator || f.And != nil && f.And.Kind == AddRegulator
-	is := func(k FixKind) bool { return k != OneEmitter && k != LowerEmitters }
-	return is(f.Kind) && (f.And == nil || is(f.And.Kind)) && (f.Kind != Redesign || regulator)
+	other := FixesOf[f.Kind].Emitters || f.And != nil && FixesOf[f.And.Kind].Emitters
+	return !other && (f.Kind != Redesign || regulator)
 }
 
 // check works a design of a sheet's plan out as a whole.

@@ -4,16 +4,17 @@ package sheet
 type EnoughKind uint8
 
 const (
-	OneAlone   EnoughKind = iota // no valve can shut off a row alone, and one zone is enough
-	NoneAlone                    // no valve can shut off a row alone, and one zone is not enough
-	TooLarge                     // the plan is too large to try more zones than were tried, which are not enough
-	OneRow                       // one row cannot be split, and one zone is not enough
-	NoneEnough                   // no number of zones is enough by itself
-	FewerDo                      // the answer is Yes, and it is with fewer zones too
-	Regroup                      // as many zones as there are would do, with other rows in each
-	OthersDo                     // with another number of zones the answer is Yes, and with no fewer
-	OneDoes                      // there is one zone, which is enough
-	AllNeeded                    // with fewer zones than there are the answer is not Yes
+	OneAlone    EnoughKind = iota // no valve can shut off a row alone, and one zone is enough
+	NoneAlone                     // no valve can shut off a row alone, and one zone is not enough
+	TooLarge                      // the plan is too large to try more zones than were tried, which are not enough
+	OneRow                        // one row cannot be split, and one zone is not enough
+	NoneEnough                    // no number of zones is enough by itself
+	FewerDo                       // the answer is Yes, and it is with fewer zones too
+	Regroup                       // as many zones as there are would do, with other rows in each
+	OthersDo                      // with another number of zones the answer is Yes, and with no fewer
+	OneDoes                       // there is one zone, which is enough
+	AllNeeded                     // with fewer zones than there are the answer is not Yes
+	EnoughKinds = iota            // how many there are
 )
 
 // An Enough is how many zones a plan needs, beside how many it has.

@@ -26,10 +26,12 @@ func stateOf(e *emitter.Emitter, open bool, head float64) State {
 	switch e.State(head) {
 	case emitter.Below:
 		return Below
+	case emitter.In:
+		return Within
 	case emitter.Above:
 		return Above
 	}
-	return Within
+	return Unknown
 }
 
 // A Fare is how one plant fares while its zone is watered.

@@ -74,7 +74,7 @@ func (t *trial) offered() []Fix {
 		if solving && !f.Solves {
 			continue
 		}
-		f.Unpriced = f.Kind.unpriced() || f.Flow > 0 || f.And != nil && f.And.Kind.unpriced()
+		f.Unpriced = f.unpriced() || f.Flow > 0 || f.And != nil && f.And.unpriced()
 		if f.Plan != nil {
 			f.Cost = design.Cost(layout.New(f.Plan)) - now
 		}
@@ -107,14 +107,10 @@ func (f *Fix) before(g *Fix) bool {
 
 // Driven says whether a fix takes another pump, another tap or a higher tank.
 func (f *Fix) Driven() bool {
-	is := func(k FixKind) bool { return k == NewPump || k == RaiseTank || k == MorePressure }
-	return is(f.Kind) || f.Flow > 0 || f.And != nil && is(f.And.Kind)
+	return FixesOf[f.Kind].Drives || f.Flow > 0 || f.And != nil && FixesOf[f.And.Kind].Drives
 }
 
-// unpriced says whether a change takes something that the plan has no price for.
-func (k FixKind) unpriced() bool {
-	return k == NewPump || k == RaiseTank || k == MorePressure || k == AddRegulator || k == LowerEmitters || k == OneEmitter
-}
+func (c *Change) unpriced() bool { return FixesOf[c.Kind].Unpriced }
 
 // A trial is the search for fixes of one sheet.
 type trial struct {

@@ -9,6 +9,7 @@ const (
 	WorthNothing Worth = iota // it has as much pressure without it
 	WorthLess                 // it has less with it
 	WorthMore
+	Worths = iota // how many there are
 )
 
 // A Gain is what a far header comes to, beside the same plan without one.

@@ -82,6 +82,23 @@ func TestMeasuresAreFound(t *testing.T) {
 	}
 }
 
+func TestEveryFixHasItsRow(t *testing.T) {
+	named := map[string]FixKind{}
+	for k := range FixKind(FixKinds) {
+		row := &FixesOf[k]
+		if row.Name == "" {
+			t.Errorf("fix %d, after %q, has no row in FixesOf", k, FixesOf[max(k, 1)-1].Name)
+		}
+		if other, there := named[row.Name]; there {
+			t.Errorf("fixes %d and %d are both called %q", other, k, row.Name)
+		}
+		named[row.Name] = k
+		if row.Drives && !row.Unpriced {
+			t.Errorf("%q takes another supply, which no plan has a price for", row.Name)
+		}
+	}
+}
+
 // Each kind is found in a plan that is made for it.
 func TestEveryKindIsFound(t *testing.T) {
 	makes := [FindingKinds]func(p *plan.Plan){

@@ -84,11 +84,12 @@ const (
 	MiddleFeed
 	MoreZones // Index zones
 	CleanerFilter
-	LowerEmitters // emitters that open at Value Pa
-	CloseRing     // a second header ties the far ends of the rows
-	OneEmitter    // every plant has as many of one kind of emitter as row Index, from 0
-	OwnZones      // a zone for each kind and number of emitters; Index zones
-	Redesign      // other tubing, feed and zones: Design; where Flow is not 0 with the very supply of Plan, of Value m at Flow
+	LowerEmitters        // emitters that open at Value Pa
+	CloseRing            // a second header ties the far ends of the rows
+	OneEmitter           // every plant has as many of one kind of emitter as row Index, from 0
+	OwnZones             // a zone for each kind and number of emitters; Index zones
+	Redesign             // other tubing, feed and zones: Design; where Flow is not 0 with the very supply of Plan, of Value m at Flow
+	FixKinds      = iota // how many there are
 )
 
 // A Loss is one line of the budget: where the head goes on the way to the
@@ -108,12 +109,13 @@ const (
 	InFilter
 	InHeader
 	InRow
-	InFittings  // bends, tees, valves and barbs of the whole way
-	Needed      // the emitter's own: Lowest
-	Reserve     // kept as the grower asked
-	Spare       // what is left; negative when it falls short
-	InDevices   // a backflow device, a meter or a timer valve
-	InRegulator // of a gravity tank
+	InFittings         // bends, tees, valves and barbs of the whole way
+	Needed             // the emitter's own: Lowest
+	Reserve            // kept as the grower asked
+	Spare              // what is left; negative when it falls short
+	InDevices          // a backflow device, a meter or a timer valve
+	InRegulator        // of a gravity tank
+	LossKinds   = iota // how many there are
 )
 
 // A ZoneResult is one zone's water, all its emitters open as far as they open.

@@ -85,8 +85,8 @@ func onSky(e *drain.Entry) string { return words.Say(skies[e.CardSky()]) }
 
 // next says what to set the timer to on the next day of that weather.
 func (sc part) next(t drain.Timer, a *drain.Advice) string {
-	e, n := a.Last, t.Next(a)
-	on := onSky(e)
+	n := t.Next(a)
+	on := onSky(a.Last)
 	leave := "Leave the timer as it was on " + on
 	more := "more"
 	if n.Share < 0 {
@@ -102,7 +102,15 @@ func (sc part) next(t drain.Timer, a *drain.Advice) string {
 		return leave + ": it cannot be set so finely."
 	case drain.ByShare:
 		return give + "."
+	case drain.SetTo:
+		return sc.setTo(give, t, a, &n)
 	}
+	return ""
+}
+
+// setTo says what to set the timer to, so as to give more or less.
+func (sc part) setTo(give string, t drain.Timer, a *drain.Advice, n *drain.Next) string {
+	e := a.Last
 	was := shotsOf(n.Was) + ", assumed from the card"
 	if wording.Finite(e.Shots) || wording.Finite(e.Long) {
 		was = wording.Shot(a.Run) + " in all"

@@ -89,7 +89,14 @@ func (sc part) refill(tank float64, r shots.Refill) string {
 		return words.Say("The tank holds {volume}, less than a hot day takes: fill it more than once that day, or take one of {more}, which holds a record-hot day.", holds, wanted)
 	case shots.Seldom:
 		return words.Say("The tank holds {volume}, more than the plants take in two weeks.", holds)
+	case shots.EveryDays:
+		return sc.everyDays(holds, r)
 	}
+	return ""
+}
+
+// everyDays says after how many days a tank is to be filled.
+func (sc part) everyDays(holds string, r shots.Refill) string {
 	often := words.Say("The tank holds {volume}: fill it every {days}, and in hot weather every {fewer}.", holds, every(r.Typical), every(r.Hot))
 	if r.Typical == r.Hot {
 		often = words.Say("The tank holds {volume}: fill it every {days}.", holds, every(r.Typical))

@@ -10,43 +10,57 @@ import (
 )
 
 // skies are kinds of day in words.
-var skies = [shots.Skies]words.Text{"a dull day", "a typical day", "a hot day", "a record-hot day"}
+var skies [shots.Skies]words.Text = [...]words.Text{shots.Dull: "a dull day", shots.Typical: "a typical day", shots.Hot: "a hot day", shots.Record: "a record-hot day"}
 
 // limits says what the timer cannot do, and what helps.
 func (sc part) limits(c *shots.Card) {
 	for i := range c.Limits {
-		sc.Tag("p", sc.limit(&c.Limits[i]))
+		l := &c.Limits[i]
+		sc.Tag("p", limits[l.Kind](sc, l))
 	}
 }
 
-func (sc part) limit(l *shots.Limit) string {
-	zones, on := words.N(len(sc.S.Layout.Zones)), words.Say(skies[l.Sky])
-	switch t := &sc.S.Plan.Timer; l.Kind {
-	case shots.FewValves:
-		return words.Say("The plan has {zones} zones and the timer switches {n} {n|valve|valves}. Take a timer that switches {zones}, or turn the others by hand at every shot.", zones, words.N(t.Channels))
-	case shots.OneValve:
-		return words.Say("The plan has {zones} zones, watered in turn. Such a timer switches one valve, and one for each zone would open several at once, for which the flows here are not worked out. Take a timer with start times that switches {zones} valves.", zones)
-	case shots.Pins:
-		return sc.pins(l)
-	case shots.NoRoom:
-		return words.Say("On {day} the shots do not fit between the first and the last: emitters of more flow help, or two to a plant.", on)
-	case shots.LateRound:
-		return words.Say("On {day} the rounds do not fit into the day: the last one begins {late} too late, because a round of all zones takes {round}. Water zones together if the supply carries it, or take emitters of more flow.", on, unit.HoursMinutes(l.Over), wording.Shot(l.Round))
-	case shots.Gaps:
+// limits say what a timer cannot do, and what helps: a row for each kind.
+var limits [shots.LimitKinds]func(sc part, l *shots.Limit) string = [...]func(sc part, l *shots.Limit) string{
+	shots.FewValves: func(sc part, _ *shots.Limit) string {
+		return words.Say("The plan has {zones} zones and the timer switches {n} {n|valve|valves}. Take a timer that switches {zones}, or turn the others by hand at every shot.", sc.zones(), words.N(sc.S.Plan.Timer.Channels))
+	},
+	shots.OneValve: func(sc part, _ *shots.Limit) string {
+		return words.Say("The plan has {zones} zones, watered in turn. Such a timer switches one valve, and one for each zone would open several at once, for which the flows here are not worked out. Take a timer with start times that switches {zones} valves.", sc.zones())
+	},
+	shots.Pins: part.pins,
+	shots.NoRoom: func(_ part, l *shots.Limit) string {
+		return words.Say("On {day} the shots do not fit between the first and the last: emitters of more flow help, or two to a plant.", on(l))
+	},
+	shots.LateRound: func(_ part, l *shots.Limit) string {
+		return words.Say("On {day} the rounds do not fit into the day: the last one begins {late} too late, because a round of all zones takes {round}. Water zones together if the supply carries it, or take emitters of more flow.", on(l), unit.HoursMinutes(l.Over), wording.Shot(l.Round))
+	},
+	shots.Gaps: func(sc part, l *shots.Limit) string {
 		return wording.Sentences(words.Say("On {day} plants may lack water between two shots: a plant of {plants} takes up {used} from one to the next, and its medium gives up {easy} easily.",
-			on, sc.bedName(l.Dryest.Bed), sc.Amount(unit.Dose, l.Dryest.Gap), sc.Amount(unit.Dose, l.Dryest.Bed.Easy)), sc.moreShots(l.Set), words.Say("More medium for each plant helps as well."))
-	case shots.FewStarts:
+			on(l), sc.bedName(l.Dryest.Bed), sc.Amount(unit.Dose, l.Dryest.Gap), sc.Amount(unit.Dose, l.Dryest.Bed.Easy)), sc.moreShots(l.Set), words.Say("More medium for each plant helps as well."))
+	},
+	shots.FewStarts: func(sc part, l *shots.Limit) string {
 		return wording.Sentences(words.Say("On {day} {wanted} shots would be right, and the timer holds {held} start times. So each is longer, {long} at most. The medium holds that, but more of it runs through.",
-			on, words.N(l.Set.Wanted), words.N(t.Programmes), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
-	case shots.LongByDay:
-		return words.Say("On {day} shots are longer than {most}, because the day is too short for more of them.", on, wording.Shot(shots.MostShot))
-	case shots.LongByStep:
-		return words.Say("On {day} shots are longer than {most}, because the timer counts in steps of {step}.", on, wording.Shot(shots.MostShot), wording.Shot(float64(t.Step)))
-	case shots.ShortShots:
+			on(l), words.N(l.Set.Wanted), words.N(sc.S.Plan.Timer.Programmes), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
+	},
+	shots.LongByDay: func(_ part, l *shots.Limit) string {
+		return words.Say("On {day} shots are longer than {most}, because the day is too short for more of them.", on(l), wording.Shot(shots.MostShot))
+	},
+	shots.LongByStep: func(sc part, l *shots.Limit) string {
+		return words.Say("On {day} shots are longer than {most}, because the timer counts in steps of {step}.", on(l), wording.Shot(shots.MostShot), wording.Shot(float64(sc.S.Plan.Timer.Step)))
+	},
+	shots.ShortShots: func(part, *shots.Limit) string {
 		return words.Say("While plants are small, shots are shorter than {least}, because they need no more. Emitters fill and open meanwhile, so look whether the far plants get theirs; or give two days' water every other day.", wording.Shot(shots.LeastShot))
-	}
-	return words.Say("The light switch lets the first shot come at sunrise and the last near sunset, earlier and later than plants like. A timer before it, or a cover over its eye, narrows that.")
+	},
+	shots.LightHours: func(part, *shots.Limit) string {
+		return words.Say("The light switch lets the first shot come at sunrise and the last near sunset, earlier and later than plants like. A timer before it, or a cover over its eye, narrows that.")
+	},
 }
+
+// on is the day on which the timer cannot do it.
+func on(l *shots.Limit) string { return words.Say(skies[l.Sky]) }
+
+func (sc part) zones() string { return words.N(len(sc.S.Layout.Zones)) }
 
 // pins says what is wrong with a dial.
 func (sc part) pins(l *shots.Limit) string {
@@ -71,20 +85,16 @@ func (sc part) shared(c *shots.Card) {
 	if s := c.Shared; s != nil {
 		most := words.Say("In the {week} from {date} that is most: {lead} decides, and {other} drains {drain} % on a typical day, where {wanted} % would do.",
 			sc.lineWord(), s.Line.From.Short(), sc.bedName(s.Lead), sc.bedName(s.Other), wording.Percent(s.Drain), wording.Percent(sc.S.Plan.Timer.Drain))
-		sc.Tag("p", wording.Sentences(words.Say("Plants that need different amounts share a valve. Those that need most decide, so that no plant lacks water, and the others drain more."), most, ownValves(s)))
+		sc.Tag("p", wording.Sentences(words.Say("Plants that need different amounts share a valve. Those that need most decide, so that no plant lacks water, and the others drain more."), most, words.Say(ownValves[s.Cure], words.N(s.Valves))))
 	}
 	sc.bareRows(c)
 }
 
-// ownValves says how a valve for each planting could be had.
-func ownValves(s *shots.Sharing) string {
-	switch s.Cure {
-	case shots.NeedsHeader:
-		return words.Say("In this layout rows cannot be shut alone; a header with rows could give each crop a valve.")
-	case shots.GroupAlike:
-		return words.Say("Give rows that drink alike a zone of their own.")
-	}
-	return words.Say("A zone for each, and a timer that switches {n} {n|valve|valves}, gives each its own.", words.N(s.Valves))
+// ownValves say how a valve for each planting could be had.
+var ownValves [shots.Cures]words.Text = [...]words.Text{
+	shots.NeedsHeader: "In this layout rows cannot be shut alone; a header with rows could give each crop a valve.",
+	shots.GroupAlike:  "Give rows that drink alike a zone of their own.",
+	shots.OwnZone:     "A zone for each, and a timer that switches {n} {n|valve|valves}, gives each its own.",
 }
 
 // bareRows says which rows are watered with nothing in them.

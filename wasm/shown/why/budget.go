@@ -89,9 +89,11 @@ func (sc part) lossName(b *sheet.Loss) string {
 		return "Needed by the emitter"
 	case sheet.Reserve:
 		return "Safety margin"
+	case sheet.Spare:
+		if b.Head < 0 {
+			return "Short of the safety margin"
+		}
+		return "Beyond the safety margin"
 	}
-	if b.Head < 0 {
-		return "Short of the safety margin"
-	}
-	return "Beyond the safety margin"
+	return ""
 }

@@ -27,8 +27,10 @@ func (sc part) opens(z *startup.Zone) string {
 		return "Then all emitters open together, as soon as the supply holds " + sc.Head(o.Least) + "."
 	case startup.SomeAtOnce:
 		return "Some drip as soon as the water is there. The last open at " + sc.Place(o.Last) + ", when the supply holds " + sc.Head(o.Most) + "." + stay
+	case startup.OneByOne:
+		return "Then, as the pressure builds, the emitters open one after another: first at " + sc.Place(o.First) + ", when the supply holds " + sc.Head(o.Least) + ", last at " + sc.Place(o.Last) + ", at " + sc.Head(o.Most) + "." + stay
 	}
-	return "Then, as the pressure builds, the emitters open one after another: first at " + sc.Place(o.First) + ", when the supply holds " + sc.Head(o.Least) + ", last at " + sc.Place(o.Last) + ", at " + sc.Head(o.Most) + "." + stay
+	return ""
 }
 
 // stay says how many plants' emitters stay shut.

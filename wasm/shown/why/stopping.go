@@ -98,7 +98,14 @@ func (sc part) runsOut(z *startup.Zone) string {
 		return "Nothing runs out of the emitters: each shuts while the water that still stands above it is no more than its closing pressure holds."
 	case startup.NoneHigher:
 		return "Nothing runs out: no tubing lies above the emitters."
+	case startup.RunsOut:
+		return sc.runs(d)
 	}
+	return ""
+}
+
+// runs says what runs out, and what it costs the next shot.
+func (sc part) runs(d *startup.Drain) string {
 	words := sc.Amount(unit.Volume, d.Volume) + " runs out of the lines, through the emitters of " + wording.Count(d.Outlets, "plant", "plants") + ". No plant gets more of it than " + sc.Place(d.Most) + ": " + sc.Amount(unit.Dose, d.Extra[d.Most])
 	if flow := sc.Plants[d.Most].Flow; flow > 0 {
 		words += ", which is " + sc.shareOf(d.Extra[d.Most], flow) + " of a shot of " + wording.Shot(shots.MostShot) + " to " + wording.Shot(shots.LeastShot)

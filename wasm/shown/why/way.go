@@ -29,11 +29,18 @@ func (sc part) stepName(s *sheet.Step) string {
 		return "devices"
 	case layout.FarOf:
 		return "far header"
+	case layout.RowOf, layout.Between:
+		return sc.rowName(s.Index)
 	}
+	return ""
+}
+
+// rowName names a row, or the line that all rows are.
+func (sc part) rowName(i int) string {
 	if sc.S.Plan.Header.Layout == plan.OneLine {
 		return "line"
 	}
-	return "row " + strconv.Itoa(s.Index+1)
+	return "row " + strconv.Itoa(i+1)
 }
 
 func (sc part) runName(i int) string {

@@ -99,9 +99,10 @@ func (sc part) fewest(z *sheet.Zoning) string {
 		return "With " + wording.Count(z.Fewest, "zone the answer is Yes", "zones the answer is Yes, and with no fewer") + together(n) + "."
 	case sheet.OneDoes:
 		return "One zone is enough."
-	default: // [sheet.AllNeeded]
+	case sheet.AllNeeded:
 		return "You need all " + strconv.Itoa(now) + ": with fewer the answer is not Yes" + together(n) + "."
 	}
+	return ""
 }
 
 // together is how fewer zones were tried.

@@ -20,6 +20,7 @@ const (
 	UnblockAndDouble                // emitters are blocked, and one leaves its plant dry
 	LessSpread                      // emitters that are made more alike
 	LessSpreadOrTwice               // those, or two at each plant, each with half the flow
+	Remedies          = iota        // how many there are
 )
 
 // Worst returns the zone of which the greatest share of plants is short.

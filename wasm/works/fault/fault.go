@@ -13,13 +13,14 @@ import (
 type Kind uint8
 
 const (
-	Dirt    Kind = iota // the filter fouls
-	Wear                // the pump wears, or the tap's pressure falls: less head at every flow
-	Sinking             // a gravity tank's level falls
-	Emitter             // one emitter is blocked
-	Row                 // a row is blocked at its start
-	Hole                // an emitter has come out: a hole in the tubing
-	End                 // the end of a row is open
+	Dirt    Kind   = iota // the filter fouls
+	Wear                  // the pump wears, or the tap's pressure falls: less head at every flow
+	Sinking               // a gravity tank's level falls
+	Emitter               // one emitter is blocked
+	Row                   // a row is blocked at its start
+	Hole                  // an emitter has come out: a hole in the tubing
+	End                   // the end of a row is open
+	Kinds   = iota        // how many there are
 )
 
 // A Reading is what gauges and a flow meter show while the water runs. The

@@ -18,10 +18,11 @@ const Metered = 0.05
 type Sign uint8
 
 const (
-	NobodyShort Sign = iota // no plant lacks its water
-	OnGauge                 // at the supply; of a tank, which a gauge beside it does not show, at the header
-	OnMeter                 // of the flow
-	OnFoot                  // only by walking the rows
+	NobodyShort Sign   = iota // no plant lacks its water
+	OnGauge                   // at the supply; of a tank, which a gauge beside it does not show, at the header
+	OnMeter                   // of the flow
+	OnFoot                    // only by walking the rows
+	Signs       = iota        // how many there are
 )
 
 // A Cleaning is how the loss at which the filter is to be cleaned goes with the
@@ -29,10 +30,11 @@ const (
 type Cleaning uint8
 
 const (
-	NoMatter Cleaning = iota // no filter, or dirt takes none out of its range, or one is without any dirt
-	InTime                   // that loss comes first, and two gauges show it
-	Unread                   // it comes first, and two gauges differ by too little to be read
-	TooLate                  // the emitter fails before
+	NoMatter  Cleaning = iota // no filter, or dirt takes none out of its range, or one is without any dirt
+	InTime                    // that loss comes first, and two gauges show it
+	Unread                    // it comes first, and two gauges differ by too little to be read
+	TooLate                   // the emitter fails before
+	Cleanings = iota          // how many there are
 )
 
 // Across is the head in m that is lost between the two sides of the filter.

@@ -25,10 +25,11 @@ const Mouth = 2
 type Place uint8
 
 const (
-	OfRow    Place = iota // a row, or the line
-	OfHeader              // the header, beside a row
-	OfFar                 // the far header of a ring, beside a row
-	RowInto               // a row without an end of its own, which runs into the far header of a ring
+	OfRow    Place  = iota // a row, or the line
+	OfHeader               // the header, beside a row
+	OfFar                  // the far header of a ring, beside a row
+	RowInto                // a row without an end of its own, which runs into the far header of a ring
+	Places   = iota        // how many there are
 )
 
 // An End is one end of the tubing, with the water as it runs while this end

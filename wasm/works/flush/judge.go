@@ -15,6 +15,7 @@ const (
 	Shared                   // the rows share what leaves the far header of a ring
 	Weak                     // the end that is told of needs more flow
 	WeakShut                 // also with the other rows shut
+	Verdicts  = iota         // how many there are
 )
 
 // Judge says what the speeds at the ends come to.

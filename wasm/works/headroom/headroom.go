@@ -13,10 +13,11 @@ import (
 type Kind uint8
 
 const (
-	Plants  Kind = iota // plants, one more in each row in turn
-	InRow               // plants in one row
-	Rise                // rise of the lead
-	Fouling             // loss of the filter when it is cleaned
+	Plants  Kind   = iota // plants, one more in each row in turn
+	InRow                 // plants in one row
+	Rise                  // rise of the lead
+	Fouling               // loss of the filter when it is cleaned
+	Kinds   = iota        // how many there are
 )
 
 // tolerance is the share of a room, as its inverse, that is not looked into.

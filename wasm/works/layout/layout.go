@@ -54,11 +54,12 @@ const (
 	Source StretchKind = iota // pump or tap, with its regulator; for a gravity tank the regulator alone
 	RunOf                     // a run of the lead
 	Filter
-	HeaderOf // header up to a row's tee
-	RowOf    // a row
-	Between  // one line: the piece from a row to the next
-	FarOf    // ring: the far header, up to a row's end
-	Devices  // a backflow device, a meter or a timer valve at the supply
+	HeaderOf            // header up to a row's tee
+	RowOf               // a row
+	Between             // one line: the piece from a row to the next
+	FarOf               // ring: the far header, up to a row's end
+	Devices             // a backflow device, a meter or a timer valve at the supply
+	StretchKinds = iota // how many there are
 )
 
 // Rank returns the rank of the stretch's tubing. The piece between two rows

@@ -20,6 +20,7 @@ const (
 	WaterPath
 	Growing
 	Tools
+	Groups = iota // how many there are
 )
 
 // A Line is one thing to buy.

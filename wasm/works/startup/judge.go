@@ -56,6 +56,7 @@ const (
 	Together                  // all at one head
 	SomeAtOnce                // some drip as soon as the water is there
 	OneByOne
+	Orders = iota // how many there are
 )
 
 // An Opening is in which order some plants' emitters open.
@@ -133,9 +134,10 @@ func (s *Startup) Heads() (least, greatest float64) {
 type Route uint8
 
 const (
-	ByRows      Route = iota // letting the rows in one after another opens all that can stay open
-	ByRowsPart               // that opens some more
-	ByMorePower              // only more pressure does
+	ByRows      Route  = iota // letting the rows in one after another opens all that can stay open
+	ByRowsPart                // that opens some more
+	ByMorePower               // only more pressure does
+	Routes      = iota        // how many there are
 )
 
 // Route says how to get from the state with fewer emitters open to that with more.
@@ -153,11 +155,12 @@ func (s *States) Route() Route {
 type Stay uint8
 
 const (
-	RunsOut    Stay = iota // something does
-	NoWater                // no water came to the rows
-	NoneOpen               // no emitter was open
-	HeldBack               // each shuts while what stands above it is no more than its closing head
-	NoneHigher             // no tubing lies above the emitters
+	RunsOut    Stay   = iota // something does
+	NoWater                  // no water came to the rows
+	NoneOpen                 // no emitter was open
+	HeldBack                 // each shuts while what stands above it is no more than its closing head
+	NoneHigher               // no tubing lies above the emitters
+	Stays      = iota        // how many there are
 )
 
 // stay says why nothing runs out.

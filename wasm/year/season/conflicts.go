@@ -12,19 +12,20 @@ import (
 type ConflictKind int
 
 const (
-	NoRow     ConflictKind = iota // the planting stands in no row of the plan
-	DeadSeed                      // no seed comes up at the seedbed's temperature
-	FrostOut                      // planted out in the time of frost. Until: the last frost
-	FrostKill                     // the system is drained before the first frost, and the first harvest comes later. Until: that frost
-	TwoInRow                      // Other stands in Row at the same time. Until: when the earlier is cleared
-	NotReady                      // the system is not tested when it is planted. Until: when it is
-	NoPlace                       // Count blocks stand at the same time, from Until on: more than there are places
-	Freezing                      // plants need the system on Count days of the time of frost, from Until on
-	EarlyOpen                     // in the open, Count days after the last frost, when a late one is not rare
-	Guessed                       // the seedbed's temperature lies beyond those that were tested
-	Ended                         // the harvest ends Count days early, so that the system is drained before the frost of Until
-	LateStore                     // the rows are clear only Count days before the frost of Until, and the system is drained after that
-	Untold                        // a crop of the grower's own of which no number is told
+	NoRow         ConflictKind = iota // the planting stands in no row of the plan
+	DeadSeed                          // no seed comes up at the seedbed's temperature
+	FrostOut                          // planted out in the time of frost. Until: the last frost
+	FrostKill                         // the system is drained before the first frost, and the first harvest comes later. Until: that frost
+	TwoInRow                          // Other stands in Row at the same time. Until: when the earlier is cleared
+	NotReady                          // the system is not tested when it is planted. Until: when it is
+	NoPlace                           // Count blocks stand at the same time, from Until on: more than there are places
+	Freezing                          // plants need the system on Count days of the time of frost, from Until on
+	EarlyOpen                         // in the open, Count days after the last frost, when a late one is not rare
+	Guessed                           // the seedbed's temperature lies beyond those that were tested
+	Ended                             // the harvest ends Count days early, so that the system is drained before the frost of Until
+	LateStore                         // the rows are clear only Count days before the frost of Until, and the system is drained after that
+	Untold                            // a crop of the grower's own of which no number is told
+	ConflictKinds = iota              // how many there are
 )
 
 // Notes is the first kind that is only worth knowing.

@@ -21,6 +21,7 @@ const (
 	LongByStep                  // likewise: it counts in coarse steps
 	ShortShots                  // while plants are small, shots are shorter than they should be
 	LightHours                  // a light switch lets shots come at sunrise and near sunset
+	LimitKinds = iota           // how many there are
 )
 
 // A Limit is one thing that a plan's timer cannot do.

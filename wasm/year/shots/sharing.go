@@ -27,9 +27,10 @@ type Sharing struct {
 type Cure uint8
 
 const (
-	NeedsHeader Cure = iota // the layout lets no row be shut alone
-	GroupAlike              // there are more beds than zones
-	OwnZone                 // a zone for each, and a timer with as many valves
+	NeedsHeader Cure   = iota // the layout lets no row be shut alone
+	GroupAlike                // there are more beds than zones
+	OwnZone                   // a zone for each, and a timer with as many valves
+	Cures       = iota        // how many there are
 )
 
 // sharing finds it; nil where no bed drains much more than is wanted.

@@ -9,6 +9,7 @@ const (
 	TwiceWhenHot                // a hot day takes more than it holds
 	EveryDays                   // see [Refill.Typical]
 	Seldom                      // it holds more than is taken in a fortnight
+	Fillings     = iota         // how many there are
 )
 
 // fortnight is for how many days it is not said any more when to fill a tank.
