@@ -53,7 +53,7 @@ func Crops(the *scene.Scene) {
 		}
 	}
 	t.End()
-	sc.Say("p", "Common practice, no source, where none is named.")
+	sc.Say("p", "Where no source is named: common practice, no source.")
 	sc.Fold(words.Say("What is known of these crops, and from where"), func() {
 		sc.Say("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
 		k := sc.Table(words.Say("Numbers of the crops"), words.Say("What"), block.Figures(words.Say("Here")), words.Say("Where it comes from"))
