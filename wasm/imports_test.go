@@ -114,7 +114,7 @@ func TestTheBrowserProgramLinksNothingHeavy(t *testing.T) {
 
 // bulky functions are of packages that may be imported, but bring tables of
 // every alphabet or much code with them: 2 kB and more in the download.
-const bulky = "strings.NewReplacer strings.ToLower strings.ToUpper strings.ToTitle strings.Title strings.EqualFold"
+const bulky = "strings.NewReplacer strings.ToLower strings.ToUpper strings.ToTitle strings.Title strings.EqualFold strconv.Quote"
 
 func TestNothingBulkyIsCalled(t *testing.T) {
 	files := 0

@@ -238,14 +238,13 @@ func ParseQuantity(text string, kind Kind) (v float64, problem *words.Remark) {
 		return 0, noMarks
 	}
 	a, b := units[kind][Metric].Symbol, units[kind][US].Symbol
-	typed := strconv.Quote(name)
 	switch {
 	case a == "":
 		return 0, words.About("{field} must be a number without a unit.")
 	case a != b:
-		return 0, words.About("{field} must be in {unit} or {other}, not in {typed}.", a, b, typed)
+		return 0, words.About(`{field} must be in {unit} or {other}, not in "{typed}".`, a, b, name)
 	}
-	return 0, words.About("{field} must be in {unit}, not in {typed}.", a, typed)
+	return 0, words.About(`{field} must be in {unit}, not in "{typed}".`, a, name)
 }
 
 // MayBeTyped says in a sentence that a unit may be typed after a number of a

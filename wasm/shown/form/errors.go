@@ -1,8 +1,6 @@
 package form
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
@@ -22,7 +20,7 @@ func Sentence(e plan.Error) string {
 			break
 		}
 	}
-	return words.Sentences(e.Text, words.Say("{typed} is kept as you typed it.", strconv.Quote(typed)))
+	return words.Sentences(e.Text, words.Say(`"{typed}" is kept as you typed it.`, typed))
 }
 
 // Errors is the summary of everything that is wrong, each leading to its field.

@@ -83,7 +83,7 @@ func TestWhatIsHeard(t *testing.T) {
 
 func TestSentence(t *testing.T) {
 	e := plan.Error{Path: "place.length", Text: "Place: length must be a number.", Typed: `a "b"`}
-	if got, want := Sentence(e), `Place: length must be a number. "a \"b\"" is kept as you typed it.`; got != want {
+	if got, want := Sentence(e), `Place: length must be a number. "a "b"" is kept as you typed it.`; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
 	e.Typed = ""
