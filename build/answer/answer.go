@@ -65,21 +65,23 @@ type document struct {
 	Most       *most           `json:"greatest_need"` // null where nothing is planted
 	Timer      []line          `json:"timer"`
 	Judged     *judged         `json:"timer_judged"` // null where nothing is set
+	Tank       *refill         `json:"tank"`         // null where there is none, or it is not known what is taken from it
 	Parts      []part          `json:"parts"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
 
 type finding struct {
-	Kind   string `json:"kind"`
-	Zone   int    `json:"zone,omitempty"` // left out when it concerns all
-	Row    int    `json:"row,omitempty"`
-	Base   int    `json:"than_row,omitempty"` // the row that it is compared with
-	Plant  int    `json:"plant,omitempty"`
-	Count  int    `json:"count,omitempty"`
-	Value  number `json:"value"`
-	Limit  number `json:"limit"`
-	Unit   string `json:"unit,omitempty"`   // of value and limit
-	Relief string `json:"relief,omitempty"` // what takes pressure off, of over-rating
+	Kind    string `json:"kind"`
+	Zone    int    `json:"zone,omitempty"` // left out when it concerns all
+	Row     int    `json:"row,omitempty"`
+	Base    int    `json:"than_row,omitempty"` // the row that it is compared with
+	Plant   int    `json:"plant,omitempty"`
+	Count   int    `json:"count,omitempty"`
+	Value   number `json:"value"`
+	Limit   number `json:"limit"`
+	Unit    string `json:"unit,omitempty"`     // of value and limit
+	AtLeast bool   `json:"at_least,omitempty"` // count may be more, of never-open
+	Relief  string `json:"relief,omitempty"`   // what takes pressure off, of over-rating
 }
 
 type fix struct {
@@ -271,6 +273,8 @@ func written(s *sheet.Sheet) ([]byte, error) {
 		switch f.Kind {
 		case sheet.Unlike:
 			told.Base = f.Base + 1
+		case sheet.NeverOpen:
+			told.AtLeast = s.MoreShut()
 		case sheet.OverRating:
 			told.Relief = reliefs[s.Relief()]
 		}
@@ -305,7 +309,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	d.Season = yearOf(p, s.Season)
 	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s)
 	d.Water, d.Most, d.Timer = thirstOf(s.Demand), mostOf(s), linesOf(s.Shots)
-	d.Judged = judgedOf(s.Shots)
+	d.Judged, d.Tank = judgedOf(s.Shots), refillOf(s.Refill())
 	d.Zoning, d.Ring, d.Designs = zoningOf(s), loopOf(s.Loop), searchOf(s)
 	for i := range s.Surge {
 		b := &s.Surge[i]

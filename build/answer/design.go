@@ -11,7 +11,10 @@ import (
 )
 
 type search struct {
-	Conclusion string   `json:"conclusion"` // what the designs that serve come to
+	Conclusion string   `json:"conclusion"`             // what the designs that serve come to
+	Barrier    string   `json:"none_because,omitempty"` // where none serves
+	Failed     string   `json:"most_failed,omitempty"`  // likewise, where no limit alone forbids it: what most fail
+	All        bool     `json:"all_compared"`           // nothing cheaper was missed
 	Compared   int      `json:"compared"`
 	Solved     int      `json:"worked_out"`
 	Pruned     int      `json:"passed_over"`
@@ -78,6 +81,11 @@ var conclusions [sheet.Conclusions]string = [...]string{
 	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
 }
 
+var barriers [sheet.Barriers]string = [...]string{
+	sheet.OtherEmitters: "different-emitters", sheet.CutShort: "ended-early", sheet.Forbidden: "forbidden", sheet.NoneCompared: "none-compared",
+	sheet.AllUnequal: "none-in-full", sheet.OneOrAnother: "one-limit-or-another",
+}
+
 var enough [sheet.EnoughKinds]string = [...]string{
 	sheet.OneAlone: "one-is-enough", sheet.NoneAlone: "no-row-alone", sheet.TooLarge: "too-large", sheet.OneRow: "one-row", sheet.NoneEnough: "none-enough",
 	sheet.FewerDo: "fewer-do", sheet.Regroup: "regroup", sheet.OthersDo: "others-do", sheet.OneDoes: "one-does", sheet.AllNeeded: "all-needed",
@@ -93,7 +101,13 @@ func searchOf(s *sheet.Sheet) *search {
 	if d == nil {
 		return nil
 	}
-	out := &search{Conclusion: conclusions[s.Concluded()], Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}}
+	out := &search{Conclusion: conclusions[s.Concluded()], Compared: d.Counted, Solved: d.Solved, Pruned: d.Pruned, Cut: d.Cut, Unbeaten: len(d.List), Now: number(d.Now), Forbids: []string{}, List: []drawn{}, All: s.AllCompared()}
+	if len(d.Best) == 0 {
+		why, most := d.Barrier()
+		if out.Barrier = barriers[why]; why == sheet.OneOrAnother {
+			out.Failed = limit.Names[most]
+		}
+	}
 	for l, name := range limit.Names {
 		if d.Forbids.Has(limit.Limit(l)) {
 			out.Forbids = append(out.Forbids, name)

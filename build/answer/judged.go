@@ -23,6 +23,9 @@ var (
 		shots.FewValves: "few-valves", shots.OneValve: "one-valve", shots.Pins: "pins", shots.NoRoom: "no-room", shots.LateRound: "late-round", shots.Gaps: "gaps",
 		shots.FewStarts: "few-starts", shots.LongByDay: "long-by-day", shots.LongByStep: "long-by-step", shots.ShortShots: "short-shots", shots.LightHours: "light-hours",
 	}
+	fillings [shots.Fillings]string = [...]string{
+		shots.NoTank: "none", shots.MoreThanOnce: "more-than-once-a-day", shots.TwiceWhenHot: "twice-when-hot", shots.EveryDays: "every-some-days", shots.Seldom: "seldom",
+	}
 	cures [shots.Cures]string = [...]string{shots.NeedsHeader: "header", shots.GroupAlike: "group-alike", shots.OwnZone: "zone-each"}
 )
 
@@ -31,6 +34,22 @@ type judged struct {
 	Limits []cannot  `json:"cannot"` // what the timer cannot do
 	Shared *sharing  `json:"shared_valve"`
 	Empty  []emptied `json:"watered_empty"` // rows with nothing in them, each for the first time
+}
+
+// A refill is how often the tank has to be filled.
+type refill struct {
+	Often   string `json:"filled"`
+	Typical int    `json:"every_days,omitempty"`
+	Hot     int    `json:"when_hot_every_days,omitempty"`
+	Record  bool   `json:"holds_record_hot_day"`
+	Wanted  number `json:"would_hold_it_m3"`
+}
+
+func refillOf(r shots.Refill) *refill {
+	if r.Filling == shots.NoTank {
+		return nil
+	}
+	return &refill{fillings[r.Filling], r.Typical, r.Hot, r.Holds, number(r.Wanted)}
 }
 
 type cannot struct {

@@ -42,7 +42,7 @@ var (
 	beside = []string{"value", "limit", "yes_with", "ended_at"}
 
 	// Text that names one of a few kinds.
-	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy", "conclusion", "weakest_emitter", "yes_only"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy", "conclusion", "weakest_emitter", "yes_only", "none_because", "most_failed", "filled"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one

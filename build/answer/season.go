@@ -41,13 +41,22 @@ type task struct {
 }
 
 type conflict struct {
-	Kind     string `json:"kind"`
-	Grave    bool   `json:"serious"`
-	Planting string `json:"planting,omitempty"`
-	Other    string `json:"other,omitempty"`
-	Row      int    `json:"row,omitempty"`
-	Count    int    `json:"count,omitempty"`
-	Until    string `json:"until,omitempty"`
+	Kind     string       `json:"kind"`
+	Grave    bool         `json:"serious"`
+	Planting string       `json:"planting,omitempty"`
+	Other    string       `json:"other,omitempty"`
+	Row      int          `json:"row,omitempty"`
+	Count    int          `json:"count,omitempty"`
+	Until    string       `json:"until,omitempty"`
+	Loss     *lostHarvest `json:"harvest_lost,omitempty"` // of frost-before-harvest
+}
+
+// A lostHarvest is what would save a harvest from frost.
+type lostHarvest struct {
+	Drained bool `json:"system_drained_before"` // and the frost comes later
+	Short   int  `json:"too_short_days,omitempty"`
+	Least   int  `json:"sow_earlier_least_days,omitempty"`
+	Most    int  `json:"sow_earlier_most_days,omitempty"`
 }
 
 var taskNames [season.TaskKinds]string = [...]string{
@@ -89,6 +98,10 @@ func yearOf(p *plan.Plan, s *season.Season) *year {
 		}
 		if c.Kind == season.TwoInRow {
 			out.Other, out.Row = s.Name(p, c.Other), c.Row+1
+		}
+		if c.Kind == season.FrostKill {
+			l := s.Loss(p, c)
+			out.Loss = &lostHarvest{l.Drained, l.Short, l.Least, l.Most}
 		}
 		if c.Until != day.Day(0) {
 			out.Until = c.Until.ISO()

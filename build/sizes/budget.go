@@ -21,6 +21,7 @@ var (
 	Program = []Limit{
 		{627, "what the program weighs once it is packed and rewritten (build/compile)"},
 		{634, "every text whole, so that another language can say it, and what was judged by the view is told by the sheet"},
+		{637, "an open table cannot be forgotten, and why no design serves, how the tank is filled and what frost takes is judged once, for the JSON too"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{

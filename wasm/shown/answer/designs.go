@@ -46,16 +46,16 @@ func Designs(the *scene.Scene) {
 	}
 	sc.SameAsTable(func() {
 		head := sc.Symbol(unit.Head)
-		t := sc.Table(words.Say("Designs that serve"), words.Say("Design, and what it is"), block.Figures(words.Say("Cost")),
+		sc.Table(words.Say("Designs that serve"), words.Say("Design, and what it is"), block.Figures(words.Say("Cost")),
 			block.Figures(words.Say("Head wanted, {unit}", head)), block.Figures(words.Say("Flow wanted, {unit}", sc.Symbol(unit.Flow))),
 			block.Figures(words.Say("Power in the water, W")), block.Figures(words.Say("To spare, {unit}", head)),
-			block.Figures(words.Say("EU")), block.Figures(words.Say("A round")), words.Say("Works with what you have"))
-		for i := range d.Best {
-			b := &d.Best[i]
-			t.Explained(words.N(i+1), sc.made(&b.Design, false), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
-				wording.Watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
-		}
-		t.End()
+			block.Figures(words.Say("EU")), block.Figures(words.Say("A round")), words.Say("Works with what you have")).Rows(func(t *block.Table) {
+			for i := range d.Best {
+				b := &d.Best[i]
+				t.Explained(words.N(i+1), sc.made(&b.Design, false), sc.Bare(unit.Money, b.Cost), sc.Bare(unit.Head, b.Head), sc.Bare(unit.Flow, b.Flow),
+					wording.Watts(b.Power), sc.Bare(unit.Head, b.Margin), sc.Amount(unit.Share, b.Even), sc.Amount(unit.Duration, b.Round), carried(b))
+			}
+		})
 		sc.Say("p", "Cost is that of the tubing, and with several zones of the valves and the places at the timer, at the prices under Prices; fittings, emitters and {source} are left out. Your plan as it stands costs {cost}. Head and flow wanted are the least that serve, above {level}. To spare, EU and the round are those of the design as the link opens it.",
 			sc.TheSource(), sc.Amount(unit.Money, d.Now), sc.level())
 	})
@@ -94,7 +94,7 @@ func (sc part) level() string {
 func (sc part) concludes(d *sheet.Designs) string {
 	b := &d.Best[0]
 	cost, now := sc.Amount(unit.Money, b.Cost), sc.Amount(unit.Money, d.Now)
-	all := !d.Cut && !sc.S.Untried // else something cheaper may have been missed
+	all := sc.S.AllCompared() // else something cheaper may have been missed
 	switch sc.S.Concluded() {
 	case sheet.UnknownPump:
 		return words.Say("What your pump can drive cannot be told from its power. The cheapest design costs {cost} without a pump.", cost)
@@ -165,7 +165,7 @@ func (sc part) designWords(b *sheet.Best, i int, d *sheet.Designs) string {
 		if b.Regulator > 0 && b.Fix == nil {
 			said = append(said, words.Say("A regulator set to {pressure} makes it fit.", sc.HeadOf(b.Regulator)))
 		}
-		if less := d.Best[0].Power - b.Power; i > 0 && less > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank && !byItself(b) {
+		if less := d.Best[0].Power - b.Power; i > 0 && less > 0 && sc.S.Plan.Supply.Kind != plan.GravityTank && !b.ByItself() {
 			said = append(said, words.Say("The water takes {power} W less than with design 1.", wording.Watts(less)))
 		}
 	}
@@ -184,12 +184,9 @@ func (sc part) priced(now, cost float64) string {
 	return words.Say("It costs {cost}.", all)
 }
 
-// byItself says whether water falls far enough for a design without a pump.
-func byItself(b *sheet.Best) bool { return b.Head < 0 && !b.Present && b.Regulator == 0 }
-
 // driven says what a design takes of what drives the water.
 func (sc part) driven(b *sheet.Best) string {
-	carried := b.Present || b.Regulator > 0
+	carried := b.Carried()
 	if sc.S.Plan.Supply.Kind == plan.GravityTank {
 		lower := 0.0
 		if b.Regulator == 0 {
@@ -203,7 +200,7 @@ func (sc part) driven(b *sheet.Best) string {
 		}
 		return words.Say("The tank stands high enough.")
 	}
-	if byItself(b) {
+	if b.ByItself() {
 		return words.Say("The water falls far enough by itself: the link puts a very weak pump in the place of {source}.", sc.OwnSource())
 	}
 	head, flow := sc.Head(max(0, b.Head)), sc.Amount(unit.Flow, b.Flow)
@@ -274,27 +271,24 @@ func (sc part) noDesign(d *sheet.Designs) string {
 			forbidden = append(forbidden, words.Say(fails))
 		}
 	}
-	switch unlike := d.Unlike > 0 && d.Unlike == d.Unequal; {
-	case unlike && len(sc.S.Fixes) > 0:
-		return words.Say("No design serves. No tubing changes that rows watered together have different emitters: see What helps, below the answer.")
-	case unlike:
-		return words.Say("No design serves. No tubing changes that rows watered together have different emitters.")
-	case d.Cut:
-		return words.Say("The plan is too large for a search: none of the designs that were compared serves.")
-	case len(forbidden) > 0:
-		return words.Say("No design serves, whatever the tubing, the feed and the zones. {why}", words.Sentences(forbidden...))
-	case d.Counted == 0:
-		return words.Say("No design was looked at: under Prices there is no tubing for some part.")
-	case d.Unequal > 0:
-		return words.Say("No design serves: worked out emitter by emitter, none gave the answer Yes.")
-	}
-	most := 0
-	for i, n := range d.Failures {
-		if n > d.Failures[most] {
-			most = i
+	switch why, most := d.Barrier(); why {
+	case sheet.OtherEmitters:
+		if len(sc.S.Fixes) == 0 {
+			return words.Say("No design serves. No tubing changes that rows watered together have different emitters.")
 		}
+		return words.Say("No design serves. No tubing changes that rows watered together have different emitters: see What helps, below the answer.")
+	case sheet.CutShort:
+		return words.Say("The plan is too large for a search: none of the designs that were compared serves.")
+	case sheet.Forbidden:
+		return words.Say("No design serves, whatever the tubing, the feed and the zones. {why}", words.Sentences(forbidden...))
+	case sheet.NoneCompared:
+		return words.Say("No design was looked at: under Prices there is no tubing for some part.")
+	case sheet.AllUnequal:
+		return words.Say("No design serves: worked out emitter by emitter, none gave the answer Yes.")
+	case sheet.OneOrAnother:
+		return words.Say("No design serves. No limit alone forbids it; most often it is this one. {why}", words.Say(broken[most]))
 	}
-	return words.Say("No design serves. No limit alone forbids it; most often it is this one. {why}", words.Say(broken[most]))
+	return ""
 }
 
 // counted says how the designs were found.

@@ -55,16 +55,16 @@ func Headroom(the *scene.Scene) {
 	})
 	sc.SameAsTable(func() {
 		sc.Say("p", "Each alone, the plan otherwise as it stands, found by working the plan out again with it.")
-		t := sc.Table(words.Say("How much more the system can carry"), words.Say("More of, and what ends it"), block.Figures(words.Say("Yes with")), block.Figures(words.Say("Row longer by")))
-		for i := range rooms {
-			r := &rooms[i]
-			longer := ""
-			if r.Kind == headroom.InRow {
-				longer = sc.Amount(unit.Length, float64(r.Most)*sc.S.Plan.Rows[r.Row].Spacing)
+		sc.Table(words.Say("How much more the system can carry"), words.Say("More of, and what ends it"), block.Figures(words.Say("Yes with")), block.Figures(words.Say("Row longer by"))).Rows(func(t *block.Table) {
+			for i := range rooms {
+				r := &rooms[i]
+				longer := ""
+				if r.Kind == headroom.InRow {
+					longer = sc.Amount(unit.Length, float64(r.Most)*sc.S.Plan.Rows[r.Row].Spacing)
+				}
+				t.Explained(sc.roomName(r, true), sc.bound(r), sc.room(r), longer)
 			}
-			t.Explained(sc.roomName(r, true), sc.bound(r), sc.room(r), longer)
-		}
-		t.End()
+		})
 	})
 	e := sc.EmitterOf(sc.Zone.Worst)
 	sc.Working(func() {

@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"slices"
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
@@ -154,8 +153,7 @@ func (sc part) shutLine(f *sheet.Finding) string {
 		return words.Say("No emitter opens, and no plant gets water.")
 	}
 	n, of := words.N(f.Count), words.N(all)
-	// The flows are those of lines that are full.
-	if slices.ContainsFunc(sc.S.Findings, func(f sheet.Finding) bool { return f.Kind == sheet.TooHigh || f.Kind == sheet.Suction }) {
+	if sc.S.MoreShut() {
 		return words.Say("At least {n} of {all} emitters stay shut, and their plants get no water.", n, of)
 	}
 	return words.Say("{n} of {all} emitters stay shut, and their plants get no water.", n, of)

@@ -317,24 +317,24 @@ func (sc part) scaleBar(width, height, scale float64) {
 // rowTable says how each row fares.
 func (sc part) rowTable(ts []sheet.RowFare) {
 	mean, most := block.Figures(words.Say("mean")), block.Figures(words.Say("most"))
-	t := sc.Table(words.Say("The rows in figures"), words.Say("Row"), words.Say("Zone"), words.Say("Plants"),
+	sc.Table(words.Say("The rows in figures"), words.Say("Row"), words.Say("Zone"), words.Say("Plants"),
 		block.Figures(words.Say("Pressure, {unit}: least", sc.Symbol(unit.Pressure))), mean, most,
-		block.Figures(words.Say("Flow per plant, {unit}: least", sc.Symbol(unit.EmitterFlow))), mean, most)
-	for r := range ts {
-		v := &ts[r]
-		if v.Plants == 0 {
-			continue
+		block.Figures(words.Say("Flow per plant, {unit}: least", sc.Symbol(unit.EmitterFlow))), mean, most).Rows(func(t *block.Table) {
+		for r := range ts {
+			v := &ts[r]
+			if v.Plants == 0 {
+				continue
+			}
+			cells := []string{words.N(r + 1), words.N(sc.S.Layout.ZoneOf(r)), scene.Tally(v)}
+			if v.In[sheet.Unknown] == v.Plants {
+				cells = append(cells, "–", "–", "–", "–", "–", "–")
+			} else {
+				cells = append(cells, sc.Bare(unit.Pressure, v.LeastHead*sc.Weight), sc.Bare(unit.Pressure, v.MeanHead*sc.Weight), sc.Bare(unit.Pressure, v.MostHead*sc.Weight),
+					sc.Bare(unit.EmitterFlow, v.LeastFlow), sc.Bare(unit.EmitterFlow, v.MeanFlow), sc.Bare(unit.EmitterFlow, v.MostFlow))
+			}
+			t.Row(cells...)
 		}
-		cells := []string{words.N(r + 1), words.N(sc.S.Layout.ZoneOf(r)), scene.Tally(v)}
-		if v.In[sheet.Unknown] == v.Plants {
-			cells = append(cells, "–", "–", "–", "–", "–", "–")
-		} else {
-			cells = append(cells, sc.Bare(unit.Pressure, v.LeastHead*sc.Weight), sc.Bare(unit.Pressure, v.MeanHead*sc.Weight), sc.Bare(unit.Pressure, v.MostHead*sc.Weight),
-				sc.Bare(unit.EmitterFlow, v.LeastFlow), sc.Bare(unit.EmitterFlow, v.MeanFlow), sc.Bare(unit.EmitterFlow, v.MostFlow))
-		}
-		t.Row(cells...)
-	}
-	t.End()
+	})
 }
 
 // plantTables lists every plant, row by row.
@@ -346,16 +346,16 @@ func (sc part) plantTables(ts []sheet.RowFare) {
 				continue
 			}
 			sc.FoldAs("plants-"+words.N(r+1), rowAndTally(r, v), func() {
-				t := sc.Table(words.Say("Row {row}, plant by plant", words.N(r+1)), words.Say("Plant"),
+				sc.Table(words.Say("Row {row}, plant by plant", words.N(r+1)), words.Say("Plant"),
 					block.Figures(words.Say("From the start, {unit}", sc.Symbol(unit.Length))), block.Figures(words.Say("Head, {unit}", sc.Symbol(unit.Head))),
-					block.Figures(words.Say("Pressure, {unit}", sc.Symbol(unit.Pressure))), block.Figures(words.Say("Flow, {unit}", sc.Symbol(unit.EmitterFlow))), words.Say("State"))
-				row := &sc.S.Plan.Rows[r]
-				for i := v.First; i < v.First+v.Plants; i++ {
-					p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
-					t.Row(words.N(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
-						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
-				}
-				t.End()
+					block.Figures(words.Say("Pressure, {unit}", sc.Symbol(unit.Pressure))), block.Figures(words.Say("Flow, {unit}", sc.Symbol(unit.EmitterFlow))), words.Say("State")).Rows(func(t *block.Table) {
+					row := &sc.S.Plan.Rows[r]
+					for i := v.First; i < v.First+v.Plants; i++ {
+						p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
+						t.Row(words.N(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
+							sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
+					}
+				})
 			})
 		}
 	})

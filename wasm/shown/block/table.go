@@ -30,20 +30,33 @@ func (w *Writer) Half(t words.Text, args ...string) *Writer {
 // Figures is the name of a table's column that holds figures.
 func Figures(name string) string { return "#" + name }
 
-// A Table writes an HTML table in a box that scrolls sideways by itself, so
-// that the page never does.
+// A Heading is a table of which nothing is written until its rows are: see
+// [Heading.Rows].
+type Heading struct {
+	w       *Writer
+	caption string
+	columns []string
+}
+
+// Table is a table with its caption, which is for screen readers, and its
+// columns, those of figures as [Figures] names them.
+func (w *Writer) Table(caption string, columns ...string) Heading {
+	return Heading{w, caption, columns}
+}
+
+// A Table writes the rows of an HTML table in a box that scrolls sideways by
+// itself, so that the page never does.
 type Table struct {
 	w       *Writer
 	numeric []bool
 }
 
-// Table opens a table with its caption, which is for screen readers, and its
-// columns, those of figures as [Figures] names them.
-func (w *Writer) Table(caption string, columns ...string) *Table {
-	t := &Table{w: w}
-	w.HTML(`<div class="scroll" role="region" tabindex="0"`).Attr("aria-label", caption).HTML(`><table><caption class="out">`).
-		Text(caption).HTML(`</caption><thead><tr>`)
-	for _, c := range columns {
+// Rows writes a whole table, with the rows that inside writes.
+func (h Heading) Rows(inside func(t *Table)) {
+	w, t := h.w, &Table{w: h.w}
+	w.HTML(`<div class="scroll" role="region" tabindex="0"`).Attr("aria-label", h.caption).HTML(`><table><caption class="out">`).
+		Text(h.caption).HTML(`</caption><thead><tr>`)
+	for _, c := range h.columns {
 		number := c != "" && c[0] == '#'
 		t.numeric = append(t.numeric, number)
 		if number {
@@ -54,7 +67,8 @@ func (w *Writer) Table(caption string, columns ...string) *Table {
 		w.HTML(`</th>`)
 	}
 	w.HTML(`</tr></thead><tbody>`)
-	return t
+	inside(t)
+	w.HTML(`</tbody></table></div>`)
 }
 
 // Row writes a row; its first cell names it.
@@ -101,8 +115,6 @@ func (t *Table) rest(cells []string) {
 	}
 	t.w.HTML(`</tr>`)
 }
-
-func (t *Table) End() { t.w.HTML(`</tbody></table></div>`) }
 
 // Figure writes one figure of a list: its name, its value, and a small word.
 func (w *Writer) Figure(label, value, small string) {

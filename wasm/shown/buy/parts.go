@@ -29,27 +29,27 @@ func Parts(the *scene.Scene) {
 		return
 	}
 	sc.Say("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
-	t := sc.Table(words.Say("Parts to buy"), words.Say("Part, and where its number comes from"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it")))
-	last := -1
-	for i := range sc.S.Parts {
-		p := &sc.S.Parts[i]
-		if int(p.Group) != last {
-			last = int(p.Group)
-			if last < len(GroupNames) {
-				t.Group(words.Say(GroupNames[last]))
+	sc.Table(words.Say("Parts to buy"), words.Say("Part, and where its number comes from"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it"))).Rows(func(t *block.Table) {
+		last := -1
+		for i := range sc.S.Parts {
+			p := &sc.S.Parts[i]
+			if int(p.Group) != last {
+				last = int(p.Group)
+				if last < len(GroupNames) {
+					t.Group(words.Say(GroupNames[last]))
+				}
 			}
-		}
-		n, spare := strconv.Itoa(p.Count), ""
-		if p.Length > 0 {
-			n = sc.Amount(unit.Length, p.Length)
-			if p.Count > 0 {
-				n = words.Say("{n} × {length}", strconv.Itoa(p.Count), n)
+			n, spare := strconv.Itoa(p.Count), ""
+			if p.Length > 0 {
+				n = sc.Amount(unit.Length, p.Length)
+				if p.Count > 0 {
+					n = words.Say("{n} × {length}", strconv.Itoa(p.Count), n)
+				}
 			}
+			if p.Spare > 0 {
+				spare = strconv.Itoa(p.Spare)
+			}
+			t.Explained(p.Name, p.Why, n, spare)
 		}
-		if p.Spare > 0 {
-			spare = strconv.Itoa(p.Spare)
-		}
-		t.Explained(p.Name, p.Why, n, spare)
-	}
-	t.End()
+	})
 }

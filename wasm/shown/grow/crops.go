@@ -40,51 +40,51 @@ func Crops(the *scene.Scene) {
 	} else {
 		sc.Say("p", "Drip works for all that you grow, but another method is the usual start for: {crops}. Keep them on drip if they are few; one system is less work than two.", words.List(other...))
 	}
-	t := sc.Table(words.Say("Methods, crop by crop"), words.Say("Method, and why"), words.Say("Suits the crop"))
-	for _, crop := range list {
-		t.Group(unit.Capital(p.CropName(crop)))
-		for m := range catalogue.Method(catalogue.Methods) {
-			fit, why := catalogue.Crops[crop].Suits(m)
-			because := words.Say(why)
-			if ref := catalogue.Crops[crop].SuitsRef(m); ref.Standing != source.Practice {
-				because = words.Sentences(because, words.Say("Source: {source}.", ref.String()))
+	sc.Table(words.Say("Methods, crop by crop"), words.Say("Method, and why"), words.Say("Suits the crop")).Rows(func(t *block.Table) {
+		for _, crop := range list {
+			t.Group(unit.Capital(p.CropName(crop)))
+			for m := range catalogue.Method(catalogue.Methods) {
+				fit, why := catalogue.Crops[crop].Suits(m)
+				because := words.Say(why)
+				if ref := catalogue.Crops[crop].SuitsRef(m); ref.Standing != source.Practice {
+					because = words.Sentences(because, words.Say("Source: {source}.", ref.String()))
+				}
+				t.Explained(words.Say(catalogue.MethodNames[m]), because, words.Say(catalogue.FitnessNames[fit]))
 			}
-			t.Explained(words.Say(catalogue.MethodNames[m]), because, words.Say(catalogue.FitnessNames[fit]))
 		}
-	}
-	t.End()
+	})
 	sc.Say("p", "Where no source is named: common practice, no source.")
 	sc.Fold(words.Say("What is known of these crops, and from where"), func() {
 		sc.Say("p", "Change any of these under Crops of your own, or describe a crop that is not in the list.")
-		k := sc.Table(words.Say("Numbers of the crops"), words.Say("What"), block.Figures(words.Say("Here")), words.Say("Where it comes from"))
-		for _, crop := range list {
-			c := &catalogue.Crops[crop]
-			k.Group(unit.Capital(p.CropName(crop)))
-			for i := range catalogue.Traits {
-				trait := catalogue.Trait(i)
-				label, kind := plan.TraitName(trait)
-				v, from := c.Of(trait), c.Ref(trait).String()
-				if own, edited := p.Edited(crop, trait); edited {
-					v, from = own, words.Say("yours")
-				} else if v == 0 && trait != catalogue.Least {
-					continue // the table has none
-				}
-				k.Row(label, sc.Amount(kind, v), from)
-			}
-			if _, how := c.Emergence(p.Season.Seedbed); how != catalogue.Bought {
-				temps, days := c.Tested()
-				for i, d := range days {
-					if d == 0 {
-						continue
+		sc.Table(words.Say("Numbers of the crops"), words.Say("What"), block.Figures(words.Say("Here")), words.Say("Where it comes from")).Rows(func(k *block.Table) {
+			for _, crop := range list {
+				c := &catalogue.Crops[crop]
+				k.Group(unit.Capital(p.CropName(crop)))
+				for i := range catalogue.Traits {
+					trait := catalogue.Trait(i)
+					label, kind := plan.TraitName(trait)
+					v, from := c.Of(trait), c.Ref(trait).String()
+					if own, edited := p.Edited(crop, trait); edited {
+						v, from = own, words.Say("yours")
+					} else if v == 0 && trait != catalogue.Least {
+						continue // the table has none
 					}
-					n := strconv.Itoa(int(d))
-					if d < 0 {
-						n = words.Say("none")
+					k.Row(label, sc.Amount(kind, v), from)
+				}
+				if _, how := c.Emergence(p.Season.Seedbed); how != catalogue.Bought {
+					temps, days := c.Tested()
+					for i, d := range days {
+						if d == 0 {
+							continue
+						}
+						n := strconv.Itoa(int(d))
+						if d < 0 {
+							n = words.Say("none")
+						}
+						k.Row(words.Say("Days until seedlings are up at {temperature}", sc.Amount(unit.Temperature, temps[i])), n, c.SeedRef().String())
 					}
-					k.Row(words.Say("Days until seedlings are up at {temperature}", sc.Amount(unit.Temperature, temps[i])), n, c.SeedRef().String())
 				}
 			}
-		}
-		k.End()
+		})
 	})
 }

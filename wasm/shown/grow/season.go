@@ -42,21 +42,21 @@ func Season(the *scene.Scene) {
 		sc.calendar(class, width, s)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table(words.Say("Dates of every planting"), words.Say("Planting"), words.Say("Sow"), words.Say("Seedlings up"),
-			words.Say("Into blocks"), words.Say("Plant out"), words.Say("First harvest"), words.Say("Remove plants"))
-		for i := range s.Plantings {
-			g := &s.Plantings[i]
-			d := func(stage season.Stage, has bool) string {
-				if !has {
-					return "–"
+		sc.Table(words.Say("Dates of every planting"), words.Say("Planting"), words.Say("Sow"), words.Say("Seedlings up"),
+			words.Say("Into blocks"), words.Say("Plant out"), words.Say("First harvest"), words.Say("Remove plants")).Rows(func(t *block.Table) {
+			for i := range s.Plantings {
+				g := &s.Plantings[i]
+				d := func(stage season.Stage, has bool) string {
+					if !has {
+						return "–"
+					}
+					return g.Dates[stage].Words()
 				}
-				return g.Dates[stage].Words()
+				raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
+				t.Explained(s.NameBegin(sc.S.Plan, i), words.Say("{rows}, {n} {n|plant|plants}", wording.Rows(g.Rows), words.N(g.Plants)),
+					d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
 			}
-			raised, blocked := g.Dates[season.Sow] < g.Dates[season.Slab], g.Dates[season.Block] < g.Dates[season.Slab]
-			t.Explained(s.NameBegin(sc.S.Plan, i), words.Say("{rows}, {n} {n|plant|plants}", wording.Rows(g.Rows), words.N(g.Plants)),
-				d(season.Sow, raised), d(season.Emerge, raised), d(season.Block, blocked), d(season.Slab, true), d(season.Harvest, !g.Killed), d(season.End, g.Grows()))
-		}
-		t.End()
+		})
 		sc.Say("p", "Stages are common practice and a start only: the plant is a better guide than the calendar. Frost dates are averages; ask how late the frost comes in one year of ten.")
 	})
 }
@@ -69,37 +69,18 @@ func (sc part) seasonWords(s *season.Season) string {
 	} else if n > 1 {
 		said = words.Say("{n} {n|thing does|things do} not fit.", words.N(n))
 	}
-	sown, out, picked, end := -1, -1, -1, day.Day(0)
-	for i := range s.Plantings {
-		g := &s.Plantings[i]
-		if !g.Grows() {
-			continue
-		}
-		first := func(at *int, stage season.Stage) {
-			if *at < 0 || g.Dates[stage] < s.Plantings[*at].Dates[stage] {
-				*at = i
-			}
-		}
-		if g.Dates[season.Sow] < g.Dates[season.Slab] {
-			first(&sown, season.Sow)
-		}
-		first(&out, season.Slab)
-		if !g.Killed {
-			first(&picked, season.Harvest)
-		}
-		end = max(end, g.Dates[season.End])
-	}
+	c := s.Course()
 	at := func(i int, stage season.Stage) string { return s.Plantings[i].Dates[stage].Words() }
 	name := func(i int) string { return s.Name(sc.S.Plan, i) }
-	if sown >= 0 {
-		said = words.Sentences(said, words.Say("Sow the first seed, {planting}, on {date}.", name(sown), at(sown, season.Sow)))
+	if c.Sown >= 0 {
+		said = words.Sentences(said, words.Say("Sow the first seed, {planting}, on {date}.", name(c.Sown), at(c.Sown, season.Sow)))
 	}
-	if out >= 0 {
-		said = words.Sentences(said, words.Say("Have the system built and tested a week before {date}, when the first plants go out.", at(out, season.Slab)))
-		if picked >= 0 {
-			said = words.Sentences(said, words.Say("The first harvest is {planting}, about {date}.", name(picked), at(picked, season.Harvest)))
+	if c.Out >= 0 {
+		said = words.Sentences(said, words.Say("Have the system built and tested a week before {date}, when the first plants go out.", at(c.Out, season.Slab)))
+		if c.Picked >= 0 {
+			said = words.Sentences(said, words.Say("The first harvest is {planting}, about {date}.", name(c.Picked), at(c.Picked, season.Harvest)))
 		}
-		said = words.Sentences(said, words.Say("The last plants are removed on {date}.", end.Words()))
+		said = words.Sentences(said, words.Say("The last plants are removed on {date}.", c.End.Words()))
 	}
 	return said
 }
@@ -159,8 +140,8 @@ var clashes [season.ConflictKinds]func(c clash) string = [...]func(c clash) stri
 	},
 	season.FrostKill: func(c clash) string {
 		g, name := c.planting()
-		out, picked := g.Dates[season.Slab], g.Dates[season.Harvest]
-		return words.Sentences(killed(name, picked, c.Until), c.sooner(out, picked, c.Until), words.Say("Tasks and water end on {date}.", g.Dates[season.End].Words()))
+		l := c.year.Loss(c.S.Plan, c.Conflict)
+		return words.Sentences(killed(&l, name, g.Dates[season.Harvest], c.Until), sooner(&l), words.Say("Tasks and water end on {date}.", g.Dates[season.End].Words()))
 	},
 	season.TwoInRow: func(c clash) string {
 		g, _ := c.planting()
@@ -211,23 +192,20 @@ func (sc part) seedbed() string {
 }
 
 // killed says that a planting is not harvested because of a frost.
-func killed(name string, picked, frost day.Day) string {
-	if picked < frost {
+func killed(l *season.Loss, name string, picked, frost day.Day) string {
+	if l.Drained {
 		return words.Say("{planting}: the first harvest would be on {date}, less than two weeks before the frost of {frost}, when the system is drained already.", name, picked.Words(), frost.Words())
 	}
 	return words.Say("{planting}: the frost of {frost} kills it before the first harvest, which would be on {date}.", name, frost.Words(), picked.Words())
 }
 
-// sooner says by how much sooner a planting that frost kills has to be sown:
-// sooner than its room it would go out before the last frost.
-func (sc part) sooner(out, picked, frost day.Day) string {
-	last, _, _ := season.Frosts(sc.S.Plan, out)
-	least, room := picked-season.Cleared(frost)+1, out-last-1
+// sooner says by how much sooner a planting that frost kills has to be sown.
+func sooner(l *season.Loss) string {
 	switch {
-	case least > room:
-		return words.Say("The time without frost is {n} {n|day|days} too short for it: heat, or choose a quicker crop.", days(least-room))
-	case least < room:
-		return words.Say("Sow it {least} to {n} {n|day|days} earlier, or heat.", words.N(int(least)), days(room))
+	case l.Short > 0:
+		return words.Say("The time without frost is {n} {n|day|days} too short for it: heat, or choose a quicker crop.", words.N(l.Short))
+	case l.Least < l.Most:
+		return words.Say("Sow it {least} to {n} {n|day|days} earlier, or heat.", words.N(l.Least), words.N(l.Most))
 	}
-	return words.Say("Sow it {n} {n|day|days} earlier, or heat.", days(room))
+	return words.Say("Sow it {n} {n|day|days} earlier, or heat.", words.N(l.Most))
 }

@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/year/season"
 )
@@ -21,48 +22,48 @@ func Tasks(the *scene.Scene) {
 	sc.HTML(`<p>`).Linked("#h-share", "From {first} to {last}. [Save it as a calendar file] to have it on your phone.", s.First.Words(), s.Last.Words()).HTML(`</p>`)
 	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
 	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }
-	t := sc.Table(words.Say("Tasks by week"), words.Say("Week from Monday"), words.Say("What"))
-	if slices.ContainsFunc(list, func(t season.Task) bool { return weekly(&t) }) {
-		sc.HTML(`<tr><th scope="row">`).Text(words.Say("Every week")).HTML(`</th><td>`)
-		sc.week(s, list, weekly, func(k *season.Task) string { return words.Say("{first} to {last}", k.Day.Short(), k.Last().Words()) })
-		sc.HTML(`</td></tr>`)
-	}
-	monday := func(t *season.Task) day.Day { return t.Day - day.Day(t.Day.Weekday()) }
-	for i := 0; i < len(list); {
-		m, any := monday(&list[i]), false
-		from := i
-		for ; i < len(list) && monday(&list[i]) == m; i++ {
-			any = any || !weekly(&list[i])
+	sc.Table(words.Say("Tasks by week"), words.Say("Week from Monday"), words.Say("What")).Rows(func(*block.Table) {
+		if slices.ContainsFunc(list, func(t season.Task) bool { return weekly(&t) }) {
+			sc.HTML(`<tr><th scope="row">`).Text(words.Say("Every week")).HTML(`</th><td>`)
+			sc.week(s, list, weekly, func(k *season.Task) string { return words.Say("{first} to {last}", k.Day.Short(), k.Last().Words()) })
+			sc.HTML(`</td></tr>`)
 		}
-		if !any {
-			continue
-		}
-		sc.HTML(`<tr><th scope="row">`).Text(m.Words()).HTML(`</th><td>`)
-		sc.week(s, list[from:i], func(k *season.Task) bool { return !weekly(k) }, func(k *season.Task) string {
-			switch {
-			case k.Days > 1:
-				return words.Say("{first} to {last}", k.Day.InWeek(), k.Last().Short())
-			case k.Times > 1:
-				return words.Say("{first} and every {n} {n|day|days} until {last}", k.Day.InWeek(), words.N(k.Every), k.Last().Short())
+		monday := func(t *season.Task) day.Day { return t.Day - day.Day(t.Day.Weekday()) }
+		for i := 0; i < len(list); {
+			m, any := monday(&list[i]), false
+			from := i
+			for ; i < len(list) && monday(&list[i]) == m; i++ {
+				any = any || !weekly(&list[i])
 			}
-			return k.Day.InWeek()
-		})
-		sc.HTML(`</td></tr>`)
-	}
-	t.End()
+			if !any {
+				continue
+			}
+			sc.HTML(`<tr><th scope="row">`).Text(m.Words()).HTML(`</th><td>`)
+			sc.week(s, list[from:i], func(k *season.Task) bool { return !weekly(k) }, func(k *season.Task) string {
+				switch {
+				case k.Days > 1:
+					return words.Say("{first} to {last}", k.Day.InWeek(), k.Last().Short())
+				case k.Times > 1:
+					return words.Say("{first} and every {n} {n|day|days} until {last}", k.Day.InWeek(), words.N(k.Every), k.Last().Short())
+				}
+				return k.Day.InWeek()
+			})
+			sc.HTML(`</td></tr>`)
+		}
+	})
 	if n := len(s.Tasks) - mostTasks; n > 0 {
 		sc.Say("p", "And {n} {n|more task|more tasks}, which the calendar file holds.", words.N(n))
 	}
 	sc.Fold(words.Say("How each of these is done"), func() {
-		how := sc.Table(words.Say("How each task is done"), words.Say("Task"), words.Say("How"))
-		var told [season.TaskKinds]bool
-		for i := range s.Tasks {
-			if k := &s.Tasks[i]; !told[k.Kind] {
-				told[k.Kind] = true
-				how.Row(k.Kind.String(), k.Note())
+		sc.Table(words.Say("How each task is done"), words.Say("Task"), words.Say("How")).Rows(func(how *block.Table) {
+			var told [season.TaskKinds]bool
+			for i := range s.Tasks {
+				if k := &s.Tasks[i]; !told[k.Kind] {
+					told[k.Kind] = true
+					how.Row(k.Kind.String(), k.Note())
+				}
 			}
-		}
-		how.End()
+		})
 	})
 }
 

@@ -25,7 +25,7 @@ func Weather(the *scene.Scene) {
 		sc.Say("p", "Nothing is planted out yet, so nothing drinks.")
 		return
 	}
-	shown := sc.thirstiest(d)
+	shown := d.Thirstiest(mostThirsts)
 	first := shown[0]
 	on, most := d.Peak(first, climate.Hot)
 	use, young := d.Use(first, on), d.Use(first, d.Plantings[first].From)
@@ -66,26 +66,6 @@ func (sc part) planted(d *demand.Demand, i int) string {
 // plantedBegin is planted at the beginning of a line.
 func (sc part) plantedBegin(d *demand.Demand, i int) string {
 	return sc.S.Season.NameBegin(sc.S.Plan, d.Plantings[i].Index)
-}
-
-// thirstiest returns the plantings that take up most on a hot day, in the order
-// of the season, but the thirstiest first.
-func (sc part) thirstiest(d *demand.Demand) []int {
-	var shown []int
-	var peaks []float64
-	for i := range d.Plantings {
-		_, peak := d.Peak(i, climate.Hot)
-		at := len(shown)
-		for at > 0 && peak > peaks[at-1] {
-			at--
-		}
-		shown = append(shown[:at], append([]int{i}, shown[at:]...)...)
-		peaks = append(peaks[:at], append([]float64{peak}, peaks[at:]...)...)
-		if len(shown) > mostThirsts {
-			shown, peaks = shown[:mostThirsts], peaks[:mostThirsts]
-		}
-	}
-	return shown
 }
 
 // wholeThirst says which day needs most for all plants together.
@@ -177,32 +157,32 @@ func (sc part) fortnights(d *demand.Demand, shown []int) {
 		columns = append(columns, block.Figures(sc.plantedBegin(d, i)))
 	}
 	sc.Say("p", "Each line is the middle of a fortnight. Water is for a plant and day: typical, then on a hot day. The evaporative demand, ETo (reference evapotranspiration), is that of a lawn in the open.")
-	t := sc.Table(words.Say("Sun and water by fortnight"), columns...)
-	for from := d.From; from < d.To; from += 14 {
-		at := min(from+7, d.To-1)
-		w, _ := d.On(at)
-		s := sc.lit(at)
-		cells := []string{from.Short(), unit.Clock(sc.Sys, s.Rise), unit.Clock(sc.Sys, s.Set), unit.HoursMinutes(s.Length),
-			sc.Amount(unit.Evaporation, w.Reference[climate.Typical])}
-		switch s.Kind {
-		case sun.Up, sun.Down:
-			cells[1], cells[2] = "–", "–"
-		case sun.RisesOnly:
-			cells[2] = "–"
-		case sun.SetsOnly:
-			cells[1] = "–"
-		}
-		for _, i := range shown {
-			cell := "–"
-			if g := &d.Plantings[i]; at >= g.From && at < g.To {
-				use := d.Use(i, at)
-				cell = words.List(sc.Bare(unit.PlantWater, use[climate.Typical]), sc.Amount(unit.PlantWater, use[climate.Hot]))
+	sc.Table(words.Say("Sun and water by fortnight"), columns...).Rows(func(t *block.Table) {
+		for from := d.From; from < d.To; from += 14 {
+			at := min(from+7, d.To-1)
+			w, _ := d.On(at)
+			s := sc.lit(at)
+			cells := []string{from.Short(), unit.Clock(sc.Sys, s.Rise), unit.Clock(sc.Sys, s.Set), unit.HoursMinutes(s.Length),
+				sc.Amount(unit.Evaporation, w.Reference[climate.Typical])}
+			switch s.Kind {
+			case sun.Up, sun.Down:
+				cells[1], cells[2] = "–", "–"
+			case sun.RisesOnly:
+				cells[2] = "–"
+			case sun.SetsOnly:
+				cells[1] = "–"
 			}
-			cells = append(cells, cell)
+			for _, i := range shown {
+				cell := "–"
+				if g := &d.Plantings[i]; at >= g.From && at < g.To {
+					use := d.Use(i, at)
+					cell = words.List(sc.Bare(unit.PlantWater, use[climate.Typical]), sc.Amount(unit.PlantWater, use[climate.Hot]))
+				}
+				cells = append(cells, cell)
+			}
+			t.Row(cells...)
 		}
-		t.Row(cells...)
-	}
-	t.End()
+	})
 	warmer := func(k climate.Kind) string {
 		by, _ := climate.Offsets(k)
 		return sc.Warmer(by)

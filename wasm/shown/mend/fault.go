@@ -60,21 +60,21 @@ func Faults(the *scene.Scene) {
 		})
 	}
 	sc.Fold("What you would see, as a table", func() {
-		t := sc.Table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by")
-		for i := range f.Slow {
-			if s := &f.Slow[i]; !s.Already && !s.Never {
-				sc.faultRow(t, names[s.Kind].slow(sc, s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
+		sc.Table("What gauges and a flow meter show with each fault", "Fault", "#Before the filter", "#After it", "#At the header", "#Flow", "#Plants without water", "#Out of range", "Tell it by").Rows(func(t *block.Table) {
+			for i := range f.Slow {
+				if s := &f.Slow[i]; !s.Already && !s.Never {
+					sc.faultRow(t, names[s.Kind].slow(sc, s), "when the first emitter leaves its range", &s.Was, &s.Now, "0", "1", "the gauge")
+				}
 			}
-		}
-		for i := range f.Sudden {
-			s := &f.Sudden[i]
-			small := "the worst of " + wording.Count(s.Tried, "place", "places") + " tried"
-			if s.Lost > 0 {
-				small += "; loses " + sc.Amount(unit.Flow, s.Lost)
+			for i := range f.Sudden {
+				s := &f.Sudden[i]
+				small := "the worst of " + wording.Count(s.Tried, "place", "places") + " tried"
+				if s.Lost > 0 {
+					small += "; loses " + sc.Amount(unit.Flow, s.Lost)
+				}
+				sc.faultRow(t, names[s.Kind].sudden(sc, s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), signs[s.Sign])
 			}
-			sc.faultRow(t, names[s.Kind].sudden(sc, s), small, &s.Was, &s.Now, strconv.Itoa(s.Cut+s.Dry), strconv.Itoa(s.Below+s.Above), signs[s.Sign])
-		}
-		t.End()
+		})
 		words := "Read while the zone is watered. Two figures are as it should be, and with the fault."
 		if sc.S.Layout.Curve == nil {
 			words += " A gauge at the tank shows nothing of use: put it at the header."

@@ -54,16 +54,16 @@ func Flush(the *scene.Scene) {
 		sc.ends(class, width, f)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("Speed of the water at each end, opened alone", "End", "#Speed", "#With the other rows shut", "#Flow at the end", "#Given by the "+sc.SourceName(), "#Emitters that shut meanwhile")
-		for i := range f.Ends {
-			e := &f.Ends[i]
-			shut := "–" // as fast or faster
-			if e.Speed < flush.Wanted {
-				shut = sc.Amount(unit.Speed, e.Alone)
+		sc.Table("Speed of the water at each end, opened alone", "End", "#Speed", "#With the other rows shut", "#Flow at the end", "#Given by the "+sc.SourceName(), "#Emitters that shut meanwhile").Rows(func(t *block.Table) {
+			for i := range f.Ends {
+				e := &f.Ends[i]
+				shut := "–" // as fast or faster
+				if e.TooSlow() {
+					shut = sc.Amount(unit.Speed, e.Alone)
+				}
+				t.Row(unit.Capital(sc.endName(e)), sc.Amount(unit.Speed, e.Speed), shut, sc.Amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.Amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
 			}
-			t.Row(unit.Capital(sc.endName(e)), sc.Amount(unit.Speed, e.Speed), shut, sc.Amount(unit.Flow, pipe.FlowAt(e.Speed, e.Bore)), sc.Amount(unit.Flow, e.Flow), strconv.Itoa(e.Shut))
-		}
-		t.End()
+		})
 	})
 	sc.Working(func() {
 		sc.Tag("p", "What the end of "+sc.endName(slow)+" must give to be clean:")

@@ -62,6 +62,13 @@ func (s *Sheet) judgeZone(z *ZoneResult) {
 	}
 }
 
+// MoreShut says whether more emitters may stay shut than are counted: the flows
+// are those of lines that are full, and on its way the water may not get over a
+// height.
+func (s *Sheet) MoreShut() bool {
+	return slices.ContainsFunc(s.Findings, func(f Finding) bool { return f.Kind == TooHigh || f.Kind == Suction })
+}
+
 // judgeEmitters finds the zone's emitters that are shut or out of range.
 func (s *Sheet) judgeEmitters(z *ZoneResult) {
 	l := s.Layout

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"evenrow/wasm/ground/day"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/dose"
 	"evenrow/wasm/trade/sun"
 	"evenrow/wasm/year/demand"
@@ -37,6 +38,17 @@ func timing(s *Sheet, thirst *demand.Demand) *shots.Card {
 		return dose.Of(t.Noon-t.Length/2, t.Noon+t.Length/2)
 	}
 	return y.Card()
+}
+
+// Refill returns how often the plan's tank has to be filled, in the line of the
+// card that takes most from it. Where some plants get no water it is not known
+// what is taken, and a tap has no tank.
+func (s *Sheet) Refill() shots.Refill {
+	if !s.Shots.Ready() || s.Verdict == No || s.Plan.Supply.Kind == plan.Mains {
+		return shots.Refill{}
+	}
+	given, _ := s.Shots.Thirstiest().Given()
+	return shots.RefillOf(s.Plan.Supply.Tank, given)
 }
 
 // flows are what the plants of each row get while their zone is watered.

@@ -55,26 +55,26 @@ func (sc part) card(c *shots.Card) {
 			sc.Tag("p", "Nothing to set: nothing grows here, or some emitters stay shut.")
 			continue
 		}
-		t := sc.Table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then")
-		for i := range c.Lines {
-			l := &c.Lines[i]
-			s := l.Sets[shots.Typical].Zone(zone)
-			if s == nil {
-				continue
+		sc.Table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then").Rows(func(t *block.Table) {
+			for i := range c.Lines {
+				l := &c.Lines[i]
+				s := l.Sets[shots.Typical].Zone(zone)
+				if s == nil {
+					continue
+				}
+				cells := [3]string{cellOf(s), "–", "–"}
+				when := "At " + sc.times(s)
+				if hot := l.Sets[shots.Hot].Zone(zone); hot != nil {
+					cells[1] = cellOf(hot)
+					when += " Hot day: " + sc.times(hot)
+				}
+				if dull := l.Sets[shots.Dull].Zone(zone); dull != nil {
+					cells[2] = cellOf(dull)
+				}
+				t.Row(shortDate(l.From.Date()), cells[0], cells[1], cells[2], sc.drains(s))
+				t.Across(when)
 			}
-			cells := [3]string{cellOf(s), "–", "–"}
-			when := "At " + sc.times(s)
-			if hot := l.Sets[shots.Hot].Zone(zone); hot != nil {
-				cells[1] = cellOf(hot)
-				when += " Hot day: " + sc.times(hot)
-			}
-			if dull := l.Sets[shots.Dull].Zone(zone); dull != nil {
-				cells[2] = cellOf(dull)
-			}
-			t.Row(shortDate(l.From.Date()), cells[0], cells[1], cells[2], sc.drains(s))
-			t.Across(when)
-		}
-		t.End()
+		})
 	}
 }
 

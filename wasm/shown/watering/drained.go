@@ -34,21 +34,21 @@ func (sc part) logged(log []drain.Entry, a *drain.Advice) {
 		})
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("The log", "Day", "Weather", "#Timer", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed")
-		plain := func(v float64) string { return sc.Bare(unit.None, v) }
-		for i := range log {
-			e := &log[i]
-			name := strconv.Itoa(i + 1)
-			if e.Day != 0 {
-				name = e.Day.Words()
+		sc.Table("The log", "Day", "Weather", "#Timer", "#Drain", "#EC of the drain", "#pH of the drain", "#EC of the feed").Rows(func(t *block.Table) {
+			plain := func(v float64) string { return sc.Bare(unit.None, v) }
+			for i := range log {
+				e := &log[i]
+				name := strconv.Itoa(i + 1)
+				if e.Day != 0 {
+					name = e.Day.Words()
+				}
+				given := "–"
+				if wording.Finite(e.Shots) && wording.Finite(e.Long) {
+					given = plain(e.Shots) + "\u00a0×\u00a0" + wording.Shot(e.Long)
+				}
+				t.Row(name, orNot(drain.SkyNames[e.Sky]), given, sc.Amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
 			}
-			given := "–"
-			if wording.Finite(e.Shots) && wording.Finite(e.Long) {
-				given = plain(e.Shots) + "\u00a0×\u00a0" + wording.Shot(e.Long)
-			}
-			t.Row(name, orNot(drain.SkyNames[e.Sky]), given, sc.Amount(unit.Share, e.Out), plain(e.EC), plain(e.PH), plain(e.Feed))
-		}
-		t.End()
+		})
 	})
 }
 

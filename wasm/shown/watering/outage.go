@@ -46,31 +46,31 @@ func Outage(the *scene.Scene) {
 		for _, h := range outages {
 			columns = append(columns, "#Stops at "+sc.hourName(h))
 		}
-		t := sc.Table("How long plants last when the "+giver+" stops", columns...)
-		row := func(l *shots.Line, b *shots.Bed, name string) {
-			for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
-				var cells []string
-				for _, h := range outages {
-					cells = append(cells, wording.Lasting(l.Lasts(b, sky, h*hour)))
+		sc.Table("How long plants last when the "+giver+" stops", columns...).Rows(func(t *block.Table) {
+			row := func(l *shots.Line, b *shots.Bed, name string) {
+				for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot} {
+					var cells []string
+					for _, h := range outages {
+						cells = append(cells, wording.Lasting(l.Lasts(b, sky, h*hour)))
+					}
+					t.Explained(name, words.Say(skies[sky])+", "+l.From.Short(), cells...)
 				}
-				t.Explained(name, words.Say(skies[sky])+", "+l.From.Short(), cells...)
 			}
-		}
-		for i := range l.Beds {
-			row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
-		}
-		for _, y := range c.Young {
-			row(y.Line, y.Bed, "Just planted: "+sc.bedName(y.Bed))
-		}
-		t.End()
+			for i := range l.Beds {
+				row(l, &l.Beds[i], unit.Capital(sc.bedName(&l.Beds[i])))
+			}
+			for _, y := range c.Young {
+				row(y.Line, y.Bed, "Just planted: "+sc.bedName(y.Bed))
+			}
+		})
 		sc.otherMedia(c)
-		t = sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour")
-		for i := range l.Beds {
-			b := &l.Beds[i]
-			r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
-			t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), wording.Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
-		}
-		t.End()
+		sc.Table("Water by hand about noon of a hot day", "Plants", "#Each plant", "#Every", "#All of them, an hour").Rows(func(t *block.Table) {
+			for i := range l.Beds {
+				b := &l.Beds[i]
+				r := shots.ByHand(l.Lit, b, b.Use[shots.Hot])
+				t.Row(unit.Capital(sc.bedName(b)), sc.Amount(unit.PlantWater, r.Each), wording.Lasting(r.Every), sc.Amount(unit.Volume, r.Hour*float64(b.Plants)))
+			}
+		})
 	})
 	sc.Working(func() {
 		sc.Tag("p", "Counted from the moment when a shot is due and does not come. By day plants are taken to use as much as in the hour about noon, when they use most, and at night "+sc.Amount(unit.Share, shots.Night)+" of that (from memory). At noon's rate on a hot day, "+sc.bedName(b)+" empties a full medium in:")
@@ -95,13 +95,13 @@ func (sc part) otherMedia(c *shots.Card) {
 	l := &c.Lines[c.Peak]
 	giver, _, _ := sc.giver()
 	sc.Tag("p", unit.Capital(sc.bedName(c.First))+" in other media, the "+giver+" stopping at "+sc.hourName(morning)+":")
-	t := sc.Table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day")
-	for i := range c.Others {
-		o := &c.Others[i]
-		t.Row(words.Say(catalogue.Media[o.Medium].Begin)+", "+strconv.Itoa(o.PerPiece), sc.Amount(unit.PlantWater, o.Bed.Easy),
-			wording.Lasting(l.Lasts(&o.Bed, shots.Typical, shots.Morning)), wording.Lasting(l.Lasts(&o.Bed, shots.Hot, shots.Morning)))
-	}
-	t.End()
+	sc.Table("How long the same plants last in other media", "Medium, and plants in one", "#Easy to take up, a plant", "#Typical day", "#Hot day").Rows(func(t *block.Table) {
+		for i := range c.Others {
+			o := &c.Others[i]
+			t.Row(words.Say(catalogue.Media[o.Medium].Begin)+", "+strconv.Itoa(o.PerPiece), sc.Amount(unit.PlantWater, o.Bed.Easy),
+				wording.Lasting(l.Lasts(&o.Bed, shots.Typical, shots.Morning)), wording.Lasting(l.Lasts(&o.Bed, shots.Hot, shots.Morning)))
+		}
+	})
 }
 
 // until says when that water is gone.

@@ -30,21 +30,16 @@ func Tank(the *scene.Scene) {
 		tank = 0
 	}
 	most = max(most, tank)
-	who, dry := "all plants together", sc.S.Verdict == sheet.No
-	if dry {
+	who := "all plants together"
+	if sc.S.Verdict == sheet.No {
 		who = "only plants of zones in which every emitter opens"
 	}
 	told := "In the " + sc.lineWord() + " of greatest need, from " + l.From.Short() + ", " + who + " are given " + sc.Amount(unit.Volume, given[shots.Typical]) + " on a typical day, " + sc.Amount(unit.Volume, given[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, given[shots.Record]) + " on a record-hot day."
-	hold := given // what the tank has to hold
 	if other := c.Thirstiest(); other != l {
 		all, _ := other.Given()
-		hold = all
 		told += " The " + sc.lineWord() + " from " + other.From.Short() + " takes more from the tank, " + sc.Amount(unit.Volume, all[shots.Hot]) + " on a hot day and " + sc.Amount(unit.Volume, all[shots.Record]) + " on a record-hot day: the plants that need most then share a valve with others, which drain more."
 	}
-	if !dry {
-		told = wording.Sentences(told, sc.refill(tank, shots.RefillOf(tank, hold)))
-	}
-	sc.Tag("p", told)
+	sc.Tag("p", wording.Sentences(told, sc.refill(tank, sc.S.Refill())))
 	sc.Tag("p", "Of what is given from "+l.From.Short()+", "+sc.Amount(unit.Volume, drained[shots.Typical])+" drain on a typical day and "+sc.Amount(unit.Volume, drained[shots.Hot])+" on a hot day. It is feed: collect it where it cannot reach a well, a stream or a street drain, as local rules ask. Other plants in soil can have it. Not the same crop again, unless it is disinfected: it carries disease from plant to plant, and its salts climb.")
 	var bs []block.Bar
 	for sky := range given {
@@ -65,15 +60,15 @@ func Tank(the *scene.Scene) {
 		})
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("Water of all plants in a day", "Day", "#Given", "#Drains", "#The tank lasts")
-		for sky := range given {
-			lasts := "–"
-			if tank > 0 && given[sky] > 0 {
-				lasts = sc.Days(tank / given[sky])
+		sc.Table("Water of all plants in a day", "Day", "#Given", "#Drains", "#The tank lasts").Rows(func(t *block.Table) {
+			for sky := range given {
+				lasts := "–"
+				if tank > 0 && given[sky] > 0 {
+					lasts = sc.Days(tank / given[sky])
+				}
+				t.Row(unit.Capital(words.Say(skies[sky])), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
 			}
-			t.Row(unit.Capital(words.Say(skies[sky])), sc.Amount(unit.Volume, given[sky]), sc.Amount(unit.Volume, drained[sky]), lasts)
-		}
-		t.End()
+		})
 	})
 }
 

@@ -47,27 +47,24 @@ func Shots(the *scene.Scene) {
 		sc.clockFace(class, width, c, s.Zone)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset")
-		for i := range c.Lines {
-			l := &c.Lines[i]
-			if s := l.Sets[shots.Typical].Zone(s.Zone); s != nil {
-				n := len(s.Shots)
-				rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
-				if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
-					rise, set = "–", "–"
+		sc.Table("When the shots are, through the season", "From", "#Shots", "#First", "#Last", "#Sunrise", "#Sunset").Rows(func(t *block.Table) {
+			for i := range c.Lines {
+				l := &c.Lines[i]
+				if s := l.Sets[shots.Typical].Zone(s.Zone); s != nil {
+					n := len(s.Shots)
+					rise, set := sc.clock(l.Lit.Rise), sc.clock(l.Lit.Set)
+					if long := l.Lit.Set - l.Lit.Rise; long >= 24*hour || long <= hour { // the sun hardly crosses the horizon, or not at all
+						rise, set = "–", "–"
+					}
+					t.Row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), rise, set)
 				}
-				t.Row(shortDate(l.From.Date()), strconv.Itoa(n), sc.clock(s.Shots[0].At), sc.clock(s.Shots[n-1].At), rise, set)
 			}
-		}
-		t.End()
+		})
 	})
 	sc.Working(func() {
 		b := s.Beds[s.Lead].Bed
 		sc.Tag("p", "Typical day in the "+sc.lineWord()+" from "+l.From.Short()+", a plant of "+sc.bedName(b)+" at the least flow there:")
-		wanted := sc.S.Plan.Timer.Drain
-		if b.Young {
-			wanted = sc.S.Plan.Timer.DrainLow
-		}
+		wanted := b.Wanted(&sc.S.Plan.Timer, shots.Typical)
 		given := dose.Applied(s.Beds[s.Lead].Use, wanted)
 		sc.Formula(dose.AppliedFormula, s.Beds[s.Lead].Use, wanted)
 		if dose.Count(given, s.Most*b.Least) == s.Wanted { // else they would be too short, and are fewer

@@ -22,19 +22,19 @@ func Along(the *scene.Scene) {
 		sc.profiles(class, width, rows)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("Head along each row, in "+sc.Symbol(unit.Head), "Row", "#First plant", "#Quarter way", "#Half way", "#Three quarters", "#Last plant")
-		for r := range rows {
-			v := &rows[r]
-			if v.Plants == 0 || v.In[sheet.Unknown] == v.Plants {
-				continue
+		sc.Table("Head along each row, in "+sc.Symbol(unit.Head), "Row", "#First plant", "#Quarter way", "#Half way", "#Three quarters", "#Last plant").Rows(func(t *block.Table) {
+			for r := range rows {
+				v := &rows[r]
+				if v.Plants == 0 || v.In[sheet.Unknown] == v.Plants {
+					continue
+				}
+				cells := []string{strconv.Itoa(r + 1)}
+				for k := range 5 {
+					cells = append(cells, sc.Bare(unit.Head, sc.Plants[v.First+(v.Plants-1)*k/4].Head))
+				}
+				t.Row(cells...)
 			}
-			cells := []string{strconv.Itoa(r + 1)}
-			for k := range 5 {
-				cells = append(cells, sc.Bare(unit.Head, sc.Plants[v.First+(v.Plants-1)*k/4].Head))
-			}
-			t.Row(cells...)
-		}
-		t.End()
+		})
 	})
 }
 

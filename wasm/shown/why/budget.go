@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 )
@@ -22,23 +23,23 @@ func Budget(the *scene.Scene) {
 		lines = lines[1:]
 	}
 	sc.HTML(`<h3>`).Text("Where the " + sc.Head(given) + " go").HTML(`</h3>`)
-	t := sc.Table("Where the head of the supply goes", "Where", "#Pressure", "#Head", "#Share")
-	sum := 0.0
-	for i := range lines {
-		b := &lines[i]
-		sum += b.Head
-		share := "–"
-		if given > 0 {
-			share = sc.Amount(unit.Share, b.Head/given)
+	sc.Table("Where the head of the supply goes", "Where", "#Pressure", "#Head", "#Share").Rows(func(t *block.Table) {
+		sum := 0.0
+		for i := range lines {
+			b := &lines[i]
+			sum += b.Head
+			share := "–"
+			if given > 0 {
+				share = sc.Amount(unit.Share, b.Head/given)
+			}
+			t.Row(sc.lossName(b), sc.Amount(unit.Pressure, b.Head*sc.Weight), sc.Amount(unit.Head, b.Head), share)
 		}
-		t.Row(sc.lossName(b), sc.Amount(unit.Pressure, b.Head*sc.Weight), sc.Amount(unit.Head, b.Head), share)
-	}
-	by := "by the " + sc.SourceName()
-	if sc.S.Regulated() {
-		by = "behind the regulator"
-	}
-	t.Total("Given "+by, sc.Amount(unit.Pressure, sum*sc.Weight), sc.Amount(unit.Head, sum), "")
-	t.End()
+		by := "by the " + sc.SourceName()
+		if sc.S.Regulated() {
+			by = "behind the regulator"
+		}
+		t.Total("Given "+by, sc.Amount(unit.Pressure, sum*sc.Weight), sc.Amount(unit.Head, sum), "")
+	})
 	if errs := sc.RegulatorFirst(); errs != "" {
 		sc.Tag("p", errs)
 	}

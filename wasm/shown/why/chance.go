@@ -53,13 +53,13 @@ func Chance(the *scene.Scene) {
 		sc.spread(class, width, z)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("Water of the plants over all trials", "Zone", "#Trials", "#Plants short", "#Trials without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants")
-		for i := range zones {
-			z := &zones[i]
-			t.Row(strconv.Itoa(z.Number), strconv.Itoa(z.Draws), sc.Amount(unit.Share, z.Short), sc.Amount(unit.Share, z.None), sc.Amount(unit.Share, z.EU), sc.Amount(unit.Share, z.Design),
-				sc.Amount(unit.Share, z.CU), sc.Amount(unit.Share, z.Normal), sc.Amount(unit.Share, z.CV))
-		}
-		t.End()
+		sc.Table("Water of the plants over all trials", "Zone", "#Trials", "#Plants short", "#Trials without one", "#EU", "#EU by formula", "#CU", "#CU by formula", "#CV of the plants").Rows(func(t *block.Table) {
+			for i := range zones {
+				z := &zones[i]
+				t.Row(strconv.Itoa(z.Number), strconv.Itoa(z.Draws), sc.Amount(unit.Share, z.Short), sc.Amount(unit.Share, z.None), sc.Amount(unit.Share, z.EU), sc.Amount(unit.Share, z.Design),
+					sc.Amount(unit.Share, z.CU), sc.Amount(unit.Share, z.Normal), sc.Amount(unit.Share, z.CV))
+			}
+		})
 		sc.Tag("p", "EU is the mean of the lowest quarter over the mean; its formula takes the plant with the least head for all, so it is mostly the more cautious. The formulas know manufacture, and no blocked emitters; that of CU no differences of head either.")
 	})
 	sc.Working(func() {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
 )
@@ -38,19 +39,19 @@ func Evenness(the *scene.Scene) {
 	if !z.Mixed {
 		columns = slices.Delete(columns, 2, 3)
 	}
-	t := sc.Table("Measures of evenness", columns...)
-	row := func(name string, alike, true float64, says string) {
-		cells := []string{name, sc.Amount(unit.Share, alike), sc.Amount(unit.Share, true), says}
-		if !z.Mixed {
-			cells = slices.Delete(cells, 2, 3)
+	sc.Table("Measures of evenness", columns...).Rows(func(t *block.Table) {
+		row := func(name string, alike, true float64, says string) {
+			cells := []string{name, sc.Amount(unit.Share, alike), sc.Amount(unit.Share, true), says}
+			if !z.Mixed {
+				cells = slices.Delete(cells, 2, 3)
+			}
+			t.Row(cells...)
 		}
-		t.Row(cells...)
-	}
-	row("Emission uniformity, EU", e.EU, made.EU, "The least flow against the mean, with the spread of manufacture. Your limit is "+sc.Amount(unit.Share, sc.S.Plan.Limits.Evenness)+" or more.")
-	row("Distribution uniformity, DU", e.DU, made.DU, "The mean of the lowest quarter of plants against the mean of all.")
-	row("Christiansen's coefficient, CU", e.CU, made.CU, "100 % less the mean deviation.")
-	row("Statistical uniformity, Us", e.Us, made.Us, "100 % less the coefficient of variation.")
-	t.End()
+		row("Emission uniformity, EU", e.EU, made.EU, "The least flow against the mean, with the spread of manufacture. Your limit is "+sc.Amount(unit.Share, sc.S.Plan.Limits.Evenness)+" or more.")
+		row("Distribution uniformity, DU", e.DU, made.DU, "The mean of the lowest quarter of plants against the mean of all.")
+		row("Christiansen's coefficient, CU", e.CU, made.CU, "100 % less the mean deviation.")
+		row("Statistical uniformity, Us", e.Us, made.Us, "100 % less the coefficient of variation.")
+	})
 
 	sc.HTML(`<dl class="figures">`)
 	sc.Figure("Flow per plant", sc.Amount(unit.EmitterFlow, e.Mean), "mean of "+wording.Count(e.N, "plant", "plants"))
@@ -73,16 +74,16 @@ func (sc part) needs() {
 	if sc.S.Water == nil {
 		return
 	}
-	t := sc.Table("What each row gets, and what its crop needs", "Row", "#Flow per plant, "+sc.Symbol(unit.EmitterFlow),
-		"#A plant takes up at most, "+sc.Symbol(unit.PlantWater)+" a typical day", "#So it runs, to give that")
-	for i := range sc.S.Water {
-		w := &sc.S.Water[i]
-		need, long := "–", "–"
-		if w.Need > 0 {
-			need = sc.Bare(unit.PlantWater, w.Need)
-			long = sc.Amount(unit.Duration, w.Need/w.Mean)
+	sc.Table("What each row gets, and what its crop needs", "Row", "#Flow per plant, "+sc.Symbol(unit.EmitterFlow),
+		"#A plant takes up at most, "+sc.Symbol(unit.PlantWater)+" a typical day", "#So it runs, to give that").Rows(func(t *block.Table) {
+		for i := range sc.S.Water {
+			w := &sc.S.Water[i]
+			need, long := "–", "–"
+			if w.Need > 0 {
+				need = sc.Bare(unit.PlantWater, w.Need)
+				long = sc.Amount(unit.Duration, w.Need/w.Mean)
+			}
+			t.Row("Row "+strconv.Itoa(i+1), sc.Bare(unit.EmitterFlow, w.Mean), need, long)
 		}
-		t.Row("Row "+strconv.Itoa(i+1), sc.Bare(unit.EmitterFlow, w.Mean), need, long)
-	}
-	t.End()
+	})
 }

@@ -53,7 +53,7 @@ func (sc part) bothStates(z *startup.Zone) []string {
 		words[0] += ", and up to " + strconv.Itoa(st.Opened) + " when it comes at once"
 	}
 	words[0] += ". Once all are open, " + sc.emittersOpen(st.Held, z) + " stay open, because an emitter shuts at a lower pressure than it opens at. Either lasts as long as the supply runs."
-	if n := max(st.Below.Unsteady, st.Above.Unsteady); n > 0 {
+	if n := st.Unsteady(); n > 0 {
 		words[0] += " At the edge of it the emitters of up to " + wording.Count(n, "plant", "plants") + " open and shut in turn."
 	}
 	switch st.Route() {

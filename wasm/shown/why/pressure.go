@@ -153,19 +153,19 @@ func signed(s string, v float64) string {
 func (sc part) gradeTable(trail *sheet.Trail) {
 	steps := trail.Steps
 	sc.SameAsTable(func() {
-		t := sc.Table("Head along the way to the weakest emitter", "Stretch", "#Length", "#Change", "#Head at its end", "#Pressure at its end")
-		head := trail.Start.Head
-		for i := range steps {
-			s := steps[i].End()
-			length := "–"
-			if steps[i].Length > 0 {
-				length = sc.Amount(unit.Length, steps[i].Length)
+		sc.Table("Head along the way to the weakest emitter", "Stretch", "#Length", "#Change", "#Head at its end", "#Pressure at its end").Rows(func(t *block.Table) {
+			head := trail.Start.Head
+			for i := range steps {
+				s := steps[i].End()
+				length := "–"
+				if steps[i].Length > 0 {
+					length = sc.Amount(unit.Length, steps[i].Length)
+				}
+				d := s.Head - head
+				t.Row(unit.Capital(sc.stepName(&steps[i])), length, signed(sc.Amount(unit.Head, d), d),
+					sc.Amount(unit.Head, s.Head), sc.Amount(unit.Pressure, (s.Head-s.Z)*sc.Weight))
+				head = s.Head
 			}
-			d := s.Head - head
-			t.Row(unit.Capital(sc.stepName(&steps[i])), length, signed(sc.Amount(unit.Head, d), d),
-				sc.Amount(unit.Head, s.Head), sc.Amount(unit.Pressure, (s.Head-s.Z)*sc.Weight))
-			head = s.Head
-		}
-		t.End()
+		})
 	})
 }

@@ -63,21 +63,21 @@ func Pump(the *scene.Scene) {
 		sc.curves(class, width, most, sys)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked")
-		for i := range 9 {
-			q := most * float64(i) / 8
-			given, _ := sc.supplyHead(q)
-			asked := "–"
-			if sys != nil {
-				asked = sc.Amount(unit.Head, sys.Head(q))
+		sc.Table("What the "+name+" gives and what the system asks", "#Flow", "#Head given", "#Head asked").Rows(func(t *block.Table) {
+			for i := range 9 {
+				q := most * float64(i) / 8
+				given, _ := sc.supplyHead(q)
+				asked := "–"
+				if sys != nil {
+					asked = sc.Amount(unit.Head, sys.Head(q))
+				}
+				g := "none"
+				if given >= 0 {
+					g = sc.Amount(unit.Head, given)
+				}
+				t.Row(sc.Amount(unit.Flow, q), g, asked)
 			}
-			g := "none"
-			if given >= 0 {
-				g = sc.Amount(unit.Head, given)
-			}
-			t.Row(sc.Amount(unit.Flow, q), g, asked)
-		}
-		t.End()
+		})
 	})
 	sc.zoneTable()
 }
@@ -141,13 +141,13 @@ func (sc part) zoneTable() {
 	if len(sc.S.Zones) < 2 {
 		return
 	}
-	t := sc.Table("The zones", "Zone", "#Emitters open", "#Flow", "#Head of the supply", "#To spare", "#EU")
-	for i := range sc.S.Zones {
-		z := &sc.S.Zones[i]
-		t.Row(strconv.Itoa(z.Zone), strconv.Itoa(z.Open)+" of "+strconv.Itoa(z.Emitters), sc.Amount(unit.Flow, z.Flow),
-			sc.Amount(unit.Head, z.Head), sc.Amount(unit.Head, z.Margin), sc.evenness1(z))
-	}
-	t.End()
+	sc.Table("The zones", "Zone", "#Emitters open", "#Flow", "#Head of the supply", "#To spare", "#EU").Rows(func(t *block.Table) {
+		for i := range sc.S.Zones {
+			z := &sc.S.Zones[i]
+			t.Row(strconv.Itoa(z.Zone), strconv.Itoa(z.Open)+" of "+strconv.Itoa(z.Emitters), sc.Amount(unit.Flow, z.Flow),
+				sc.Amount(unit.Head, z.Head), sc.Amount(unit.Head, z.Margin), sc.evenness1(z))
+		}
+	})
 }
 
 func (sc part) evenness1(z *sheet.ZoneResult) string {

@@ -65,32 +65,32 @@ func Ring(the *scene.Scene) {
 		sc.sides(class, width, l)
 	})
 	sc.SameAsTable(func() {
-		t := sc.Table("The rows closed into loops, and not", "What", "#Without a far header", "#With one")
-		both := func(name string, f func(*sheet.Looped) string) { t.Row(name, f(without), f(with)) }
-		both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
-		both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, s.Zone.Margin*sc.Weight) })
-		both("From the least pressure to the most", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, (s.High-s.Low)*sc.Weight) })
-		both("Evenness (EU)", func(s *sheet.Looped) string {
-			if !(s.Zone.Flow > 0) {
-				return "–"
-			}
-			return sc.Amount(unit.Share, s.Zone.Alike.EU)
+		sc.Table("The rows closed into loops, and not", "What", "#Without a far header", "#With one").Rows(func(t *block.Table) {
+			both := func(name string, f func(*sheet.Looped) string) { t.Row(name, f(without), f(with)) }
+			both("Answer", func(s *sheet.Looped) string { return [...]string{"Yes", "Nearly", "No", "Cannot say"}[s.Verdict] })
+			both("To spare at the weakest emitter", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, s.Zone.Margin*sc.Weight) })
+			both("From the least pressure to the most", func(s *sheet.Looped) string { return sc.Amount(unit.Pressure, (s.High-s.Low)*sc.Weight) })
+			both("Evenness (EU)", func(s *sheet.Looped) string {
+				if !(s.Zone.Flow > 0) {
+					return "–"
+				}
+				return sc.Amount(unit.Share, s.Zone.Alike.EU)
+			})
+			both("Plants more in every row", sc.longer)
+			both("Longest row then", func(s *sheet.Looped) string {
+				if !s.Sought {
+					return "–"
+				}
+				long := 0.0
+				for i := range sc.S.Plan.Rows {
+					r := sc.S.Plan.Rows[i]
+					r.Plants += s.Longer
+					long = max(long, r.Length())
+				}
+				return sc.Amount(unit.Length, long)
+			})
+			t.Row("Tubing more", "", sc.Amount(unit.Length, l.More))
 		})
-		both("Plants more in every row", sc.longer)
-		both("Longest row then", func(s *sheet.Looped) string {
-			if !s.Sought {
-				return "–"
-			}
-			long := 0.0
-			for i := range sc.S.Plan.Rows {
-				r := sc.S.Plan.Rows[i]
-				r.Plants += s.Longer
-				long = max(long, r.Length())
-			}
-			return sc.Amount(unit.Length, long)
-		})
-		t.Row("Tubing more", "", sc.Amount(unit.Length, l.More))
-		t.End()
 		sc.Tag("p", "How long rows may be is calculated with all rows longer alike, every emitter open, at its lowest pressure and your safety margin; the place is not looked at.")
 	})
 	row := without.Layout.Plants[without.Zone.Worst].Row

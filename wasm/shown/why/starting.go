@@ -54,24 +54,24 @@ func Starting(the *scene.Scene) {
 		if sc.S.Plan.Supply.Kind == plan.GravityTank {
 			kind, per, words = unit.Head, 1, "Opening heads are levels of the water in the tank, above where it stands; a minus sign means that a lower level would do, and 0 from the first drop."
 		}
-		t := sc.Table("Start of each row", "Row", "#Water at its start after", "#At its end after", "#Its first emitter opens at", "#Its last opens at", "#Plants whose emitters stay shut")
-		for i := range u.Zones {
-			z := &u.Zones[i]
-			for row := range sc.S.Plan.Rows {
-				if sc.S.Layout.ZoneOf(row) != z.Zone {
-					continue
-				}
-				start, end := "–", "–"
-				for _, r := range z.Rows {
-					if r.Row == row {
-						start, end = sc.Elapsed(r.Start), sc.Elapsed(r.End)
+		sc.Table("Start of each row", "Row", "#Water at its start after", "#At its end after", "#Its first emitter opens at", "#Its last opens at", "#Plants whose emitters stay shut").Rows(func(t *block.Table) {
+			for i := range u.Zones {
+				z := &u.Zones[i]
+				for row := range sc.S.Plan.Rows {
+					if sc.S.Layout.ZoneOf(row) != z.Zone {
+						continue
 					}
+					start, end := "–", "–"
+					for _, r := range z.Rows {
+						if r.Row == row {
+							start, end = sc.Elapsed(r.Start), sc.Elapsed(r.End)
+						}
+					}
+					o := z.Opening(func(i int) bool { return sc.S.Layout.Plants[i].Row == row })
+					t.Row("Row "+strconv.Itoa(row+1), start, end, sc.Amount(kind, o.Least*per), sc.Amount(kind, o.Most*per), strconv.Itoa(o.Shut))
 				}
-				o := z.Opening(func(i int) bool { return sc.S.Layout.Plants[i].Row == row })
-				t.Row("Row "+strconv.Itoa(row+1), start, end, sc.Amount(kind, o.Least*per), sc.Amount(kind, o.Most*per), strconv.Itoa(o.Shut))
 			}
-		}
-		t.End()
+		})
 		sc.Tag("p", words)
 	})
 	sc.Working(func() {

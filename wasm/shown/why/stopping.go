@@ -6,6 +6,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/water"
@@ -35,23 +36,23 @@ func Stopping(the *scene.Scene) {
 		sc.Tag("p", "Level tubing beside emitters that do not hold back stays full in this calculation. If they hang below it, up to "+sc.Amount(unit.Volume, level)+" more runs out.")
 	}
 	sc.Fold("What runs out, as a table", func() {
-		t := sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of "+wording.Shot(shots.LeastShot)+" to "+wording.Shot(shots.MostShot)+" there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at")
-		for i := range u.Zones {
-			z := &u.Zones[i]
-			d := &z.Drain
-			most, share, holds := "–", "–", "–"
-			if d.Most >= 0 {
-				most = sc.Amount(unit.Dose, d.Extra[d.Most])
-				share = sc.shareOf(d.Extra[d.Most], sc.Plants[d.Most].Flow)
-				holds = sc.Amount(unit.Pressure, d.Prevents*sc.Weight)
+		sc.Table("After a shot, zone by zone", "Zone", "#The lines hold", "#Runs out of emitters", "#Of plants", "#Most to one plant", "#Share of "+wording.Shot(shots.LeastShot)+" to "+wording.Shot(shots.MostShot)+" there", "#Runs back to the tank", "#Filled again after", "#Held by emitters that close at").Rows(func(t *block.Table) {
+			for i := range u.Zones {
+				z := &u.Zones[i]
+				d := &z.Drain
+				most, share, holds := "–", "–", "–"
+				if d.Most >= 0 {
+					most = sc.Amount(unit.Dose, d.Extra[d.Most])
+					share = sc.shareOf(d.Extra[d.Most], sc.Plants[d.Most].Flow)
+					holds = sc.Amount(unit.Pressure, d.Prevents*sc.Weight)
+				}
+				held := "–"
+				if !z.Waterless() {
+					held = sc.Amount(unit.Volume, z.Holds)
+				}
+				t.Row("Zone "+strconv.Itoa(z.Zone), held, sc.Amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.Amount(unit.Volume, d.Back), sc.refillTime(z), holds)
 			}
-			held := "–"
-			if !z.Waterless() {
-				held = sc.Amount(unit.Volume, z.Holds)
-			}
-			t.Row("Zone "+strconv.Itoa(z.Zone), held, sc.Amount(unit.Volume, d.Volume), strconv.Itoa(d.Outlets), most, share, sc.Amount(unit.Volume, d.Back), sc.refillTime(z), holds)
-		}
-		t.End()
+		})
 	})
 	sc.Fold("Show the working of what stays", func() {
 		sc.Tag("p", "An emitter that shuts at a pressure holds a column of water of this height above it:")

@@ -54,13 +54,13 @@ func Surge(the *scene.Scene) {
 	})
 	sc.SameAsTable(func() {
 		sc.Tag("p", "The warmer tubing is, the less it may carry. At "+sun+" pipe of PE 100 keeps "+sc.Amount(unit.Share, catalogue.LeftPE100)+" of its rating for "+cool+" ("+catalogue.LeftPE100Source.String()+"), and soft drip tubing and all other pipe "+sc.Amount(unit.Share, catalogue.LeftSoft)+" ("+catalogue.LeftSoftSource.String()+"). Soft tubing may lose more: what its maker says comes first. That the sun makes it so warm is "+catalogue.SunSource.Standing.String()+".")
-		t := sc.Table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least")
-		for i := range blows {
-			b := &blows[i]
-			t.Row(sc.struck(b), sc.Amount(unit.Speed, b.Speed), sc.Amount(unit.Pressure, b.Rest), sc.Amount(unit.Pressure, b.Rise),
-				sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), wording.Closing(b.Closing))
-		}
-		t.End()
+		sc.Table("What a valve that shuts at once does", "Tubing", "#Speed", "#At rest", "#Surge", "#Rated at "+cool, "#May carry at "+sun, "#Shut over at least").Rows(func(t *block.Table) {
+			for i := range blows {
+				b := &blows[i]
+				t.Row(sc.struck(b), sc.Amount(unit.Speed, b.Speed), sc.Amount(unit.Pressure, b.Rest), sc.Amount(unit.Pressure, b.Rise),
+					sc.Amount(unit.Pressure, b.Rated), sc.Amount(unit.Pressure, b.Carries), wording.Closing(b.Closing))
+			}
+		})
 	})
 	sc.Working(func() {
 		sc.Tag("p", "The pressure surge in the "+name+":")

@@ -42,25 +42,25 @@ func Zones(the *scene.Scene) {
 		})
 	}
 	sc.SameAsTable(func() {
-		t := sc.Table("The zones, one after another", "Zone, and its rows", "#Plants", "#Flow, "+sc.Symbol(unit.Flow),
-			"#Head at the "+sc.SourceName()+", "+sc.Symbol(unit.Head), "#To spare at its weakest, "+sc.Symbol(unit.Pressure), "#Begins after", "#Runs for")
-		start := 0.0
-		for i := range s.Zones {
-			v, long := &s.Zones[i], each[i]
-			if long == 0 {
-				long = math.NaN() // nothing runs
+		sc.Table("The zones, one after another", "Zone, and its rows", "#Plants", "#Flow, "+sc.Symbol(unit.Flow),
+			"#Head at the "+sc.SourceName()+", "+sc.Symbol(unit.Head), "#To spare at its weakest, "+sc.Symbol(unit.Pressure), "#Begins after", "#Runs for").Rows(func(t *block.Table) {
+			start := 0.0
+			for i := range s.Zones {
+				v, long := &s.Zones[i], each[i]
+				if long == 0 {
+					long = math.NaN() // nothing runs
+				}
+				t.Explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.Bare(unit.Flow, v.Flow), sc.Bare(unit.Head, v.Head),
+					sc.Bare(unit.Pressure, v.Margin*sc.Weight), sc.Amount(unit.Duration, start), sc.Amount(unit.Duration, long))
+				start += each[i]
 			}
-			t.Explained("Zone "+strconv.Itoa(v.Zone), sc.zoneRows(v.Zone), strconv.Itoa(v.Even.N), sc.Bare(unit.Flow, v.Flow), sc.Bare(unit.Head, v.Head),
-				sc.Bare(unit.Pressure, v.Margin*sc.Weight), sc.Amount(unit.Duration, start), sc.Amount(unit.Duration, long))
-			start += each[i]
-		}
-		if len(s.Zones) > 1 {
-			if round == 0 {
-				round = math.NaN() // it has no end
+			if len(s.Zones) > 1 {
+				if round == 0 {
+					round = math.NaN() // it has no end
+				}
+				t.Total("One round", strconv.Itoa(len(s.Layout.Plants)), "", "", "", "", sc.Amount(unit.Duration, round))
 			}
-			t.Total("One round", strconv.Itoa(len(s.Layout.Plants)), "", "", "", "", sc.Amount(unit.Duration, round))
-		}
-		t.End()
+		})
 	})
 	if k := firstLink(s.Layout, layout.RunOf, 0); k >= 0 && sc.Zone != nil && sc.Zone.Solution.Flow[k] > 0 {
 		q := sc.Zone.Solution.Flow[k]

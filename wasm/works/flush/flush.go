@@ -46,6 +46,10 @@ type End struct {
 	Shut  int     // emitters that were open and shut for lack of pressure
 }
 
+// TooSlow says whether the water of an end, opened alone, does not carry the dirt
+// out while the other rows run.
+func (e *End) TooSlow() bool { return e.Speed < Wanted }
+
 // Together is how many ends of the rows may be open at once in one zone.
 type Together struct {
 	Zone int
@@ -94,7 +98,7 @@ func Of(l *layout.Layout, open [][]bool) *Flush {
 		}
 	}
 	for i := range f.Ends {
-		if f.Ends[i].Speed < Wanted {
+		if f.Ends[i].TooSlow() {
 			f.Slow++
 		}
 		if f.Ends[i].Alone < Wanted {

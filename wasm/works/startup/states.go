@@ -30,6 +30,10 @@ type States struct {
 // Differ says whether more emitters stay open than open by themselves.
 func (s *States) Differ() bool { return s.Held != s.Few }
 
+// Unsteady returns how many plants' emitters open and shut in turn at the edge of
+// the two: those of the state of which there are more.
+func (s *States) Unsteady() int { return max(s.Below.Unsteady, s.Above.Unsteady) }
+
 // statesOf finds the states of a zone.
 func statesOf(l *layout.Layout, zone int, below *network.Solution) (States, error) {
 	n := l.Zone(zone)

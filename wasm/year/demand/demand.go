@@ -4,6 +4,8 @@
 package demand
 
 import (
+	"slices"
+
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
@@ -181,6 +183,26 @@ func (d *Demand) Peak(planting int, k climate.Kind) (on day.Day, use float64) {
 		}
 	}
 	return on, use
+}
+
+// Thirstiest returns the plantings of which a plant takes up most on a hot day, at
+// most so many, as indices into d.Plantings: the one that takes most first, and of
+// those that take the same the one that stands first.
+func (d *Demand) Thirstiest(most int) []int {
+	var list []int
+	var peaks []float64
+	for i := range d.Plantings {
+		_, peak := d.Peak(i, climate.Hot)
+		at := len(list)
+		for at > 0 && peak > peaks[at-1] {
+			at--
+		}
+		list, peaks = slices.Insert(list, at, i), slices.Insert(peaks, at, peak)
+		if len(list) > most {
+			list, peaks = list[:most], peaks[:most]
+		}
+	}
+	return list
 }
 
 // stages returns the life of a planting. The grown stage is stretched or

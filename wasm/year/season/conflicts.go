@@ -177,6 +177,29 @@ func (s *Season) freezing(p *plan.Plan) {
 	}
 }
 
+// A Loss is how frost, or draining the system before it, takes a planting's
+// harvest, and what would save that.
+type Loss struct {
+	Drained bool // the first harvest would come before the frost, when the system is drained already
+	Short   int  // days by which the time without frost is too short; 0 where it is long enough
+	Least   int  // days by which the planting has to be sown sooner, else: so many at the least
+	Most    int  // and so many at the most, or it goes out before the last frost
+}
+
+// Loss returns that of a conflict that is FrostKill.
+func (s *Season) Loss(p *plan.Plan, c *Conflict) Loss {
+	g := &s.Plantings[c.Planting]
+	last, _, _ := Frosts(p, g.Dates[Slab])
+	l := Loss{Drained: g.Dates[Harvest] < c.Until}
+	least, most := int(g.Dates[Harvest]-Cleared(c.Until))+1, int(g.Dates[Slab]-last)-1
+	if least > most {
+		l.Short = least - most
+	} else {
+		l.Least, l.Most = least, most
+	}
+	return l
+}
+
 // shared returns the first row that two plantings both stand in, or -1.
 func shared(a, b *Planting) int {
 	for _, r := range a.Rows {

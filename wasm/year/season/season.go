@@ -89,6 +89,40 @@ func (s *Season) bounds() {
 	}
 }
 
+// A Course is how a season goes: the plantings that are the first, as indices
+// into Season.Plantings, of the same day the one that stands first; -1 for none.
+type Course struct {
+	Sown   int // of those that are raised from seed
+	Out    int // planted out
+	Picked int // of those that frost does not kill before
+	End    day.Day
+}
+
+// Course returns how the season goes, by the plantings that grow in a row.
+func (s *Season) Course() Course {
+	c := Course{Sown: -1, Out: -1, Picked: -1}
+	for i := range s.Plantings {
+		g := &s.Plantings[i]
+		if !g.Grows() {
+			continue
+		}
+		first := func(at *int, stage Stage) {
+			if *at < 0 || g.Dates[stage] < s.Plantings[*at].Dates[stage] {
+				*at = i
+			}
+		}
+		if g.Dates[Sow] < g.Dates[Slab] {
+			first(&c.Sown, Sow)
+		}
+		first(&c.Out, Slab)
+		if !g.Killed {
+			first(&c.Picked, Harvest)
+		}
+		c.End = max(c.End, g.Dates[End])
+	}
+	return c
+}
+
 // At returns the planting that stands in a row on a day, planted out, or nil.
 // Where two do, the one that was planted last counts.
 func (s *Season) At(row int, d day.Day) *Planting {

@@ -97,7 +97,7 @@ func need(t *plan.Timer, beds []Bed, sky Sky) (s Setting, ok bool) {
 		if !(b.Least > 0) {
 			return s, false
 		}
-		run := dose.Applied(b.Use[sky], b.wanted(t, sky)) / b.Least
+		run := dose.Applied(b.Use[sky], b.Wanted(t, sky)) / b.Least
 		if run > forever {
 			return s, false // they get next to nothing
 		}

@@ -13,10 +13,10 @@ import (
 func TestWantedDrain(t *testing.T) {
 	tm := &plan.Timer{DrainLow: 0.1, Drain: 0.2, DrainHot: 0.3}
 	for sky, want := range []float64{0.1, 0.2, 0.3, 0.3} {
-		if got := (&Bed{}).wanted(tm, Sky(sky)); got != want {
+		if got := (&Bed{}).Wanted(tm, Sky(sky)); got != want {
 			t.Errorf("sky %d: %g, want %g", sky, got, want)
 		}
-		if got := (&Bed{Young: true}).wanted(tm, Sky(sky)); got != 0.1 {
+		if got := (&Bed{Young: true}).Wanted(tm, Sky(sky)); got != 0.1 {
 			t.Errorf("young plants under sky %d: %g, want 0.1", sky, got)
 		}
 	}

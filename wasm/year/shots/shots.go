@@ -46,8 +46,8 @@ type Bed struct {
 	Young    bool           // still rooting in: its drain is that of a dull day
 }
 
-// wanted is the share that is to drain.
-func (b *Bed) wanted(t *plan.Timer, sky Sky) float64 {
+// Wanted is the share that is to drain.
+func (b *Bed) Wanted(t *plan.Timer, sky Sky) float64 {
 	switch {
 	case b.Young || sky == Dull:
 		return t.DrainLow

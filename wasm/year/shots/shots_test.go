@@ -171,7 +171,7 @@ func check(t *testing.T, tm *plan.Timer, d *Day, lit dose.Sunlit) {
 		least := math.Inf(1)
 		for k := range s.Beds {
 			f := &s.Beds[k]
-			wanted := f.Bed.wanted(tm, d.Sky)
+			wanted := f.Bed.Wanted(tm, d.Sky)
 			left := dose.Drain(f.Use, f.Worst)
 			if left < wanted-1e-9 && f.Use > 0 {
 				t.Fatalf("a plant drains %g, and %g is wanted: %+v", left, wanted, s)
