@@ -35,6 +35,7 @@ func named() map[string][]string {
 		"stretch": stretches[:], "group": groups[:], "fault": faults[:], "sky": skies[:], "task": taskNames[:], "conflict": conflictNames[:],
 		"sign": signs[:], "cleaning": cleanings[:], "flush": flushed[:], "remedy": remedies[:], "limit of a timer": timerLimits[:], "cure": cures[:],
 		"conclusion": conclusions[:], "limit": limit.Names[:], "fewest zones": enough[:], "worth of a loop": worths[:], "side of a loop": sides[:],
+		"barrier": barriers[:], "filling": fillings[:],
 	}
 	for k := range sheet.Kinds {
 		all["finding"] = append(all["finding"], sheet.Kinds[k].Name)

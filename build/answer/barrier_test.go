@@ -2,8 +2,6 @@ package answer
 
 import (
 	"encoding/json"
-	"slices"
-	"strings"
 	"testing"
 
 	"evenrow/wasm/ground/day"
@@ -131,16 +129,5 @@ func TestTheTankIsInTheFile(t *testing.T) {
 	}
 	if some < 2 {
 		t.Errorf("%d examples have a tank", some)
-	}
-}
-
-// Every barrier and filling has a name of its own, in words.
-func TestBarriersAndFillingsHaveNames(t *testing.T) {
-	for _, list := range [][]string{barriers[:], fillings[:]} {
-		for i, name := range list {
-			if !aWord.MatchString(name) || stumbles.MatchString(name) || slices.Index(list, name) != i {
-				t.Errorf("%d of %s: %q", i, strings.Join(list, ", "), name)
-			}
-		}
 	}
 }
