@@ -3,6 +3,7 @@ package shots
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"evenrow/wasm/ground/day"
@@ -90,7 +91,11 @@ func TestZonesAndBareRows(t *testing.T) {
 			}
 		}
 	}
+	p.Timer.Kind, p.Timer.Channels = plan.StartTimes, 1
 	c := y.Card()
+	if !slices.ContainsFunc(c.Limits, func(l Limit) bool { return l.Kind == FewValves }) {
+		t.Errorf("two zones and one valve: %+v", c.Limits)
+	}
 	l := &c.Lines[0]
 	if len(l.Beds) != 2 || l.Beds[0].Zone != 1 || l.Beds[0].Plants != 60 || l.Beds[1].Zone != 2 || l.Beds[1].Plants != 30 {
 		t.Fatalf("%+v", l.Beds)

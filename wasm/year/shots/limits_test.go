@@ -77,6 +77,8 @@ func TestWhatATimerCannotDo(t *testing.T) {
 		{"one valve too few", func(tm *plan.Timer) { tm.Channels = 2 }, 3, 0, 0, 0, []LimitKind{FewValves}, 0},
 		{"zones of a timer that goes on and off", func(tm *plan.Timer) { tm.Kind, tm.Window, tm.Channels = plan.OnAndOff, plan.ByLight, 9 }, 2, Long, 0, 0, []LimitKind{OneValve, LongByDay, LightHours}, Hot},
 		{"a dial", func(tm *plan.Timer) { tm.Kind = plan.Dial }, 1, Long, Long, Short, []LimitKind{Pins, ShortShots}, 0},
+		{"hours of light of a timer with start times", func(tm *plan.Timer) { tm.Window = plan.ByLight }, 1, 0, 0, 0, nil, 0},
+		{"hours of a clock of one that goes on and off", func(tm *plan.Timer) { tm.Kind = plan.OnAndOff }, 1, 0, 0, 0, nil, 0},
 		{"a hot day before a typical one", func(*plan.Timer) {}, 1, Few, Dry, 0, []LimitKind{FewStarts}, Hot},
 		{"a typical day", func(*plan.Timer) {}, 1, 0, Dry, Short, []LimitKind{Gaps, ShortShots}, Typical},
 	} {
@@ -226,6 +228,9 @@ func TestYoungPlants(t *testing.T) {
 		{Lit: lit, Beds: []Bed{bed(0, 0.2, true), bed(2, 0.3, true)}}, // the first has been seen
 	}}
 	list := c.young()
+	if others := (&Card{Lines: []Line{{Lit: lit, Beds: []Bed{bed(2, 0.3, true), bed(0, 0.5, true)}}}}).young(); len(others) != 2 || others[0].Bed.Planting != 2 {
+		t.Errorf("those that come first have least: %+v", others)
+	}
 	if len(list) != 2 || list[0].Bed != &c.Lines[1].Beds[1] || list[1].Bed != &c.Lines[0].Beds[0] || list[0].Line != &c.Lines[1] {
 		t.Errorf("%+v", list)
 	}
