@@ -54,7 +54,7 @@ const MostHead = 150
 
 // mostWork bounds the work: nodes of all steps of the solver, about a third of a
 // second. Sums need no bound: a plan with every size and grouping has less than
-// three million candidates times zones, about a tenth.
+// three hundred thousand candidates times zones, a hundredth of a second.
 const mostWork = 2_500_000
 
 func newSearch(p *plan.Plan, split func(p *plan.Plan, n int), m *work.Meter) *search {

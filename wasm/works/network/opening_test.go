@@ -10,6 +10,16 @@ import (
 	"evenrow/wasm/trade/emitter"
 )
 
+// thirsty returns a network with rings whose emitters are narrow between opening and
+// closing, thirsty and far: some will be unsteady.
+func thirsty(r *rand.Rand) *Network {
+	n := randomTree(r, 1+r.IntN(40))
+	withRings(r, n, r.IntN(3))
+	n.Emitters[0].Closes = n.Emitters[0].Opens - r.Float64()
+	n.Emitters[2].Flow *= 10 * r.Float64()
+	return n
+}
+
 // The rule of [Solver.Start], followed here word by word: of the emitters that
 // see their opening head, in the order of what they have to spare, one more is
 // opened as long as all that are open stay so.
@@ -17,11 +27,7 @@ func TestOpeningRule(t *testing.T) {
 	unsteady, rounds := 0, 0
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 12))
-		n := randomTree(r, 1+r.IntN(40))
-		withRings(r, n, r.IntN(3))
-		// Narrow between opening and closing, thirsty and far: some will be unsteady.
-		n.Emitters[0].Closes = n.Emitters[0].Opens - r.Float64()
-		n.Emitters[2].Flow *= 10 * r.Float64()
+		n := thirsty(r)
 		s, err := NewSolver(n)
 		if err != nil {
 			t.Fatal(err)

@@ -42,18 +42,14 @@ func TestFewSteps(t *testing.T) {
 	} {
 		start, after, held := 0, 0, 0
 		for seed := range uint64(300) {
-			r := rand.New(rand.NewPCG(seed, 12))
+			var n *Network
 			if c.supplies {
-				r = rand.New(rand.NewPCG(seed, 5))
-			}
-			n := randomTree(r, 1+r.IntN(40))
-			if c.supplies {
+				r := rand.New(rand.NewPCG(seed, 5))
+				n = randomTree(r, 1+r.IntN(40))
 				withRings(r, n, r.IntN(8))
 				withSupply(r, n)
 			} else {
-				withRings(r, n, r.IntN(3))
-				n.Emitters[0].Closes = n.Emitters[0].Opens - r.Float64()
-				n.Emitters[2].Flow *= 10 * r.Float64()
+				n = thirsty(rand.New(rand.NewPCG(seed, 12)))
 			}
 			s, err := NewSolver(n)
 			if err != nil {
