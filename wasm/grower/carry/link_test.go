@@ -275,7 +275,7 @@ func TestReadLinkRefuses(t *testing.T) {
 		{"a value out of range", change(func(p *plan.Plan) { p.Rows[1].Spacing = 5 }),
 			"The link holds a plan with something out of range: Row 2: spacing must be from 0.05 to 3 m"},
 		{"not a number, written whole", change(func(p *plan.Plan) { p.Place.Length = math.NaN() }),
-			"The link holds a plan with something out of range: Place: length along the rows must be from 1 to 300 m"},
+			"The link holds a plan with something out of range: Place: length along the rows must be from 0.5 to 300 m"},
 	} {
 		p, err := ReadLink(c.link)
 		if err == nil || err.Error() != c.want+"." || p != nil {

@@ -29,7 +29,7 @@ func TestCheck(t *testing.T) {
 		{"out of range, US", func(p *Plan) { p.Units = unit.US; p.Rows[1].Spacing = 4 },
 			[]string{"rows.2.spacing: Row 2: spacing must be from 0.165 to 9.84 ft"}},
 		{"not finite", func(p *Plan) { p.Place.Length = math.NaN(); p.Place.Width = math.Inf(1) },
-			[]string{"place.length: Place: length along the rows must be from 1 to 300 m", "place.width: Place: width across the rows must be from 0.5 to 200 m"}},
+			[]string{"place.length: Place: length along the rows must be from 0.5 to 300 m", "place.width: Place: width across the rows must be from 0.5 to 200 m"}},
 		{"all at once, in the order of the page", func(p *Plan) {
 			p.Limits.Speed = 9
 			p.Rows[3].Plants = 0

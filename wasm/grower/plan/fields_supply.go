@@ -13,12 +13,19 @@ var planFields = []*Field{
 }
 
 var placeFields = []*Field{
-	number(1, "length", "Length along the rows", unit.Length, 1, 300, 12,
+	number(1, "length", "Length along the rows", unit.Length, 0.5, 300, 12,
 		"", func(p *Plan, _ int) *float64 { return &p.Place.Length }),
 	number(2, "width", "Width across the rows", unit.Length, 0.5, 200, 5,
 		"", func(p *Plan, _ int) *float64 { return &p.Place.Width }),
 	number(3, "water", "Water temperature", unit.Temperature, 1, 40, 20,
 		"Cold water is thicker and loses more on the way.", func(p *Plan, _ int) *float64 { return &p.Place.Water }),
+	// Their defaults are those of links from before there were doors.
+	number(4, "door", "Width of the door", unit.Length, 0, 10, 0,
+		"In the middle of the near end; 0 for none.", func(p *Plan, _ int) *float64 { return &p.Place.Door }),
+	number(5, "path", "Path between rows", unit.Length, 0, 5, 0,
+		"The free strip that you walk in, from slab to slab; 0 when it does not matter.", func(p *Plan, _ int) *float64 { return &p.Place.Path }),
+	number(6, "margin", "Free strip at the walls", unit.Length, 0, 5, 0,
+		"0 when rows may touch the walls.", func(p *Plan, _ int) *float64 { return &p.Place.Margin }),
 }
 
 // supplied returns the condition that the supply is one of some kinds.

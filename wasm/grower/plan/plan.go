@@ -48,6 +48,9 @@ type Place struct {
 	Length float64 // m, along the rows
 	Width  float64 // m, across the rows
 	Water  float64 // °C, temperature of the water
+	Door   float64 // m, width of the door, in the middle of the near end, where X is 0; 0 for none
+	Path   float64 // m, least width of the free strip between two rows that somebody walks; 0 where none is asked for
+	Margin float64 // m, strip to keep free along all walls; 0 where none is asked for
 }
 
 // Kinds of supply, the values of Supply.Kind.

@@ -38,6 +38,12 @@ func TestWaterBelowTheEmittersInWords(t *testing.T) {
 		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: -0.3, Limit: 7}, "The water stands 0.3\u00a0m below the lowest of the shut emitters."},
 		{sheet.Finding{Kind: sheet.NeverOpen, Row: -1, Value: 3, Limit: 7}, "those that are shut get at most 0.29\u00a0bar (3.0\u00a0m)."},
 		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: -6.49, Limit: 12}, "Row 3 begins 6.49\u00a0m before the place."},
+		{sheet.Finding{Kind: sheet.NarrowPath, Row: 2, Base: 1, Value: 0.55, Limit: 0.6}, "Between rows 2 and 3 there is 0.55\u00a0m, and you want a path of 0.6\u00a0m."},
+		{sheet.Finding{Kind: sheet.NarrowPath, Row: 2, Base: 1, Value: -0.1, Limit: 0.6}, "Nothing is free between rows 2 and 3, and you want a path of 0.6\u00a0m."},
+		{sheet.Finding{Kind: sheet.NearWall, Row: 2, Value: 0.05, Limit: 0.1}, "Row 3 comes within 0.05\u00a0m of a wall, and you want 0.1\u00a0m to be free there."},
+		{sheet.Finding{Kind: sheet.NearWall, Row: 2, Value: -0.2, Limit: 0.1}, "Row 3 reaches 0.2\u00a0m beyond a wall with its slabs, bags, buckets or pots, and you want 0.1\u00a0m to be free before it."},
+		{sheet.Finding{Kind: sheet.NearWall, Row: 2, Value: 0, Limit: 0.1}, "Row 3 touches a wall, and you want 0.1\u00a0m to be free there."},
+		{sheet.Finding{Kind: sheet.InTheDoor, Row: 1, Value: 0, Limit: 0.8}, "Row 2 stands in the way in: nothing should stand within 0.8\u00a0m of the door."},
 		{sheet.Finding{Kind: sheet.OutsidePlace, Row: 2, Value: 13, Limit: 12}, "Row 3 reaches 13\u00a0m, and the place ends at 12\u00a0m."},
 	} {
 		if got := sc.explain(&c.f); !strings.Contains(got, c.want) {

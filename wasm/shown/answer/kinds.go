@@ -115,6 +115,15 @@ var tellings [sheet.FindingKinds]told = [...]told{
 	sheet.NoBackflow: {
 		why: "No loss is counted for a backflow device. A tap usually needs one, your water supplier says which, and it takes head: enter it under Supply from its data sheet.",
 	},
+	sheet.NarrowPath: {
+		whyOf: part.narrowPath,
+	},
+	sheet.NearWall: {
+		whyOf: part.nearWall,
+	},
+	sheet.InTheDoor: {
+		whyOf: part.inTheDoor,
+	},
 }
 
 // headline is the answer with a finding as the gravest.
@@ -300,6 +309,30 @@ func (sc part) outsidePlace(f *sheet.Finding) string {
 		return words.Say("Row {row} begins {far} before the place.", row, sc.Amount(unit.Length, -f.Value))
 	}
 	return words.Say("Row {row} reaches {far}, and the place ends at {end}.", row, sc.Amount(unit.Length, f.Value), sc.Amount(unit.Length, f.Limit))
+}
+
+// narrowPath names two rows, the nearest of all that are too near.
+func (sc part) narrowPath(f *sheet.Finding) string {
+	row, before, wanted := words.N(f.Row+1), words.N(f.Base+1), sc.Amount(unit.Length, f.Limit)
+	if f.Value <= 0 {
+		return words.Say("Nothing is free between rows {before} and {row}, and you want a path of {path}.", before, row, wanted)
+	}
+	return words.Say("Between rows {before} and {row} there is {free}, and you want a path of {path}.", before, row, sc.Amount(unit.Length, f.Value), wanted)
+}
+
+func (sc part) nearWall(f *sheet.Finding) string {
+	row, wanted := words.N(f.Row+1), sc.Amount(unit.Length, f.Limit)
+	switch {
+	case sheet.Nothing(f.Value):
+		return words.Say("Row {row} touches a wall, and you want {strip} to be free there.", row, wanted)
+	case f.Value < 0:
+		return words.Say("Row {row} reaches {far} beyond a wall with its slabs, bags, buckets or pots, and you want {strip} to be free before it.", row, sc.Amount(unit.Length, -f.Value), wanted)
+	}
+	return words.Say("Row {row} comes within {near} of a wall, and you want {strip} to be free there.", row, sc.Amount(unit.Length, f.Value), wanted)
+}
+
+func (sc part) inTheDoor(f *sheet.Finding) string {
+	return words.Say("Row {row} stands in the way in: nothing should stand within {far} of the door.", words.N(f.Row+1), sc.Amount(unit.Length, f.Limit))
 }
 
 func (sc part) smallTank(f *sheet.Finding) string {

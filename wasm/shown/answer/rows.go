@@ -30,6 +30,7 @@ func Rows(the *scene.Scene) {
 	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
 		sc.ground(class, width, ts)
 	})
+	sc.ways()
 	sc.rowTable(ts)
 	sc.plantTables(ts)
 }
@@ -146,18 +147,7 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 
 	title := words.Say("Plan view: {rows} {rows|row|rows}, {plants} {plants|plant|plants}", words.N(len(ts)), words.N(len(l.Plants)))
 	sc.SVGOfParts(class, width, height, title, func() {
-		outline := &block.Path{}
-		px, py := sc.S.Plan.Place.Length, sc.S.Plan.Place.Width
-		for i, c := range [...][2]float64{{0, 0}, {px, 0}, {px, py}, {0, py}} {
-			x, y := at(c[0], c[1])
-			if i == 0 {
-				outline.Move(x, y)
-			} else {
-				outline.Line(x, y)
-			}
-		}
-		outline.Close()
-		sc.Draw("place", outline)
+		sc.walls(at)
 		sc.tubing(at)
 
 		size := sc.dropScale(scale, turned)
@@ -190,6 +180,59 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 		}
 		sc.scaleBar(width, height, scale)
 	})
+}
+
+// walls draws the outline of the place, open where the door is, and a thin line
+// where rows may begin.
+func (sc part) walls(at func(x, y float64) (float64, float64)) {
+	place := &sc.S.Plan.Place
+	through := func(corners ...[2]float64) *block.Path {
+		line := &block.Path{}
+		for _, c := range corners {
+			line.To(at(c[0], c[1]))
+		}
+		return line
+	}
+	long, wide := place.Length, place.Width
+	if place.Door > 0 {
+		from, to := max(0, (wide-place.Door)/2), min(wide, (wide+place.Door)/2)
+		sc.Draw("place", through([2]float64{0, to}, [2]float64{0, wide}, [2]float64{long, wide}, [2]float64{long, 0}, [2]float64{0, 0}, [2]float64{0, from}))
+	} else {
+		outline := through([2]float64{0, 0}, [2]float64{long, 0}, [2]float64{long, wide}, [2]float64{0, wide})
+		outline.Close()
+		sc.Draw("place", outline)
+	}
+	if m := place.Margin; m > 0 && 2*m < min(long, wide) {
+		strip := through([2]float64{m, m}, [2]float64{long - m, m}, [2]float64{long - m, wide - m}, [2]float64{m, wide - m})
+		strip.Close()
+		sc.Draw("grid", strip)
+	}
+}
+
+// ways says in words what the walls show.
+func (sc part) ways() {
+	place := &sc.S.Plan.Place
+	var said []string
+	if place.Door > 0 {
+		said = append(said, words.Say("The gap in the wall is the door, {wide} wide.", sc.Amount(unit.Length, place.Door)))
+	}
+	if place.Margin > 0 {
+		said = append(said, words.Say("The thin line keeps {strip} from the walls.", sc.Amount(unit.Length, place.Margin)))
+	}
+	if beds := sc.S.Layout.Beds(); place.Path > 0 && len(beds) > 1 {
+		least, found := math.Inf(1), false
+		for i := range beds {
+			if free, _, ok := layout.Walk(beds, i); ok {
+				least, found = min(least, free), true
+			}
+		}
+		if found && least > 0 {
+			said = append(said, words.Say("The narrowest path between rows is {free} wide, from edge to edge of what the plants stand in.", sc.Amount(unit.Length, least)))
+		}
+	}
+	if len(said) > 0 {
+		sc.Tag("p", words.Sentences(said...))
+	}
 }
 
 // dropScale is the size of the drops, so that neighbours do not touch.

@@ -168,6 +168,7 @@ func (s *Sheet) judgePlan() {
 	for i := range p.Rows {
 		s.judgeRow(i)
 	}
+	s.judgeGround()
 }
 
 // smallestPassage returns the smallest passage of the emitters in use, in m.
@@ -212,6 +213,29 @@ func (s *Sheet) judgeRow(row int) {
 			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.X, Limit: place.Length})
 		case p.At.Y > place.Width+slack:
 			s.find(Finding{Kind: OutsidePlace, Count: 1, Row: row, Plant: p.Number, Value: p.At.Y, Limit: place.Width})
+		}
+	}
+}
+
+// judgeGround compares the ground between and around the rows with what is to be
+// free of it.
+func (s *Sheet) judgeGround() {
+	place := &s.Plan.Place
+	if place.Path <= 0 && place.Margin <= 0 && place.Door <= 0 {
+		return
+	}
+	const slack = 1e-6 // rounding of sums of gaps
+	beds := s.Layout.Beds()
+	for i := range beds {
+		b := &beds[i]
+		if free, before, ok := layout.Walk(beds, i); ok && free < place.Path-slack {
+			s.find(Finding{Kind: NarrowPath, Count: 1, Row: i, Base: before, Value: free, Limit: place.Path})
+		}
+		if near := b.Wall(place.Length, place.Width); place.Margin > 0 && near < place.Margin-slack {
+			s.find(Finding{Kind: NearWall, Count: 1, Row: i, Value: near, Limit: place.Margin})
+		}
+		if b.InDoor(place.Door, place.Width) {
+			s.find(Finding{Kind: InTheDoor, Count: 1, Row: i, Value: b.X0, Limit: place.Door})
 		}
 	}
 }

@@ -30,6 +30,9 @@ const (
 	Unsolved                        // the flows did not settle
 	TooHigh                         // still water does not reach the way's highest point
 	NoBackflow                      // a tap, and no loss counted for the device that keeps its water clean
+	NarrowPath                      // rows stand nearer to each other than somebody needs to walk there
+	NearWall                        // a row stands nearer to a wall than it may
+	InTheDoor                       // a row stands in the way in
 	FindingKinds = iota             // how many there are
 )
 
@@ -80,6 +83,9 @@ var Kinds [FindingKinds]KindOf = [...]KindOf{
 	Unsolved:     {Name: "unsolved", Verdict: Cannot, Unit: unit.None},                                                             // none; none
 	TooHigh:      {Name: "too-high", Verdict: No, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                         // how far below the highest point the water stays, negative; none
 	NoBackflow:   {Name: "no-backflow", Unit: unit.None},                                                                           // none; none
+	NarrowPath:   {Name: "narrow-path", Unit: unit.Length},                                                                         // free strip between Row and Base; wanted
+	NearWall:     {Name: "near-wall", Unit: unit.Length},                                                                           // how far Row is from it; wanted
+	InTheDoor:    {Name: "in-the-door", Unit: unit.Length},                                                                         // how far from the door Row begins; wanted
 }
 
 func (k FindingKind) String() string { return Kinds[k].Name }

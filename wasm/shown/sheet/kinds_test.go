@@ -130,6 +130,9 @@ func TestEveryKindIsFound(t *testing.T) {
 		Fouled:       func(p *plan.Plan) { p.Filter.Fouling, p.Filter.Rated = 2e5, p.Filter.Rated/6 },
 		TooHigh:      func(p *plan.Plan) { *p = *hump(22, 20) },
 		NoBackflow:   func(p *plan.Plan) { p.Supply.Kind, p.Supply.Devices = plan.Mains, 0 },
+		NarrowPath:   func(p *plan.Plan) { p.Place.Path = 1 },
+		NearWall:     func(p *plan.Plan) { p.Place.Margin = 0.1 },
+		InTheDoor:    func(p *plan.Plan) { p.Place.Door = 1.2 },
 	}
 	for k, make := range makes {
 		kind := FindingKind(k)

@@ -44,7 +44,7 @@ type Finding struct {
 	Value float64 // what was found; see [Kinds]
 	Limit float64 // what was wanted
 	Zone  int     // 0 when it concerns all
-	Base  int     // the row, from 0, that Row is compared with; Unlike only
+	Base  int     // the row, from 0, that Row is compared with; Unlike and NarrowPath only
 }
 
 // A Change is one thing that is done to a plan.

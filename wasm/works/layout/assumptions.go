@@ -10,6 +10,18 @@ import (
 func Assumptions() []formula.Assumption {
 	return []formula.Assumption{
 		{
+			Code: "layout.Bed.InDoor", Title: "The way in",
+			Rule:   "The door is in the middle of the near end. Before it as much ground is to be free as it is wide.",
+			Used:   "The finding of a row that stands in the way in.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "layout.Layout.Beds", Title: "The ground that plants stand on",
+			Rule:   "Slabs, bags, buckets and pots lie in the middle of their row, each with its plants in its middle. Two rows have a path between them where they stand beside each other.",
+			Used:   "The free strips between rows and at the walls.",
+			Source: source.Ref{At: "leaves that hang over a path are not counted", Standing: source.Choice},
+		},
+		{
 			Code: "layout.InsertShare", Title: "Bore of a fitting that is pushed into tubing, as a share of the tubing's bore",
 			Values: []float64{InsertShare},
 			Used:   "As d/D in the formula for a fitting pushed into tubing, for each that the next line counts. The loss goes with the fourth power of it.",
