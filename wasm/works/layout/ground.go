@@ -3,6 +3,7 @@ package layout
 import (
 	"math"
 
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -14,27 +15,31 @@ type Bed struct{ X0, X1, Y0, Y1 float64 }
 // row, with the plants of each in its middle, and across in the middle of the row.
 func (l *Layout) Beds() []Bed {
 	beds := make([]Bed, len(l.Plan.Rows))
+	next := 0
 	for i := range beds {
-		beds[i] = Bed{X0: math.Inf(1), X1: math.Inf(-1)}
-	}
-	for i := range l.Plants {
-		b, x := &beds[l.Plants[i].Row], l.Plants[i].At.X
-		b.X0, b.X1 = min(b.X0, x), max(b.X1, x)
-	}
-	for i := range beds {
-		r, m := &l.Plan.Rows[i], &catalogue.Media[l.Plan.Rows[i].Medium]
-		beyond := Beyond(m, r.PerPiece, r.Spacing)
-		beds[i].X0 -= beyond
-		beds[i].X1 += beyond
-		beds[i].Y0, beds[i].Y1 = l.across[i]-m.Width/2, l.across[i]+m.Width/2
+		r, b := &l.Plan.Rows[i], &beds[i]
+		m := &catalogue.Media[r.Medium]
+		before, whole := Reach(m, r.Plants, r.PerPiece, r.Spacing)
+		first, last := l.Plants[next].At.X, l.Plants[next+r.Plants-1].At.X
+		if next += r.Plants; last < first || last == first && i%2 == 1 && l.Plan.Header.Layout == plan.OneLine {
+			b.X1 = first + before
+			b.X0 = b.X1 - whole
+		} else {
+			b.X0 = first - before
+			b.X1 = b.X0 + whole
+		}
+		b.Y0, b.Y1 = l.across[i]-m.Width/2, l.across[i]+m.Width/2
 	}
 	return beds
 }
 
-// Beyond returns how far in m a piece of a medium reaches beyond the first and the
-// last of so many plants that stand in it with a spacing in m; not less than 0.
-func Beyond(m *catalogue.Medium, plants int, spacing float64) float64 {
-	return max(0, m.Length-float64(plants-1)*spacing) / 2
+// Reach returns the length in m along a row that its medium takes, and how much of
+// it lies before the first plant: so many plants, so many to a piece at most, with
+// a spacing in m. The last piece is whole, however few plants stand in it.
+func Reach(m *catalogue.Medium, plants, perPiece int, spacing float64) (before, whole float64) {
+	before = max(0, m.Length-float64(perPiece-1)*spacing) / 2
+	pieces := (plants + perPiece - 1) / perPiece
+	return before, max(float64((pieces-1)*perPiece)*spacing+m.Length, float64(plants-1)*spacing)
 }
 
 // Along says whether two beds share a stretch of the length of the place: with

@@ -5,17 +5,18 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/catalogue"
 )
 
-// The slabs of the tunnel are 1 m by 0.2 m with three plants each, 0.333 m apart:
-// the first plant stands 0.167 m from the header and from the slab's end, and the
-// tenth slab ends where the tubing's last plant stands and 0.167 m more.
+// The slabs of the tunnel are 1 m by 0.2 m with three plants each, 0.333 m apart, so
+// that one follows the other after 0.999 m: the middle of the first, and its second
+// plant, stand 0.5 m from the header.
 func TestBedsOfSlabs(t *testing.T) {
 	l := New(plan.Default())
 	beds := l.Beds()
-	last := 0.167 + 29*0.333
+	const end = 9*0.999 + 1 // of the tenth slab
 	for i, y := range []float64{0.85, 1.95, 3.05, 4.15} {
-		want := Bed{0, last + 0.167, y - 0.1, y + 0.1}
+		want := Bed{0, end, y - 0.1, y + 0.1}
 		if got := beds[i]; !sameBed(got, want) {
 			t.Errorf("row %d stands on %+v, want %+v", i+1, got, want)
 		}
@@ -26,7 +27,7 @@ func TestBedsOfSlabs(t *testing.T) {
 	if _, _, ok := Walk(beds, 0); ok {
 		t.Error("there is a path before row 1")
 	}
-	if got := beds[3].Wall(9, 5); math.Abs(got-(9-last-0.167)) > 1e-9 {
+	if got := beds[3].Wall(9, 5); math.Abs(got-(9-end)) > 1e-9 {
 		t.Errorf("row 4 is %v from a wall that it reaches beyond", got)
 	}
 	if got := (&Bed{0.5, 11, 1, 4.25}).Wall(12, 5); math.Abs(got-0.5) > 1e-9 {
@@ -90,13 +91,35 @@ func TestBedsOfALineThatTurns(t *testing.T) {
 	p := plan.Default()
 	p.Header.Layout = plan.OneLine
 	beds := New(p).Beds()
-	// Row 1 ends 0.2 m beyond its last plant, and row 2 begins there.
-	end := 0.167 + 29*0.333 + plan.Tail
-	if want := (Bed{end - 0.167 - 29*0.333 - 0.167, end - 0.167 + 0.167, 1.85, 2.05}); !sameBed(beds[1], want) {
+	// Row 1 ends 0.2 m beyond its last plant; row 2 begins there, and its first slab
+	// reaches as far beyond its first plant as a slab does.
+	end := 0.167 + 29*0.333 + plan.Tail - 0.167 + (1-0.666)/2
+	if want := (Bed{end - 9*0.999 - 1, end, 1.85, 2.05}); !sameBed(beds[1], want) {
 		t.Errorf("%+v, want %+v", beds[1], want)
 	}
 	if _, before, ok := Walk(beds, 1); !ok || before != 0 {
 		t.Error("no path between rows 1 and 2")
+	}
+}
+
+// Of four plants, three to a slab, the fourth stands in a whole slab.
+func TestReach(t *testing.T) {
+	slab, pot := &catalogue.Media[plan.CocoSlab], &catalogue.Media[plan.Pot]
+	for _, c := range []struct {
+		m             *catalogue.Medium
+		plants, each  int
+		spacing       float64
+		before, whole float64
+	}{
+		{slab, 4, 3, 0.4, 0.1, 2.2},
+		{slab, 3, 3, 0.4, 0.1, 1},
+		{slab, 1, 1, 0.4, 0.5, 1},
+		{pot, 8, 1, 0.4, 0.125, 3.05},
+		{pot, 6, 3, 0.4, 0, 2}, // plants far beyond the pots that they are said to share
+	} {
+		if before, whole := Reach(c.m, c.plants, c.each, c.spacing); math.Abs(before-c.before) > 1e-9 || math.Abs(whole-c.whole) > 1e-9 {
+			t.Errorf("%d plants take %v, %v before the first, want %v and %v", c.plants, whole, before, c.whole, c.before)
+		}
 	}
 }
 
