@@ -374,3 +374,24 @@ func benchmark(b *testing.B, p *plan.Plan) {
 func BenchmarkDefault(b *testing.B) { benchmark(b, plan.Default()) }
 func BenchmarkLarge(b *testing.B)   { benchmark(b, large(1)) }
 func BenchmarkZones(b *testing.B)   { benchmark(b, large(12)) }
+
+// Points of a curve may differ by the last digit of their head: as shares of it some
+// are the same, and the worn pump still has a curve.
+func TestACurveThatHardlyFalls(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Regulator = 2e5
+	head := 60.0
+	p.Supply.Points = nil
+	for i := range plan.MaxPoints - 1 {
+		p.Supply.Points = append(p.Supply.Points, plan.Point{Flow: float64(i) * 1e-9, Head: head})
+		head = math.Nextafter(head, 0)
+	}
+	p.Supply.Points = append(p.Supply.Points, plan.Point{Flow: 1e-3, Head: 10})
+	if errs := p.Check(); len(errs) > 0 {
+		t.Fatal(errs)
+	}
+	_, _, f := of(t, p)
+	if s := f.find(Wear); s == nil || s.Amount < 0.2 || s.Amount > 0.9 {
+		t.Errorf("wear %+v", s)
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"evenrow/wasm/ground/numeric"
-	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/layout"
@@ -244,15 +243,28 @@ type drive struct{ pump.Curve }
 // lets more water slip back is common practice, no source.
 func worn(l *layout.Layout, share float64, behind bool) pump.Curve {
 	s := l.Plan.Supply
-	if !behind {
-		s.Regulator = 0
+	s.Regulator = 0
+	var c pump.Curve = weak{layout.Drive(&s, l.Network.Water), 1 - share}
+	if behind && l.Plan.Supply.Regulator > 0 {
+		c = pump.Regulated(c, l.Network.Water.HeadOf(l.Plan.Supply.Regulator))
 	}
-	left := 1 - share
-	s.ShutOff *= left
-	s.Static *= left
-	s.Points = append([]plan.Point(nil), s.Points...)
-	for i := range s.Points {
-		s.Points[i].Head *= left
-	}
-	return layout.Drive(&s, l.Network.Water)
+	return c
+}
+
+// weak is a supply that gives a share of its head at every flow. The points of its
+// curve are not changed: of two that hardly differ the smaller might then round to
+// the other.
+type weak struct {
+	pump.Curve
+	left float64
+}
+
+func (w weak) Head(q float64) (h, slope float64) {
+	h, slope = w.Curve.Head(q)
+	return h * w.left, slope * w.left
+}
+
+func (w weak) Loss(q float64) (loss, slope float64) {
+	loss, slope = w.Curve.Loss(q)
+	return loss * w.left, slope * w.left
 }
