@@ -39,6 +39,7 @@ func Plan(s *Source) (p *plan.Plan, accepted bool) {
 		}
 		errs = p.Check()
 	}
+	history(s, p)
 	// As it would have been typed: a share has numbers inside that no box holds.
 	typed, errs := plan.ParseDraft(plan.DraftOf(p).Encode()).Read()
 	if len(errs) > 0 {
@@ -141,6 +142,25 @@ func Ring(s *Source, plants int) *plan.Plan {
 func example(s *Source) *plan.Plan {
 	examples := plan.Examples()
 	return examples[s.below(len(examples))].Plan.Clone()
+}
+
+// history draws how the values of a plan came to be; of half the plans nothing is
+// known.
+func history(s *Source, p *plan.Plan) {
+	if s.oneIn(2) {
+		return
+	}
+	if s.oneIn(2) {
+		p.Propose()
+	}
+	often := 1 + s.below(30)
+	for _, f := range plan.Fields() {
+		for i := range plan.SectionNamed(f.Section).Records(p) {
+			if s.oneIn(often) {
+				p.SetOrigin(f, i, plan.Origin(s.below(plan.Origins)))
+			}
+		}
+	}
 }
 
 // drawSection draws how many records a section has and what stands in them.

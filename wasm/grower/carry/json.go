@@ -31,7 +31,8 @@ const innerMark = "SI "
 // JSON returns p as a JSON file (RFC 8259): an object with the format's name,
 // the plan's own fields, and one object or array of objects for each section,
 // under the names that field paths are made of. Every value is written, those
-// that do not apply included. Numbers are in the plan's units, and "" where one
+// that do not apply included. How values came to be stands in a last member, where
+// anything is known of it. Numbers are in the plan's units, and "" where one
 // was left empty; choices are words, and dates as ISO 8601 writes them.
 func JSON(p *plan.Plan) []byte {
 	b := append([]byte("{\n\t\""+formatKey+"\": "), '"')
@@ -61,7 +62,7 @@ func JSON(p *plan.Plan) []byte {
 			b = append(b, ']')
 		}
 	}
-	return append(b, "\n}\n"...)
+	return append(appendCame(b, p), "\n}\n"...)
 }
 
 func appendObject(b []byte, s *plan.Section, p *plan.Plan, i int) []byte {
@@ -120,7 +121,7 @@ func ReadJSON(data []byte) (*plan.Plan, []plan.Error) {
 
 	l := loader{found: map[string]plan.Error{}, fresh: plan.Default()}
 	p := new(plan.Plan)
-	known := []string{formatKey}
+	known := []string{formatKey, cameKey}
 	for _, s := range plan.Sections() {
 		if s.Name != "" {
 			known = append(known, s.Name)
@@ -131,6 +132,9 @@ func ReadJSON(data []byte) (*plan.Plan, []plan.Error) {
 		known = append(known, f.Name)
 	}
 	l.strangers("", &root, known)
+	if n := root.get(cameKey); n != nil {
+		l.came(p, n)
+	}
 	if errs := append(l.errs, p.CheckAlso(l.found)...); len(errs) > 0 {
 		return nil, errs
 	}

@@ -175,6 +175,7 @@ func FuzzReadJSON(f *testing.F) {
 	for _, x := range plan.Examples() {
 		f.Add(JSON(x.Plan))
 	}
+	f.Add(JSON(told()))
 	for _, s := range []string{`{"a": [1, -0.5e+3, "\u00e9\ud83c\udf45\n", true, null]}`, `"\ud83c"`, "[[[[[[[[[]]]]]]]]]", `"\ud83c \udf45"`, `"\udc00\ud83c"`, `"\ud83c\`, `"\ud83c`, "\"\xff\"", "-", "1e", "{\"a\"}"} {
 		f.Add([]byte(s))
 	}

@@ -15,6 +15,11 @@
 // is in the plan's own units, as the shortest decimal that reads back as the
 // same float64: an integer or a decimal fraction (tag 4). Where there is no
 // such decimal it is a float64 in the inner unit.
+//
+// How values came to be stands under a number of its own, 255, where anything is
+// known of it: a map from the number of a section to a map from the number of a
+// field to its origin, or to an array of origins by record, the last of which
+// stands for all that follow. Under -1 is the origin of all other values.
 package carry
 
 import (
@@ -45,6 +50,10 @@ func Link(p *plan.Plan) string {
 		}
 		sections++
 		body = append(writeInt(body, int64(s.ID)), content...)
+	}
+	if content := appendOrigins(nil, p); content != nil {
+		sections++
+		body = append(writeInt(body, originsID), content...)
 	}
 	data := append(writeHead(nil, mapping, uint64(sections)), body...)
 	return string(toBase64([]byte{version}, data))
@@ -156,6 +165,12 @@ func decode(data []byte) (*plan.Plan, *words.Remark) {
 			return nil, damaged
 		}
 		last = id
+		if id == originsID {
+			if problem := r.origins(p); problem != nil {
+				return nil, problem
+			}
+			continue
+		}
 		s := sectionOf(id)
 		if s == nil {
 			return nil, newer

@@ -306,6 +306,7 @@ func FuzzReadLink(f *testing.F) {
 		f.Add(Link(x.Plan))
 	}
 	f.Add("1")
+	f.Add(Link(told()))
 	f.Fuzz(func(t *testing.T, link string) {
 		p, err := ReadLink(link)
 		if err != nil {
@@ -380,6 +381,8 @@ func FuzzDecode(f *testing.F) {
 		data, _ := fromBase64(Link(x.Plan)[1:])
 		f.Add(data)
 	}
+	data, _ := fromBase64(Link(told())[1:])
+	f.Add(data)
 	f.Fuzz(func(t *testing.T, data []byte) {
 		text := string(toBase64([]byte{version}, data))
 		if want := base64.RawURLEncoding.EncodeToString(data); text[1:] != want {

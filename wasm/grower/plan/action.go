@@ -16,7 +16,10 @@ const (
 )
 
 // Apply does what the form asks for besides being read, and removes the asking
-// from the draft. When the units differ from [UnitsWas], every number is
+// from the draft. How values came to be is gathered under [HowName], from what
+// stands there, from the paths under [TouchedName], which were typed, and from
+// what was chosen for a value under [HowOf]; of a value that was both typed in and
+// chosen to be measured it is that. When the units differ from [UnitsWas], every number is
 // changed to the new units. An emitter whose kind differs from [KindWas] takes
 // the usual exponent of its new kind, unless it has one. Then the action is carried out, which is one of
 //
@@ -30,6 +33,8 @@ const (
 // such as "rows.4", or that of a section, or "". When the last record of a list was removed it is
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
+	h := d.history()
+	d.settle(&h)
 	d.switchUnits()
 	d.turnEmitters()
 	d.startMonths()
@@ -143,6 +148,17 @@ func (d *Draft) arrange(s *Section, n int, order []int) {
 			}
 		}
 	}
+	h := d.history()
+	for _, f := range s.Fields() {
+		if _, by := h.of(f); by != nil {
+			moved := make([]Origin, len(order))
+			for i, from := range order {
+				moved[i] = h.said(f, from-1)
+			}
+			h.set(f, moved)
+		}
+	}
+	d.settle(&h)
 	place := make([]int, n+1) // by old number, the first new one
 	for i, from := range order {
 		if place[from] == 0 {
@@ -208,6 +224,9 @@ func (d *Draft) turnEmitters() {
 		low, high, usual := exponents(now)
 		if x, problem := unit.ParseNumber(d.values[path]); (problem == nil || d.values[path] == "") && !(low <= x && x <= high) {
 			d.Set(path, unit.Exact(unit.None, unit.Metric, usual))
+			d.Set(HowOf+path, Assumed.Code())
 		}
 	}
+	h := d.history()
+	d.settle(&h)
 }

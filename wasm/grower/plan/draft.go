@@ -21,6 +21,7 @@ func DraftOf(p *Plan) Draft {
 	for _, s := range sections {
 		d.put(s, p)
 	}
+	d.settle(&p.How)
 	return d
 }
 
@@ -123,6 +124,10 @@ func (d Draft) Read() (*Plan, []Error) {
 				}
 			}
 		}
+	}
+	p.How = d.history()
+	for _, s := range sections {
+		p.How.shorten(s, s.Records(p))
 	}
 	errs := p.CheckAlso(found)
 	for k := range errs {

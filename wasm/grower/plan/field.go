@@ -62,6 +62,13 @@ type Field struct {
 	Empty   bool       // Number: may be left empty, which is the value Unset
 	Help    words.Text // one short sentence or two; may be empty
 	Guide   string     // name of a guide page and heading, "pump-curve#reading"; may be empty
+	Measure words.Text // how to find the value on the spot, as a sentence; empty where a grower cannot
+
+	// Range is what the value in record i may really be while it is assumed, in
+	// the inner unit, within Min and Max and within its relations to other
+	// values; nil where it can turn no answer.
+	Range    func(p *Plan, i int) (low, high float64)
+	Unproven bool // what is typed is not known either: only a measurement is proof
 
 	// When says whether the field applies to record i; nil for always. A field
 	// that does not apply is not shown and not checked, but keeps its value.
@@ -75,6 +82,8 @@ type Field struct {
 	// relation says what is wrong with the value in record i beside other
 	// values that are in range; nil when all is well.
 	relation func(p *Plan, i int) *words.Remark
+
+	at int // place in allFields
 }
 
 // An Option is one choice. Its position is the stored number and permanent.

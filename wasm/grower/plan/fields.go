@@ -33,11 +33,19 @@ var allFields = inOrder()
 func inOrder() []*Field {
 	var all []*Field
 	for _, s := range sections {
+		if resize := s.Resize; s.List {
+			s.Resize = func(p *Plan, n int) {
+				p.How.shorten(s, n)
+				resize(p, n)
+			}
+		}
 		for _, f := range s.Fields() {
 			f.Section = s.Name
+			f.at = len(all)
 			all = append(all, f)
 		}
 	}
+	spans(all)
 	return all
 }
 

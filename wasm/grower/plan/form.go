@@ -8,7 +8,7 @@ import (
 )
 
 // MaxForm is how many bytes of form data a host takes. The largest plan takes
-// some 53 kB.
+// some 57 kB.
 const MaxForm = 64 << 10
 
 // MaxTyped is how many bytes may be typed into one field, or pasted.

@@ -30,6 +30,10 @@ func (d *Draft) fillMonths() bool {
 		d.Set(Path(high, i), r[0])
 		d.Set(Path(low, i), r[1])
 	}
+	h := d.history()
+	h.set(high, []Origin{LookedUp})
+	h.set(low, []Origin{LookedUp})
+	d.settle(&h)
 	delete(d.values, TableName)
 	return true
 }
@@ -58,6 +62,11 @@ func (d *Draft) startMonths() {
 		p.Months[i] = Month{high[i], low[i]}
 	}
 	d.put(s, p)
+	h := d.history()
+	for _, f := range s.Fields() {
+		h.set(f, []Origin{Assumed})
+	}
+	d.settle(&h)
 }
 
 // readTable reads twelve lines, each with a high and a low, after the name of

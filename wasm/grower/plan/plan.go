@@ -32,6 +32,8 @@ type Plan struct {
 	Timer     Timer
 	Prices    Prices
 	Chance    Chance
+
+	How History // how the values came to be
 }
 
 // How many records a plan may hold.

@@ -35,6 +35,9 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
 	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true">`).Text(words.Say("Work it out")).HTML(`</button>`).
 		HTML(`<input type="hidden"`).Attr("name", plan.UnitsWas).Attr("value", unitCode(p.Units)).HTML(`>`).
 		HTML(`<input type="hidden"`).Attr("name", ShapeName).Attr("value", Shape(p)).HTML(`>`)
+	if how := f.d.Get(plan.HowName); how != "" {
+		f.HTML(`<input type="hidden"`).Attr("name", plan.HowName).Attr("value", how).HTML(`>`)
+	}
 	f.contents()
 	for _, s := range plan.Sections() {
 		if s.Applies(p) {

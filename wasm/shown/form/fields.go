@@ -93,6 +93,7 @@ func (f *form) field(fd *plan.Field, i int) {
 		}
 		f.HTML(`</p>`)
 	}
+	f.origin(fd, i, path)
 	f.HTML(`<p class="field__error"`).Attr("id", "e-"+path)
 	if bad {
 		f.HTML(`>`).Text(Sentence(e))

@@ -115,12 +115,16 @@ func rowSummary(p *plan.Plan, name string, r *plan.Row) string {
 // listed says whether a crop is one of the list: a form may hold any number.
 func listed(crop int) bool { return crop >= 0 && crop < len(catalogue.Crops) }
 
-// Summaries returns the summaries of all records, which change while the form
-// itself stays.
+// Summaries returns the summaries of all records, and how the values that are
+// shown came to be, which change while the form itself stays.
 func Summaries(p *plan.Plan) []block.Fragment {
 	var fs []block.Fragment
 	for _, s := range plan.Sections() {
-		if !s.List || !s.Applies(p) {
+		if !s.Applies(p) {
+			continue
+		}
+		fs = append(fs, Origins(p, s)...)
+		if !s.List {
 			continue
 		}
 		for i := range s.Records(p) {

@@ -52,6 +52,7 @@ func Assumptions() []Group {
 		group("Pressure", ratings(), surge.Assumptions()),
 		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
+		group("What is assumed", assumed()),
 		group("Media, timer and drain", media(), shots.Assumptions(), dose.Assumptions(), drain.Assumptions()),
 	}
 }
