@@ -53,7 +53,7 @@ func filled(page string) url.Values {
 			list = e.attr["name"]
 		case e.tag == "option" && selected:
 			data.Add(list, e.attr["value"])
-		case e.tag == "input" && (e.attr["type"] != "radio" || checked):
+		case e.tag == "input" && (e.attr["type"] != "radio" && e.attr["type"] != "checkbox" || checked):
 			data.Add(e.attr["name"], e.attr["value"])
 		}
 	}

@@ -25,7 +25,6 @@ func (p *Plan) Clone() *Plan {
 	c.Plantings = slices.Clone(p.Plantings)
 	c.Crops = slices.Clone(p.Crops)
 	c.Months = slices.Clone(p.Months)
-	c.How = p.How.clone()
 	return &c
 }
 

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -45,7 +44,7 @@ func OriginOf(code string) (Origin, bool) {
 // it. The zero value knows nothing.
 type History struct {
 	Rest Origin // of what has nothing of its own: [Assumed] in a plan that was proposed
-	by   []came // by place of the field; no lists are empty, or of nothing but ByRule
+	by   []came // never changed in its place, so copies share it; by place of the field; no lists are empty, or of nothing but ByRule
 }
 
 // came is how the values of one field came to be, by record: the last stands for
@@ -72,17 +71,19 @@ func (h *History) of(f *Field) (k int, by []Origin) {
 // keeps the list, which is not changed any more.
 func (h *History) set(f *Field, by []Origin) {
 	n := shortest(by)
+	// A list that was handed out stays as it was.
+	list := make([]came, 0, len(h.by)+1)
 	k, old := h.of(f)
-	switch {
-	case old != nil && n == 0:
-		h.by = slices.Delete(h.by, k, k+1)
-		if len(h.by) == 0 {
-			h.by = nil
-		}
-	case old != nil:
-		h.by[k].by = by[:n]
-	case n > 0:
-		h.by = slices.Insert(h.by, k, came{f.at, by[:n]})
+	list = append(list, h.by[:k]...)
+	if n > 0 {
+		list = append(list, came{f.at, by[:n]})
+	}
+	if old != nil {
+		k++
+	}
+	h.by = append(list, h.by[k:]...)
+	if len(h.by) == 0 {
+		h.by = nil
 	}
 }
 
@@ -120,12 +121,6 @@ func (h *History) put(f *Field, i, n int, o Origin) {
 	by := h.all(f, max(n, i+1))
 	by[i] = o
 	h.set(f, by)
-}
-
-// clone returns a copy that shares nothing that is changed.
-func (h History) clone() History {
-	h.by = slices.Clone(h.by)
-	return h
 }
 
 // Origin returns how the value in record i came to be; never [ByRule].
@@ -171,7 +166,7 @@ func (p *Plan) SetCame(f *Field, by []Origin) {
 	if n := SectionNamed(f.Section).Records(p); len(by) > n {
 		by = by[:n]
 	}
-	p.How.set(f, slices.Clone(by))
+	p.How.set(f, append([]Origin(nil), by...))
 }
 
 // shorten forgets what was said of records of s from the n-th.
@@ -181,7 +176,7 @@ func (h *History) shorten(s *Section, n int) {
 	}
 	for _, f := range s.Fields() {
 		if _, by := h.of(f); len(by) > n {
-			h.set(f, slices.Clone(by[:n]))
+			h.set(f, by[:n:n])
 		}
 	}
 }

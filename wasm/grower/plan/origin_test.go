@@ -265,6 +265,25 @@ func TestRangesArePlans(t *testing.T) {
 	}
 }
 
+// What is said of fields is of fields that there are, and of numbers.
+func TestSpreadsAndMeasuresAreOfFields(t *testing.T) {
+	for i := range Spreads {
+		sp := &Spreads[i]
+		switch f := FieldOfAll(sp.Path); {
+		case f == nil:
+			t.Errorf("%s is no field", sp.Path)
+		case f.Range == nil || f.Type != Number && f.Type != Whole || sp.Low >= sp.High:
+			t.Errorf("%s has no range", sp.Path)
+		}
+	}
+	for _, m := range measures {
+		path, text := m.path, m.text
+		if FieldOfAll(path) == nil || !strings.HasSuffix(string(text), ".") {
+			t.Errorf("%s is no field, or %q no sentence", path, text)
+		}
+	}
+}
+
 func TestDoubted(t *testing.T) {
 	p := Default()
 	p.Supply.Kind = Mains
