@@ -58,4 +58,8 @@ var timerFields = []*Field{
 		Fortnight: {Code: "fortnight", Label: "fortnight"},
 		Week:      {Code: "week", Label: "week"},
 	}, Fortnight, "", func(p *Plan, _ int) *int { return &p.Timer.Every }),
+	choice(14, "card", "How the card is made", []Option{
+		ByHand: {Code: "by-hand", Label: "one length of shot a day, start times that stay"},
+		Finer:  {Code: "finer", Label: "lengths that differ, start times by the sun"},
+	}, ByHand, "By hand, only the number of shots and the minutes change.", func(p *Plan, _ int) *int { return &p.Timer.Card }).when(listed),
 }

@@ -19,6 +19,12 @@ const (
 	Week
 )
 
+// Ways to make the timer card, the values of Timer.Card.
+const (
+	ByHand = iota // one length of shot a day, and start times that stay the same all season
+	Finer         // lengths that differ, and start times that follow the sun
+)
+
 // A Timer is what starts the water, and how much of it is to drain.
 type Timer struct {
 	Kind       int
@@ -37,4 +43,5 @@ type Timer struct {
 	LastHot float64 // s from the last shot to sunset on a hot day; at most Last
 
 	Every int // what a line of the card is for
+	Card  int // how the card is made; StartTimes
 }

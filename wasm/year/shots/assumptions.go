@@ -22,6 +22,18 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "longer ones run through", Standing: source.Practice},
 		},
 		{
+			Code: "shots.Spare", Title: "How much more than the least that is possible a card by hand may give, so that the timer is changed less often",
+			Values: []float64{Spare}, Kind: unit.Share,
+			Used:   "What the timer is set to, by hand.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
+			Code: "shots.moreStarts", Title: "How many more shots than the fewest a card by hand may have, to give less in whole steps",
+			Values: []float64{moreStarts}, Unit: "shots",
+			Used:   "What the timer is set to, by hand.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "shots.Rooting", Title: "Days after planting out for which a plant lives on its block",
 			Values: []float64{Rooting}, Unit: "days",
 			Used:   "What the timer is set to, and how long young plants last.",

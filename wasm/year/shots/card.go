@@ -34,6 +34,9 @@ type Card struct {
 	Lines []Line
 	Peak  int // the line that holds Year.Most
 
+	Hand *Hand // of a card by hand; else nil
+	Fine *Fine // what a finer card would save, or saves; nil where the timer takes only one kind
+
 	// What follows from them; empty where the card is not [Card.Ready].
 	Limits []Limit  // what the timer cannot do, in the order in which it is said
 	Shared *Sharing // nil where no valve is shared by plants that need different amounts
@@ -89,18 +92,38 @@ func (y *Year) Card() *Card {
 		if y.beds(&l); len(l.Beds) == 0 {
 			continue
 		}
-		for sky := range l.Sets {
-			l.Sets[sky] = Of(&y.Plan.Timer, l.Beds, l.Lit, Sky(sky))
-		}
 		if y.Most >= from {
 			c.Peak = len(c.Lines)
 		}
 		c.Lines = append(c.Lines, l)
 	}
+	t := &y.Plan.Timer
+	c.Hand = setLines(t, c.Lines)
 	if c.Ready() {
+		c.Fine = fineOf(t, c.Lines)
 		y.judge(c)
 	}
 	return c
+}
+
+// setLines sets the timer in all lines; what stays the same by hand is nil where
+// it is not set by hand.
+func setLines(t *plan.Timer, lines []Line) *Hand {
+	for i := range lines {
+		l := &lines[i]
+		for sky := range l.Sets {
+			l.Sets[sky] = needs(t, l.Beds, Sky(sky))
+		}
+	}
+	if t.Kind == plan.StartTimes && t.Card == plan.ByHand {
+		return byHand(t, lines)
+	}
+	for i := range lines {
+		for sky := range lines[i].Sets {
+			lines[i].Sets[sky].set(t, lines[i].Lit)
+		}
+	}
+	return nil
 }
 
 // judge says of a card what it means for the plants.
@@ -127,8 +150,11 @@ func (y *Year) beds(l *Line) {
 			if !ok {
 				continue
 			}
+			b.days = int(last - first)
 			for d := first; d < last; d++ {
-				for sky, use := range y.Use(i, d) {
+				day := y.Use(i, d)
+				b.taken += day[Typical]
+				for sky, use := range day {
 					b.Use[sky] = max(b.Use[sky], use)
 				}
 			}

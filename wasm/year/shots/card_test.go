@@ -36,6 +36,7 @@ func year(p *plan.Plan) *Year {
 
 func TestCardOfTheMillraceTunnel(t *testing.T) {
 	p := plan.Default()
+	p.Timer.Card = plan.Finer
 	y := year(p)
 	c := y.Card()
 	first := c.Lines[0].From

@@ -16,6 +16,13 @@ import (
 // that bring no bed more than the wanted share of its medium, from two to six
 // minutes each, as far as the timer can.
 func Of(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky) Day {
+	d := needs(t, beds, sky)
+	d.set(t, lit)
+	return d
+}
+
+// needs are the settings of a day as far as the plants decide them.
+func needs(t *plan.Timer, beds []Bed, sky Sky) Day {
 	d := Day{Sky: sky}
 	for i := 0; i < len(beds); {
 		n := i + 1
@@ -27,7 +34,6 @@ func Of(t *plan.Timer, beds []Bed, lit dose.Sunlit, sky Sky) Day {
 		}
 		i = n
 	}
-	d.set(t, lit)
 	return d
 }
 

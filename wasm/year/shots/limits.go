@@ -17,6 +17,7 @@ const (
 	LateRound                   // the rounds do not fit into the day
 	Gaps                        // plants may lack water between two shots
 	FewStarts                   // it holds fewer start times than there should be shots
+	FewRounds                   // no more rounds of all zones fit into the day, each at its quarter of an hour
 	LongByDay                   // shots are longer than they should be: it goes on and off, and the day has no room for more
 	LongByStep                  // likewise: it counts in coarse steps
 	ShortShots                  // while plants are small, shots are shorter than they should be
@@ -86,6 +87,8 @@ func (d *Day) limit(t *plan.Timer) (one Limit, ok bool) {
 		one.Kind, one.Dryest = Gaps, s.dryest()
 	case s.Notes&Few != 0:
 		one.Kind = FewStarts
+	case s.Notes&Crowded != 0:
+		one.Kind = FewRounds
 	case s.Notes&Long != 0 && t.Kind == plan.OnAndOff:
 		one.Kind = LongByDay
 	case s.Notes&Long != 0 && t.Kind == plan.StartTimes:

@@ -44,6 +44,9 @@ type Bed struct {
 	Mean     float64        // m³/s, of all
 	Use      [Skies]float64 // m³ a plant takes up that day, not falling from one sky to the next
 	Young    bool           // still rooting in: its drain is that of a dull day
+
+	days  int     // of the line, on which it stands there
+	taken float64 // m³ that a plant takes up on all of them, were each a typical one
 }
 
 // Wanted is the share that is to drain.
@@ -67,10 +70,11 @@ type Shot struct {
 type Note uint8
 
 const (
-	Few   Note = 1 << iota // fewer shots than wanted: the timer holds no more start times
-	Short                  // a shot is shorter than LeastShot, because the plants need so little
-	Long                   // a shot is longer than MostShot
-	Dry                    // between two shots some bed's plants take up more than their medium gives easily
+	Few     Note = 1 << iota // fewer shots than wanted: the timer holds no more start times
+	Short                    // a shot is shorter than LeastShot, because the plants need so little
+	Long                     // a shot is longer than MostShot
+	Crowded                  // fewer shots than wanted: no more rounds of all zones fit between the first and the last
+	Dry                      // between two shots some bed's plants take up more than their medium gives easily
 )
 
 // A Setting is what one zone's timer is set to on one day.
