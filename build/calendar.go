@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
 )
 
 func calendarCommand(args []string, std stdio) int {
@@ -11,6 +12,8 @@ func calendarCommand(args []string, std stdio) int {
 	if p == nil {
 		return code
 	}
-	io.WriteString(std.out, page.CalendarFile(p).File)
+	s := sheet.Answer(p)
+	s.Explore(sheet.Season)
+	io.WriteString(std.out, page.CalendarFile(s).File)
 	return 0
 }

@@ -21,7 +21,7 @@ var (
 	}
 	timerLimits [shots.LimitKinds]string = [...]string{
 		shots.FewValves: "few-valves", shots.OneValve: "one-valve", shots.Pins: "pins", shots.NoRoom: "no-room", shots.LateRound: "late-round", shots.Gaps: "gaps",
-		shots.FewStarts: "few-starts", shots.LongByDay: "long-by-day", shots.LongByStep: "long-by-step", shots.ShortShots: "short-shots", shots.LightHours: "light-hours",
+		shots.FewStarts: "few-starts", shots.FewRounds: "few-rounds", shots.LongByDay: "long-by-day", shots.LongByStep: "long-by-step", shots.ShortShots: "short-shots", shots.LightHours: "light-hours",
 	}
 	fillings [shots.Fillings]string = [...]string{
 		shots.NoTank: "none", shots.MoreThanOnce: "more-than-once-a-day", shots.TwiceWhenHot: "twice-when-hot", shots.EveryDays: "every-some-days", shots.Seldom: "seldom",
@@ -34,6 +34,27 @@ type judged struct {
 	Limits []cannot  `json:"cannot"` // what the timer cannot do
 	Shared *sharing  `json:"shared_valve"`
 	Empty  []emptied `json:"watered_empty"` // rows with nothing in them, each for the first time
+	Hand   *byHand   `json:"card_by_hand,omitempty"`
+	Fine   *finer    `json:"finer_card,omitempty"`
+}
+
+// A byHand is what a card by hand does not change: its start times, in the order in
+// which they are switched on, for the zone that comes first in a round.
+type byHand struct {
+	Starts []clocked `json:"starts"`
+}
+
+type clocked struct {
+	At number `json:"after_midnight_s"`
+}
+
+// A finer is what a finer card saves, or saves already, of what drains by hand on
+// typical days, and how many settings each has.
+type finer struct {
+	Saves    number `json:"saves_m3"`
+	Drained  number `json:"drained_by_hand_m3"`
+	Settings int    `json:"settings_by_hand"`
+	Finer    int    `json:"settings"`
 }
 
 // A refill is how often the tank has to be filled.
@@ -88,6 +109,15 @@ func judgedOf(c *shots.Card) *judged {
 			one.Sky, one.Zone = skies[l.Sky], l.Set.Zone
 		}
 		out.Limits = append(out.Limits, one)
+	}
+	if h := c.Hand; h != nil {
+		out.Hand = &byHand{}
+		for _, at := range h.Starts {
+			out.Hand.Starts = append(out.Hand.Starts, clocked{number(at)})
+		}
+	}
+	if f := c.Fine; f != nil {
+		out.Fine = &finer{number(f.Saves), number(f.Drained), f.Settings, f.Finer}
 	}
 	if s := c.Shared; s != nil {
 		out.Shared = &sharing{s.Line.From.ISO(), numbered(s.Lead.Rows), numbered(s.Other.Rows), number(s.Drain), s.Valves, cures[s.Cure]}

@@ -62,7 +62,7 @@ type lostHarvest struct {
 var taskNames [season.TaskKinds]string = [...]string{
 	season.Sowing: "sow", season.Potting: "block", season.Setting: "plant-out", season.Tying: "tie-up", season.Picking: "first-harvest", season.Clearing: "remove-plants",
 	season.Building: "build", season.Leaks: "leak-test", season.Cups: "catch-can-test", season.Wetting: "wet-medium", season.Strength: "ec-and-ph", season.Filter: "filter",
-	season.Flushing: "flush", season.Treating: "clean-lines", season.Storing: "store",
+	season.Flushing: "flush", season.Treating: "clean-lines", season.Storing: "store", season.Resetting: "set-timer",
 }
 
 var conflictNames [season.ConflictKinds]string = [...]string{
@@ -88,7 +88,7 @@ func yearOf(p *plan.Plan, s *season.Season) *year {
 	}
 	for i := range s.Tasks {
 		t := &s.Tasks[i]
-		y.Tasks = append(y.Tasks, task{taskNames[t.Kind], t.Day.ISO(), t.Days, t.Every, t.Times, s.Title(p, t), t.Note()})
+		y.Tasks = append(y.Tasks, task{taskNames[t.Kind], t.Day.ISO(), t.Days, t.Every, t.Times, s.Title(p, t), s.How(p, t)})
 	}
 	for i := range s.Conflicts {
 		c := &s.Conflicts[i]

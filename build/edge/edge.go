@@ -100,7 +100,7 @@ var routes = [...]route{
 	{"/" + shell.Address, forms, (*question).page, pageWork},
 	{"/" + shell.Address + ".csv", links, table, answerWork},
 	{"/" + shell.Address + ".json", links, file, nil},
-	{"/" + shell.Address + ".ics", links, calendar, nil},
+	{"/" + shell.Address + ".ics", links, calendar, answerWork},
 	{"/" + shell.Address + ".svg", links, picture, answerWork},
 }
 

@@ -11,6 +11,7 @@ import (
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/sheet"
 )
 
 // file is the plan as the file that the planner saves and opens.
@@ -19,8 +20,8 @@ func file(_ *question, a *asked) reply {
 }
 
 // calendar is the plan's season as an iCalendar file (RFC 5545).
-func calendar(_ *question, a *asked) reply {
-	r := page.CalendarFile(a.plan)
+func calendar(q *question, a *asked) reply {
+	r := page.CalendarFile(q.sheet(a.plan, sheet.Season))
 	return reply{status: http.StatusOK, kind: seasonKind, name: r.FileName, body: r.File}
 }
 

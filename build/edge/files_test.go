@@ -38,7 +38,7 @@ func TestFilesArePlans(t *testing.T) {
 func TestCalendars(t *testing.T) {
 	for _, x := range plan.Examples() {
 		w := ask(t, "GET", "/plan.ics?"+carry.Link(x.Plan), "")
-		if want := page.CalendarFile(x.Plan); w.Code != 200 || w.Body.String() != want.File || !strings.HasPrefix(want.File, "BEGIN:VCALENDAR\r\n") {
+		if want := page.CalendarFile(worked(x.Plan)); w.Code != 200 || w.Body.String() != want.File || !strings.HasPrefix(want.File, "BEGIN:VCALENDAR\r\n") {
 			t.Errorf("%s: code %d, %.200s", x.Key, w.Code, w.Body)
 		}
 		if got := w.Header().Get("Content-Disposition"); !regexp.MustCompile(`^attachment; filename="[a-z0-9-]+\.ics"$`).MatchString(got) {
@@ -129,4 +129,11 @@ func TestShort(t *testing.T) {
 	if got := short("Zoë's plot, no. 2", 12); got != "Zoë's plot…" {
 		t.Errorf("got %q", got)
 	}
+}
+
+// worked is a plan with its season.
+func worked(p *plan.Plan) *sheet.Sheet {
+	s := sheet.Answer(p)
+	s.Explore(sheet.Season)
+	return s
 }

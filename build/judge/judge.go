@@ -104,7 +104,7 @@ func Plan(p *plan.Plan, far int) (v Verdict) {
 			short(p, q, fault)
 		}
 	}
-	calendar(page.CalendarFile(p).File, fault)
+	calendar(page.CalendarFile(s).File, fault)
 	if far == ToEnd {
 		data, err := answer.JSON(p)
 		if err != nil || !json.Valid(data) || bytes.Contains(data, []byte("NaN")) {

@@ -22,7 +22,7 @@ func main() {
 		"openFirst": session.OpenFirst,
 		"openFile":  session.OpenFile,
 		"save":      page.Save,
-		"calendar":  page.Calendar,
+		"calendar":  session.Calendar,
 		"speak":     page.Speak,
 	} {
 		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {

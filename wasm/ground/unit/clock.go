@@ -40,5 +40,23 @@ func HoursMinutes(s float64) string {
 	return words.Say("{hours} h {minutes} min", strconv.Itoa(h), twoDigits(m))
 }
 
+// MinutesSeconds returns a length of time as a timer is set to it, exactly:
+// "5 min", "4 min 40 s", "45 s".
+func MinutesSeconds(s float64) string {
+	if !(math.Abs(s) < 1e9) {
+		return words.Say("none")
+	}
+	n := int(math.Round(s))
+	m, rest := words.N(n/60), words.N(n%60)
+	minutes, seconds := m+"\u00a0min", rest+"\u00a0s"
+	switch {
+	case n%60 == 0:
+		return minutes
+	case n < 60:
+		return seconds
+	}
+	return words.Say("{minutes} {seconds}", minutes, seconds)
+}
+
 // twoDigits writes a number below 100.
 func twoDigits(n int) string { return string([]byte{byte('0' + n/10), byte('0' + n%10)}) }

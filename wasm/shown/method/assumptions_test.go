@@ -54,7 +54,7 @@ var exempt = map[string]string{
 	"sheet.pairing": "time that a reader waits", "sheet.dozens": "time that a reader waits", "sheet.unpriced": "form of the page", "sheet.fine": "precision",
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page",
-	"startup.brim": "precision", "startup.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
+	"startup.brim": "precision", "startup.leastShare": "precision", "shots.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
 	"block.widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",

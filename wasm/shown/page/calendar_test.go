@@ -9,12 +9,12 @@ import (
 
 func TestCalendar(t *testing.T) {
 	d := plan.DraftOf(plan.Default())
-	r := Calendar(d.Encode())
+	r := new(Session).Calendar(d.Encode())
 	if r.FileName != "millrace-tunnel.ics" || !strings.HasPrefix(r.FileKind, "text/calendar") || !strings.Contains(r.File, "SUMMARY:Plant out: tomato\\, 30 plants\r\n") || len(r.Errors) > 0 {
 		t.Errorf("%s, %s, %v:\n%.400s", r.FileName, r.FileKind, r.Errors, r.File)
 	}
 	d.Set("season.last-frost", "soon")
-	if r := Calendar(d.Encode()); r.File != "" || len(r.Errors) != 1 || r.Errors[0].Path != "season.last-frost" {
+	if r := new(Session).Calendar(d.Encode()); r.File != "" || len(r.Errors) != 1 || r.Errors[0].Path != "season.last-frost" {
 		t.Errorf("a wrong plan: %v, %.100s", r.Errors, r.File)
 	}
 }

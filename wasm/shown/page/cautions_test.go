@@ -68,7 +68,7 @@ func TestTasksPutElectricityLast(t *testing.T) {
 	tasks, _ := fragment(r, "tasks")
 	for name, text := range map[string]string{
 		"page":     tasks,
-		"calendar": strings.ReplaceAll(strings.ReplaceAll(Calendar(plan.DraftOf(p).Encode()).File, "\r\n ", ""), "\\,", ","),
+		"calendar": strings.ReplaceAll(strings.ReplaceAll(s.Calendar(plan.DraftOf(p).Encode()).File, "\r\n ", ""), "\\,", ","),
 	} {
 		for _, want := range []string{"unplugged, or the tap shut, until every joint is clamped and the cautions are met", "all closed but one, open a crack"} {
 			if !strings.Contains(text, want) {

@@ -18,7 +18,6 @@ import (
 	"evenrow/wasm/shown/view"
 	"evenrow/wasm/shown/watering"
 	"evenrow/wasm/year/ical"
-	"evenrow/wasm/year/season"
 )
 
 // GoodName is the name in form data of the link to the plan that an error falls
@@ -163,12 +162,15 @@ func Save(typed string) Reply {
 
 // Calendar returns the season of the plan in the form as an iCalendar file. A
 // plan with errors has none.
-func Calendar(typed string) Reply { return saved(typed, CalendarFile) }
+func (s *Session) Calendar(typed string) Reply {
+	return saved(typed, func(p *plan.Plan) Reply { return CalendarFile(s.work(p, sheet.Season)) })
+}
 
-// CalendarFile returns a plan's iCalendar file.
-func CalendarFile(p *plan.Plan) Reply {
+// CalendarFile returns the iCalendar file of a sheet whose season was explored.
+func CalendarFile(s *sheet.Sheet) Reply {
+	p := s.Plan
 	name := strings.TrimSuffix(FileName(p.Name), ".json") + ".ics"
-	return Reply{FileName: name, FileKind: "text/calendar;charset=utf-8", File: ical.Write(season.Of(p).Calendar(p))}
+	return Reply{FileName: name, FileKind: "text/calendar;charset=utf-8", File: ical.Write(s.Season.Calendar(p))}
 }
 
 func saved(typed string, write func(*plan.Plan) Reply) Reply {

@@ -10,4 +10,5 @@ func (s *Sheet) year() {
 	s.Season = season.Of(s.Plan)
 	s.Demand = demand.Of(s.Plan, s.Season)
 	s.Shots = timing(s, s.Demand)
+	s.Season.Add(s.Shots.Tasks(len(s.Layout.Zones)))
 }

@@ -91,7 +91,9 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		id     string
 		want   string
 	}{
-		{"enough start times", func(p *plan.Plan) { p.Timer.Programmes = 30 }, "shots", "give 6 shots of 5\u00a0min and 6 of 4\u00a0min"},
+		{"enough start times", func(p *plan.Plan) { p.Timer.Programmes, p.Timer.Card = 30, plan.Finer }, "shots", "give 6 shots of 5\u00a0min and 6 of 4\u00a0min"},
+		// 54 minutes of the finer card in shots of five, which all are as long.
+		{"enough start times, by hand", func(p *plan.Plan) { p.Timer.Programmes = 30 }, "shots", "give 11 shots of 5\u00a0min, the first at 07:30"},
 		{"few start times", func(*plan.Plan) {}, "shots", "16 shots would be right, and the timer holds 12 start times"},
 		{"very few", func(p *plan.Plan) { p.Timer.Programmes = 1 }, "shots", "plants may lack water between two shots"},
 		{"a dial", func(p *plan.Plan) { p.Timer.Kind = plan.Dial }, "shots", "This timer cannot give short shots: a pin is a quarter of an hour, which brings each plant 500\u00a0mL"},
@@ -105,7 +107,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 1 May. Shut it off for so long."},
 		{"a row that stays bare", later, "shots", "Row 4 would be watered with nothing in it from 1 March on."},
 		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -15, 0 }, "outage", "If the water stops at"},
-		{"a shot as the medium takes it", func(*plan.Plan) {}, "shots", "<dd>160 mL</dd>"}, // 3 % of a third of 16 L
+		{"a shot as the medium takes it", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "shots", "<dd>160 mL</dd>"}, // 3 % of a third of 16 L
 		{"a dial on large pots", func(p *plan.Plan) {
 			p.Timer.Kind = plan.Dial
 			for i := range p.Rows {
@@ -116,7 +118,11 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"a tap", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = plan.Mains, 3e5, 20.0/6e4, 0
 		}, "tank", "on a record-hot day."},
-		{"the card", func(*plan.Plan) {}, "timer", "10\u00a0Jul</th>"},
+		{"the card", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "timer", "10\u00a0Jul to 23\u00a0Jul</th>"},
+		{"the card by hand", func(*plan.Plan) {}, "timer", "Start times of the whole season, in the order in which they are switched on: 1 at 07:30, 2 at "},
+		{"zones in turn by hand", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "timer", "Zone 2</th>"},
+		{"what a finer card saves", func(*plan.Plan) {}, "shots", "A finer card, with lengths that differ and times that follow the sun, saves "},
+		{"what the finer card saves", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "shots", "A card by hand, with one length of shot a day"},
 		{"no water", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0
 		}, "timer", watering.TimerWaits},
@@ -145,6 +151,10 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		twelve.Rows[i].Zone = i + 1
 	}
 	twelve.Place.Width = 30
+	if html := told(twelve)["shots"]; !strings.Contains(html, "No more shots fit into the day, each of all zones in turn") {
+		t.Errorf("twelve zones of long shots, by hand: %s", html)
+	}
+	twelve.Timer.Card = plan.Finer
 	if html := told(twelve)["shots"]; !strings.Contains(html, "the rounds do not fit into the day") {
 		t.Errorf("twelve zones of long shots: %s", html)
 	}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 
+	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
@@ -21,26 +23,84 @@ func Timer(the *scene.Scene) {
 		return
 	}
 	sc.CardName(c.Lines[0].From)
-	words := "What to set the timer to, and when. Change it on the day of the next line, and on the eve of a hot or a dull day."
-	if sc.S.Plan.Timer.Kind == plan.StartTimes {
-		words += " Where shots have two lengths, the longer ones are those about noon. On a dull day switch off some start times, spread over the day."
+	if c.Hand != nil {
+		sc.Say("p", "The start times stay as they are all season. A line says how many shots of how many minutes: for 8 × 6 min switch on starts 1 to 8 of the list, and give each 6 min. Change it on the eve of the next line, and of a hot or a dull day.")
+		sc.starts(c.Hand)
+		sc.card(c)
+		return
 	}
-	sc.Tag("p", words)
+	told := "What to set the timer to, and when. Change it on the day of the next line, and on the eve of a hot or a dull day."
+	if sc.S.Plan.Timer.Kind == plan.StartTimes {
+		told += " Where shots have two lengths, the longer ones are those about noon. On a dull day switch off some start times, spread over the day."
+	}
+	sc.Tag("p", told)
 	sc.card(c)
 }
 
-// cellOf is a setting as a cell: "9 × 5 + 3 × 4 min".
+// starts lists the start times of a card by hand, in the order in which they are
+// switched on.
+func (sc part) starts(h *shots.Hand) {
+	if zones := sc.S.Layout.Zones; len(zones) > 1 {
+		columns := []string{words.Say("Start")}
+		for _, zone := range zones {
+			columns = append(columns, "#"+words.Say("Zone {n}", words.N(zone)))
+		}
+		sc.Table(words.Say("Start times of the whole season, in the order in which they are switched on"), columns...).Rows(func(t *block.Table) {
+			for k, at := range h.Starts {
+				cells := []string{words.N(k + 1)}
+				for _, zone := range zones {
+					cells = append(cells, sc.clock(at+h.Lag[zone]))
+				}
+				t.Row(cells...)
+			}
+		})
+		return
+	}
+	var list []string
+	for k, at := range h.Starts {
+		list = append(list, words.Say("{n} at {time}", words.N(k+1), sc.clock(at)))
+	}
+	sc.Say("p", "Start times of the whole season, in the order in which they are switched on: {starts}.", words.List(list...))
+}
+
+// used says which starts a setting uses where they are not the first of the list;
+// else it is empty.
+func used(h *shots.Hand, s *shots.Setting) string {
+	on, last := map[int]bool{}, 0
+	for _, shot := range s.Shots {
+		k := h.Start(s.Zone, shot) + 1
+		on[k] = true
+		last = max(last, k)
+	}
+	if last <= len(s.Shots) {
+		return ""
+	}
+	var without []string
+	for k := 1; k < last; k++ {
+		if !on[k] {
+			without = append(without, words.N(k))
+		}
+	}
+	return words.Say("starts 1 to {last} without {starts}", words.N(last), words.And(without))
+}
+
+// uses says which starts a line uses where they are not the first of the list.
+func (sc part) uses(h *shots.Hand, l *shots.Line, zone int) string {
+	var said []string
+	for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot, shots.Dull} {
+		if s := l.Sets[sky].Zone(zone); s != nil {
+			if which := used(h, s); which != "" {
+				said = append(said, words.Say("On {day}: {starts}.", words.Say(skies[sky]), which))
+			}
+		}
+	}
+	return words.Sentences(said...)
+}
+
+// cellOf is a setting as a cell: "9 × 5 min + 3 × 4 min".
 func cellOf(s *shots.Setting) string {
-	many, few, long, short := s.Lengths()
-	const times = "\u00a0×\u00a0" // a narrow column breaks at the plus only
-	cell := strconv.Itoa(many) + times + wording.Shot(long)
-	if few > 0 {
-		cell += " + " + strconv.Itoa(few) + times + wording.Shot(short)
-	}
-	if s.Off > 0 && many > 1 {
-		cell += ", off " + wording.Shot(s.Off)
-	}
-	return cell
+	told := s.Told()
+	return told.String()
 }
 
 // card is the table of the settings.
@@ -55,9 +115,9 @@ func (sc part) card(c *shots.Card) {
 			sc.Tag("p", "Nothing to set: nothing grows here, or some emitters stay shut.")
 			continue
 		}
-		sc.Table(name, "From", "#Typical day", "#Hot day", "#Dull day", "#Drains then").Rows(func(t *block.Table) {
-			for i := range c.Lines {
-				l := &c.Lines[i]
+		sc.Table(name, "Days", "#Typical day", "#Hot day", "#Dull day", "#Drains then").Rows(func(t *block.Table) {
+			for _, span := range c.Spans(zone) {
+				l := &c.Lines[span.First]
 				s := l.Sets[shots.Typical].Zone(zone)
 				if s == nil {
 					continue
@@ -71,8 +131,13 @@ func (sc part) card(c *shots.Card) {
 				if dull := l.Sets[shots.Dull].Zone(zone); dull != nil {
 					cells[2] = cellOf(dull)
 				}
-				t.Row(shortDate(l.From.Date()), cells[0], cells[1], cells[2], sc.drains(s))
-				t.Across(when)
+				t.Row(spanned(span), cells[0], cells[1], cells[2], sc.drains(c.Lines[span.First:span.Last+1], zone))
+				if c.Hand != nil {
+					when = sc.uses(c.Hand, l, zone)
+				}
+				if when != "" {
+					t.Across(when)
+				}
 			}
 		})
 	}
@@ -94,11 +159,19 @@ func (sc part) times(s *shots.Setting) string {
 	return words + "."
 }
 
-// drains is the share that drains of each bed: "20 %", "20 to 38 %".
-func (sc part) drains(s *shots.Setting) string {
-	lo, hi := block.Span(math.Inf(1), 0, s.Beds[0].Drain)
-	for i := range s.Beds {
-		lo, hi = block.Span(lo, hi, s.Beds[i].Drain)
+// spanned is the days of a setting, in a few letters.
+func spanned(s shots.Span) string {
+	return words.Say("{from} to {to}", shortDate(s.From.Date()), shortDate((s.From + day.Day(s.Days-1)).Date()))
+}
+
+// drains is the share that drains of each bed of a zone on a typical day, in
+// lines that are set alike: "20 %", "20 to 38 %".
+func (sc part) drains(lines []shots.Line, zone int) string {
+	lo, hi := math.Inf(1), 0.0
+	for i := range lines {
+		for _, f := range lines[i].Sets[shots.Typical].Zone(zone).Beds {
+			lo, hi = min(lo, f.Drain), max(hi, f.Drain)
+		}
 	}
 	least, most := wording.Percent(lo), wording.Percent(hi)
 	if least == most {

@@ -43,6 +43,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	}
 	sc.Tag("p", aloud+" "+why)
 	sc.Tag("p", "Change one thing at a time, by no more than "+sc.Amount(unit.Share, drain.Most)+" as far as the timer can be set so finely, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
+	sc.rewritten(timer, &a)
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.Working(func() {
@@ -54,6 +55,30 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 		})
 	}
 	return sc.String(), aloud
+}
+
+// rewritten shows the rest of the card as the drain has it.
+func (sc part) rewritten(t drain.Timer, a *drain.Advice) {
+	r, ok := t.Rewrite(a)
+	if !ok {
+		if a.Last.Day == 0 {
+			sc.Say("p", "Note the date as well, and the rest of the card is written anew here.")
+		}
+		return
+	}
+	counted := words.Say("The rest of the card, written anew from {date} on: plants are counted to take up {share} % more than before.", r.From.Short(), wording.Percent(r.Times-1))
+	if r.Times < 1 {
+		counted = words.Say("The rest of the card, written anew from {date} on: plants are counted to take up {share} % less than before.", r.From.Short(), wording.Percent(1-r.Times))
+	}
+	if r.Card.Hand != nil && r.Card.Hand == t.Card.Hand {
+		counted = wording.Sentences(counted, words.Say("The start times stay."))
+	}
+	adjust := sc.Amount(unit.Share, sc.S.Plan.Sky.Adjust*r.Times)
+	sc.Tag("p", wording.Sentences(counted, words.Say("When {days} days agree, type {share} as the correction from your drain readings, under Sun and weather: the whole plan then goes by it.", words.N(drain.Days), adjust)))
+	if r.Card.Hand != nil && r.Card.Hand != t.Card.Hand {
+		sc.starts(r.Card.Hand)
+	}
+	sc.card(r.Card)
 }
 
 // Hints say, below the rows of a log, what the timer is taken to have been set

@@ -4,6 +4,7 @@ package watering
 
 import (
 	"strconv"
+	"strings"
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
@@ -37,9 +38,13 @@ func Shots(the *scene.Scene) {
 		words += ". On a hot day give " + shotsOf(h)
 	}
 	sc.Tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
+	sc.choice(c)
 	sc.limits(c)
 	sc.shared(c)
 	closer := " Shots stand closer when there is more sun between them."
+	if c.Hand != nil {
+		closer = " The times stay the same all season: fewer shots use fewer of them."
+	}
 	if sc.S.Plan.Timer.Kind == plan.OnAndOff {
 		closer = " Such a timer spreads them evenly, whatever the sun does."
 	}
@@ -73,6 +78,43 @@ func Shots(the *scene.Scene) {
 		sc.Formula(dose.MinutesFormula, given/float64(len(s.Shots)), b.Least)
 	})
 	sc.HTML(`<p>How to set a timer, and when to reset it: <a href="timer.html">Setting the timer</a>.</p>`)
+}
+
+// choice says how the card is made, what the finer one saves, and leads to the
+// other.
+func (sc part) choice(c *shots.Card) {
+	f := c.Fine
+	if f == nil {
+		return
+	}
+	q := *sc.S.Plan
+	q.Timer.Card = plan.ByHand + plan.Finer - q.Timer.Card
+	hand, finer := words.N(f.Settings), words.N(f.Finer)
+	saves, drains, share := sc.Amount(unit.Volume, f.Saves), sc.Amount(unit.Volume, f.Drained), wording.Percent(f.Share())
+	var said words.Text
+	var args []string
+	switch byHand := c.Hand != nil; {
+	case byHand && f.Little():
+		said, args = "This card is made by hand: one length of shot a day, and start times that stay all season. [A finer card], with lengths that differ and times that follow the sun, saves next to no drain, and has {finer} {finer|setting|settings} for {hand}.", []string{finer, hand}
+	case byHand:
+		said, args = "This card is made by hand: one length of shot a day, and start times that stay all season. [A finer card], with lengths that differ and times that follow the sun, saves {saved} of the {drained} that drain over a season of typical days, {share} %, and has {finer} {finer|setting|settings} for {hand}.", []string{saves, drains, share, finer, hand}
+	case f.Little():
+		said, args = "This is the finer card, with lengths that differ and times that follow the sun. It saves next to no drain: [a card by hand], with one length of shot a day and start times that stay all season, has {hand} {hand|setting|settings} for {finer}.", []string{hand, finer}
+	default:
+		said, args = "This is the finer card, with lengths that differ and times that follow the sun. It saves {saved} of the {drained} that would drain over a season of typical days, {share} %. [A card by hand], with one length of shot a day and start times that stay all season, has {hand} {hand|setting|settings} for {finer}.", []string{saves, drains, share, hand, finer}
+	}
+	if sc.Link == nil {
+		sc.Tag("p", unmarked(words.Say(said, args...)))
+		return
+	}
+	sc.HTML(`<p>`).Linked(sc.Link(&q), said, args...).HTML(`</p>`)
+}
+
+// unmarked is a text without the brackets of what leads nowhere.
+func unmarked(s string) string {
+	before, rest, _ := strings.Cut(s, "[")
+	name, after, _ := strings.Cut(rest, "]")
+	return before + name + after
 }
 
 // lineWord is what a line of the card is for.

@@ -40,8 +40,16 @@ var limits [shots.LimitKinds]func(sc part, l *shots.Limit) string = [...]func(sc
 			on(l), sc.bedName(l.Dryest.Bed), sc.Amount(unit.Dose, l.Dryest.Gap), sc.Amount(unit.Dose, l.Dryest.Bed.Easy)), sc.moreShots(l.Set), words.Say("More medium for each plant helps as well."))
 	},
 	shots.FewStarts: func(sc part, l *shots.Limit) string {
+		if l.Free > 0 && l.Free < sc.S.Plan.Timer.Programmes {
+			return wording.Sentences(words.Say("On {day} {wanted} shots would be right, and the timer holds {held} start times, of which {free} {free|lies|lie} within its light. So each is longer, {long} at most. The medium holds that, but more of it runs through.",
+				on(l), words.N(l.Set.Wanted), words.N(sc.S.Plan.Timer.Programmes), words.N(l.Free), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
+		}
 		return wording.Sentences(words.Say("On {day} {wanted} shots would be right, and the timer holds {held} start times. So each is longer, {long} at most. The medium holds that, but more of it runs through.",
 			on(l), words.N(l.Set.Wanted), words.N(sc.S.Plan.Timer.Programmes), wording.Shot(l.Set.Longest())), sc.moreShots(l.Set))
+	},
+	shots.FewRounds: func(_ part, l *shots.Limit) string {
+		return words.Say("On {day} {wanted} shots would be right, and no more than {free} {free|start fits|starts fit} between the first and the last, each {apart} after the one before. So each shot is longer, {long} at most. A finer card, whose times need not stay, may have room for more; or water zones together if the supply carries it, or take emitters of more flow.",
+			on(l), words.N(l.Set.Wanted), words.N(l.Free), unit.HoursMinutes(l.Round), wording.Shot(l.Set.Longest()))
 	},
 	shots.LongByDay: func(_ part, l *shots.Limit) string {
 		return words.Say("On {day} shots are longer than {most}, because the day is too short for more of them.", on(l), wording.Shot(shots.MostShot))
@@ -75,6 +83,9 @@ func (sc part) pins(l *shots.Limit) string {
 func (sc part) moreShots(s *shots.Setting) string {
 	if s.Notes&shots.Few != 0 {
 		return words.Say("A timer with {n} start times, or one that goes on and off by itself, gives them.", words.N(s.Wanted))
+	}
+	if s.Notes&shots.Crowded != 0 {
+		return words.Say("No more shots fit into the day, each of all zones in turn: water zones together if the supply carries it, or take emitters of more flow.")
 	}
 	return words.Say("Move the first shot earlier or the last one later.")
 }

@@ -44,17 +44,7 @@ func (u Units) Elapsed(s float64) string {
 }
 
 // Shot is the time of a shot: "5 min", "4 min 40 s".
-func Shot(s float64) string {
-	n := int(math.Round(s))
-	switch m, rest := words.N(n/60), words.N(n%60); {
-	case n%60 == 0:
-		return minutes(m)
-	case n < 60:
-		return seconds(rest)
-	default:
-		return words.Say("{minutes} {seconds}", minutes(m), seconds(rest))
-	}
-}
+func Shot(s float64) string { return unit.MinutesSeconds(s) }
 
 // Lasting is a time in hours and minutes, to five minutes: "20 min", "3 h 05 min",
 // "2 days".

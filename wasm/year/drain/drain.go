@@ -107,6 +107,7 @@ type Advice struct {
 	Wanted  float64 // share that is to drain, with what washes salt out
 	Above   float64 // mS/cm, mean of the drain's EC above the feed's; NaN when not known
 	PH      float64 // mean; NaN when not known
+	Lasting float64 // Change without what washes salt out
 	Change  float64 // of the water to give, as a share of that of the last day: 0.1 for a tenth more; 0 to leave it
 	Reasons Reason
 }
@@ -163,24 +164,33 @@ func Advise(log []Entry, of func(*Entry) (wanted, run float64)) Advice {
 	if a.PH > Sweet {
 		a.Reasons |= TooSweet
 	}
-	switch off := a.Drains - a.Wanted; {
-	case off < -Close:
-		a.Reasons |= TooLittle
-	case off > Close:
-		a.Reasons |= TooMuch
-	default:
-		return a
-	}
-	a.Change = dose.Next(1, a.Drains, a.Wanted) - 1
-	if a.Out < nothing {
-		a.Change = Most
-		a.Reasons |= Nothing
-	}
-	if math.Abs(a.Change) > Most {
-		a.Change = math.Copysign(Most, a.Change)
-		a.Reasons |= Held
-	}
+	a.Lasting, _ = a.change(wanted)
+	change, why := a.change(a.Wanted)
+	a.Change = change
+	a.Reasons |= why
 	return a
+}
+
+// change returns by how much to change the water so that a share drains, and why.
+func (a *Advice) change(wanted float64) (change float64, why Reason) {
+	switch off := a.Drains - wanted; {
+	case off < -Close:
+		why = TooLittle
+	case off > Close:
+		why = TooMuch
+	default:
+		return 0, 0
+	}
+	change = dose.Next(1, a.Drains, wanted) - 1
+	if a.Out < nothing {
+		change = Most
+		why |= Nothing
+	}
+	if math.Abs(change) > Most {
+		change = math.Copysign(Most, change)
+		why |= Held
+	}
+	return change, why
 }
 
 // nothing is a share of drain that is none: a few drops in the tray.

@@ -125,18 +125,51 @@ func (t Timer) Next(a *Advice) Next {
 		}
 		run = room
 	}
-	var beds []shots.Bed
-	for i := range line.Beds {
-		if line.Beds[i].Zone == card.Zone {
-			beds = append(beds, line.Beds[i])
-		}
-	}
 	ok := false
-	if n.Set, ok = shots.Fit(t.Timer, beds, line.Lit, sky, run); !ok || a.Change < 0 && n.Set.Given >= a.Run {
+	if n.Set, ok = t.Card.Fit(t.Timer, line, card.Zone, sky, run); !ok || a.Change < 0 && n.Set.Given >= a.Run {
 		return Next{Step: TooFine}
 	}
 	n.Share = n.Set.Given/a.Run - 1
 	return n
+}
+
+// A Rewrite is the rest of a card, as the drain has it.
+type Rewrite struct {
+	Card  *shots.Card
+	From  day.Day // the day after the last one that was measured, in the year of the plan
+	Times float64 // what the plants are then counted to take up, by what the card counts: 1.1 for a tenth more
+}
+
+// Rewrite writes the card anew from the day after the last reading on, with all
+// plants counted to take up as much more or less than before as that setting
+// should have given more or less. What is given for some days to wash out salt
+// stays out of it. ok is false where it is not known what was given, or when, and
+// where the card stays as it is.
+func (t Timer) Rewrite(a *Advice) (r Rewrite, ok bool) {
+	if a.Days == 0 || a.Last.Day == 0 || math.IsNaN(a.Run) {
+		return r, false
+	}
+	line, card := t.Set(a.Last)
+	if card == nil {
+		return r, false
+	}
+	// Where it drains as it should, what was given is right, to what a jug shows;
+	// else what is needed is known.
+	r.Times = a.Run / card.Given
+	if a.Lasting != 0 {
+		r.Times = a.Run * (1 + a.Lasting) / card.Run
+		if a.Lasting > 0 && r.Times < 1 {
+			r.Times = 1 // less was given than the card has, and too little drained
+		}
+	}
+	if math.Abs(r.Times-1) < leastShare {
+		return r, false
+	}
+	_, month, dom := a.Last.Day.Date()
+	on, _ := day.Near(month, dom, line.From)
+	r.From = on + 1
+	r.Card = t.Card.After(t.Timer, r.From, r.Times)
+	return r, len(r.Card.Lines) > 0
 }
 
 // leastShare is the least change that is one, as it is told in whole per cent.

@@ -162,3 +162,58 @@ func TestNextIsWhatTheAdviceComesTo(t *testing.T) {
 		t.Errorf("only %d of 3000 were set", set)
 	}
 }
+
+// The rest of the card, by hand: what was given should have been so much more or
+// less. The card needs 29 min 50 s on a typical day of the first line, and gives
+// 30 min.
+func TestRewrite(t *testing.T) {
+	date := day.Of(2031, 7, 6) // whatever the year of the card
+	on := func(out, n, long, ec float64) []Entry {
+		return []Entry{{Day: date, Out: out, EC: ec, PH: nan, Feed: 2, Sky: Typical, Shots: n, Long: long}}
+	}
+	const needs, gives = 6*300 - 10.0, 1800.0
+	for _, tt := range []struct {
+		what  string
+		log   []Entry
+		times float64 // 0 where it stays
+	}{
+		{"as it should be, as the card has it", on(0.2, 6, 5*minute, nan), 0},
+		{"of the card, where nothing is noted", on(0.2, nan, nan, nan), 0},
+		{"as it should be with less", on(0.2, 5, 5*minute, nan), 1500 / gives},
+		{"too much drained: 0.72 over 0.8", on(0.28, 6, 5*minute, nan), 0.9 * gives / needs},
+		{"too little, from the card", on(0.1, 6, 5*minute, nan), 0.9 / 0.8 * gives / needs},
+		{"too little, from less than the card", on(0.1, 3, 5*minute, nan), 0},
+		{"salt washes out for some days, and not for good", on(0.2, 6, 5*minute, 4), 0},
+		{"no more than 15 % at once", on(0.5, 6, 5*minute, nan), 0.85 * gives / needs},
+	} {
+		timer := carded()
+		a := Advise(tt.log, timer.Noted)
+		r, ok := timer.Rewrite(&a)
+		if ok != (tt.times != 0) || ok && (math.Abs(r.Times-tt.times) > 1e-9 || r.From != day.Of(2027, 7, 7)) {
+			t.Errorf("%s: %g times from %s, %t; want %g", tt.what, r.Times, r.From.ISO(), ok, tt.times)
+		}
+		if !ok {
+			continue
+		}
+		if n := len(r.Card.Lines); n != 2 || r.Card.Lines[0].Days != 8 || r.Card.Lines[1].From != day.Of(2027, 7, 15) {
+			t.Errorf("%s: %+v", tt.what, r.Card.Lines)
+		}
+		use := r.Card.Lines[1].Beds[0].Use[shots.Typical]
+		if set := r.Card.Lines[1].Sets[shots.Typical].Zones[0]; math.Abs(use-tt.times*1e-3) > 1e-15 || set.Given < use/0.8/1e-6-1e-6 {
+			t.Errorf("%s: %g m³ taken up, given %g s", tt.what, use, set.Given)
+		}
+	}
+	timer := carded()
+	log := on(0.28, 6, 5*minute, nan)
+	log[0].Day = 0
+	a := Advise(log, timer.Noted)
+	if r, ok := timer.Rewrite(&a); ok {
+		t.Errorf("without a date: %+v", r)
+	}
+	timer.Card = nil
+	log[0].Day = date
+	a = Advise(log, timer.Noted)
+	if r, ok := timer.Rewrite(&a); ok {
+		t.Errorf("without a card: %+v", r)
+	}
+}

@@ -30,10 +30,11 @@ type Event struct {
 	Summary     string
 	Description string // may be empty
 	Category    string // may be empty
+	Alarm       int    // h before the first day begins at which it makes itself heard; 0 for never
 }
 
-// Write returns the calendar as a file in UTF-8. It has no zone, no alarm and
-// no person in it.
+// Write returns the calendar as a file in UTF-8. It has no zone and no
+// person in it. An alarm rings by the clock of the device, whatever its zone.
 func Write(c *Calendar) string {
 	var b strings.Builder
 	line(&b, "BEGIN:VCALENDAR")
@@ -62,6 +63,13 @@ func Write(c *Calendar) string {
 			line(&b, "CATEGORIES:"+escape(e.Category))
 		}
 		line(&b, "TRANSP:TRANSPARENT")
+		if e.Alarm > 0 { // section 3.6.6; DESCRIPTION is required
+			line(&b, "BEGIN:VALARM")
+			line(&b, "ACTION:DISPLAY")
+			line(&b, "DESCRIPTION:"+escape(e.Summary))
+			line(&b, "TRIGGER:-PT"+strconv.Itoa(e.Alarm)+"H")
+			line(&b, "END:VALARM")
+		}
 		line(&b, "END:VEVENT")
 	}
 	line(&b, "END:VCALENDAR")

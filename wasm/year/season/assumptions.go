@@ -22,6 +22,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Practice},
 		},
 		{
+			Code: "season.eve", Title: "Hours before the day on which the timer is set anew at which the calendar's alarm rings",
+			Values: []float64{eve}, Unit: "h",
+			Used:   "The calendar's file.",
+			Source: source.Ref{At: "six in the evening", Standing: source.Choice},
+		},
+		{
 			Code: "season.reference", Title: "Temperature that the days in the plug are meant for",
 			Values: []float64{reference}, Kind: unit.Temperature,
 			Used:   "Dates of sowing.",

@@ -9,6 +9,11 @@ import (
 	"evenrow/wasm/year/ical"
 )
 
+// eve is how many hours before the day on which the timer is set anew an alarm
+// rings: at six in the evening, since the first shots may come before anybody is
+// up (our own choice).
+const eve = 6
+
 // Calendar returns every task as an event of whole days.
 //
 // An event is known by the plan's name, its kind, and which planting of which
@@ -24,10 +29,13 @@ func (s *Season) Calendar(p *plan.Plan) *ical.Calendar {
 		e := ical.Event{
 			UID:   mark + "-" + strconv.Itoa(int(t.Kind)) + "-" + strconv.Itoa(t.Number),
 			First: t.Day, Days: t.Days, Every: t.Every, Times: t.Times,
-			Summary: s.Title(p, t), Description: t.Note(), Category: words.Say("System"),
+			Summary: s.Title(p, t), Description: s.How(p, t), Category: words.Say("System"),
 		}
 		if t.Kind.ForPlants() {
 			e.Category = words.Say("Plants")
+		}
+		if t.Kind == Resetting {
+			e.Alarm = eve
 		}
 		if t.Planting >= 0 {
 			g := &s.Plantings[t.Planting]

@@ -26,6 +26,7 @@ const (
 	Flushing                  // flush all ends
 	Treating                  // treat the lines
 	Storing                   // drain it and put it away
+	Resetting                 // set the timer anew
 	TaskKinds = iota          // how many there are
 )
 
@@ -33,13 +34,16 @@ const (
 func (k TaskKind) ForPlants() bool { return k <= Clearing }
 
 // turn is the place of a kind among those of one day: cups are caught when the
-// ends have run clear, and what lines are treated with is flushed out.
+// ends have run clear, what lines are treated with is flushed out, and the timer
+// is set for what has been planted out.
 func (k TaskKind) turn() int {
 	switch k {
 	case Cups:
 		return 2*int(Flushing) + 1
 	case Treating:
 		return 2*int(Flushing) - 1
+	case Resetting:
+		return 2*int(Setting) + 1
 	}
 	return 2 * int(k)
 }
@@ -48,12 +52,13 @@ func (k TaskKind) turn() int {
 type Task struct {
 	Kind     TaskKind
 	Day      day.Day
-	Days     int // how long it takes, at least 1
-	Every    int // days to the next time; 0 for once
-	Times    int // how often in all, at least 1
-	Planting int // index into Season.Plantings; -1 for tasks that are for none
-	Plants   int // how many plants it is for
-	Number   int // which of its kind: 0 the first, 1 those between, 2 the last, for flushing and treating
+	Days     int     // how long it takes, at least 1
+	Every    int     // days to the next time; 0 for once
+	Times    int     // how often in all, at least 1
+	Planting int     // index into Season.Plantings; -1 for tasks that are for none
+	Plants   int     // how many plants it is for
+	Number   int     // which of its kind: 0 the first, 1 those between, 2 the last, for flushing and treating; for Resetting one more each time
+	Timer    *Timing // Resetting: what it is set to; else nil
 }
 
 // Last returns the last day of the task's last time.
@@ -124,6 +129,17 @@ func (s *Season) tasks(p *plan.Plan) {
 	s.again(add(Treating, -1, first), p.Season.Treat, last)
 	add(Treating, -1, last).Number = 2
 	add(Storing, -1, last+1)
+	s.inTurn()
+}
+
+// Add puts further tasks among those of the season.
+func (s *Season) Add(more []Task) {
+	s.Tasks = append(s.Tasks, more...)
+	s.inTurn()
+}
+
+// inTurn puts the tasks in order.
+func (s *Season) inTurn() {
 	list := s.Tasks
 	numeric.Sort(len(list), func(i, j int) bool {
 		a, b := &list[i], &list[j]

@@ -12,25 +12,27 @@ var titles = [TaskKinds]words.Text{
 	Sowing: "Sow", Potting: "Move into blocks", Setting: "Plant out", Tying: "Tie up", Picking: "First harvest", Clearing: "Remove plants",
 	Building: "Build the system", Leaks: "Fill the system and look for leaks", Cups: "Catch-can test", Wetting: "Expand slabs with water, or wet the medium",
 	Strength: "Measure EC and pH", Filter: "Look at the filter", Flushing: "Flush all ends", Treating: "Clean the lines", Storing: "Drain the system and store it",
+	Resetting: "Set the timer",
 }
 
 // notes say how, in a sentence or two; {n} is [catalogue.SowingSpare].
 var notes = [TaskKinds]words.Text{
-	Sowing:   "One seed to a plug, and 1 more for every {n}. Keep them warm and covered until seedlings are up.",
-	Potting:  "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
-	Setting:  "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
-	Tying:    "Every week: turn or clip the stem to its string and take the side shoots.",
-	Picking:  "From now on pick every few days.",
-	Clearing: "Shut the row's water or plug its emitters, take the plants out and sweep up.",
-	Building: "Follow the order of assembly. Keep the pump unplugged, or the tap shut, until every joint is clamped and the cautions are met.",
-	Leaks:    "Run it with the ends open, then with all closed but one, open a crack. Look at every joint, and stop the water before you touch one.",
-	Cups:     "Cups under emitters at the start, the middle and the end of rows; the flows must be alike.",
-	Wetting:  "Wet until the slab is even and full. Cut the drain slits a day later, or before planting.",
-	Strength: "Every week: of the feed and of what drains.",
-	Filter:   "Every week: read both gauges, or stop the water, open it and look.",
-	Flushing: "Stop the water before you touch an end. Open a few at a time, and run it until it is clear.",
-	Treating: "With plants on the line only what the label allows; strong doses only with none. Never mix bleach and acid. Flush afterwards.",
-	Storing:  "Unplug the pump or shut the valve first. Open every end and let it drain before frost; store emitters and pump dry.",
+	Sowing:    "One seed to a plug, and 1 more for every {n}. Keep them warm and covered until seedlings are up.",
+	Potting:   "Move them when the first true leaves show, be it earlier or later. Soak the blocks in feed first.",
+	Setting:   "Plant when roots show at the foot of the block. Wet the block well, set it on its opening and put the emitter in.",
+	Tying:     "Every week: turn or clip the stem to its string and take the side shoots.",
+	Picking:   "From now on pick every few days.",
+	Clearing:  "Shut the row's water or plug its emitters, take the plants out and sweep up.",
+	Building:  "Follow the order of assembly. Keep the pump unplugged, or the tap shut, until every joint is clamped and the cautions are met.",
+	Leaks:     "Run it with the ends open, then with all closed but one, open a crack. Look at every joint, and stop the water before you touch one.",
+	Cups:      "Cups under emitters at the start, the middle and the end of rows; the flows must be alike.",
+	Wetting:   "Wet until the slab is even and full. Cut the drain slits a day later, or before planting.",
+	Strength:  "Every week: of the feed and of what drains.",
+	Filter:    "Every week: read both gauges, or stop the water, open it and look.",
+	Flushing:  "Stop the water before you touch an end. Open a few at a time, and run it until it is clear.",
+	Treating:  "With plants on the line only what the label allows; strong doses only with none. Never mix bleach and acid. Flush afterwards.",
+	Resetting: "On the evening before, or before the first shot. On the eve of a hot or a dull day set it to that line of the card.",
+	Storing:   "Unplug the pump or shut the valve first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
 
 // String is what a task is called.
@@ -38,6 +40,9 @@ func (k TaskKind) String() string { return words.Say(titles[k]) }
 
 // Title is a task in a few words: "Plant out: tomato, 30 plants".
 func (s *Season) Title(p *plan.Plan, t *Task) string {
+	if t.Timer != nil {
+		return words.Say("{task}: {setting}", t.Kind.String(), t.Timer.String())
+	}
 	if t.Planting < 0 {
 		return t.Kind.String()
 	}

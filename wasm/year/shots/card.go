@@ -109,12 +109,7 @@ func (y *Year) Card() *Card {
 // setLines sets the timer in all lines; what stays the same by hand is nil where
 // it is not set by hand.
 func setLines(t *plan.Timer, lines []Line) *Hand {
-	for i := range lines {
-		l := &lines[i]
-		for sky := range l.Sets {
-			l.Sets[sky] = needs(t, l.Beds, Sky(sky))
-		}
-	}
+	needLines(t, lines)
 	if t.Kind == plan.StartTimes && t.Card == plan.ByHand {
 		return byHand(t, lines)
 	}
@@ -124,6 +119,16 @@ func setLines(t *plan.Timer, lines []Line) *Hand {
 		}
 	}
 	return nil
+}
+
+// needLines works out what the plants of all lines need.
+func needLines(t *plan.Timer, lines []Line) {
+	for i := range lines {
+		l := &lines[i]
+		for sky := range l.Sets {
+			l.Sets[sky] = needs(t, l.Beds, Sky(sky))
+		}
+	}
 }
 
 // judge says of a card what it means for the plants.

@@ -15,6 +15,16 @@ type Fine struct {
 	Settings, Finer int     // how many settings each has, one after another
 }
 
+// Little says whether a finer card saves next to nothing: less than is told in
+// whole per cent of what drains.
+func (f *Fine) Little() bool { return !(f.Share() >= leastShare) }
+
+// Share is what the finer card saves of what drains by hand.
+func (f *Fine) Share() float64 { return f.Saves / f.Drained }
+
+// leastShare is the least share that is one, as it is told in whole per cent.
+const leastShare = 0.005
+
 // fineOf compares the card of lines with the other kind.
 func fineOf(t *plan.Timer, lines []Line) *Fine {
 	if t.Kind != plan.StartTimes {

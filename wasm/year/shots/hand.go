@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/dose"
@@ -363,6 +364,7 @@ func (h *Hand) give(t *plan.Timer, s *Setting, free []float64, r run) {
 	list := s.Shots
 	numeric.Sort(len(list), func(i, j int) bool { return list[i].At < list[j].At }, func(i, j int) { list[i], list[j] = list[j], list[i] })
 	s.judge(r.long)
+	s.Most = steps(t, s.Most)
 	s.Wanted, _ = counts(t, s.Run, s.Most)
 	switch {
 	case s.Wanted <= len(free):
@@ -371,6 +373,73 @@ func (h *Hand) give(t *plan.Timer, s *Setting, free []float64, r run) {
 	default:
 		s.Notes |= Few
 	}
+}
+
+// Fit returns what the timer is set to for a zone in a line, when it is to give
+// water for run s in all: with the starts of the card where it is made by hand.
+// ok is as in the function [Fit].
+func (c *Card) Fit(t *plan.Timer, l *Line, zone int, sky Sky, seconds float64) (s Setting, ok bool) {
+	var beds []Bed
+	for i := range l.Beds {
+		if l.Beds[i].Zone == zone {
+			beds = append(beds, l.Beds[i])
+		}
+	}
+	if len(beds) == 0 {
+		return s, false
+	}
+	if c.Hand == nil {
+		return Fit(t, beds, l.Lit, sky, seconds)
+	}
+	if s, ok = need(t, beds, sky); !ok || !(seconds > 0) {
+		return s, false
+	}
+	s.Run = seconds
+	free := c.Hand.free(t, l, sky)
+	c.Hand.give(t, &s, free, choose(t, &s, len(free), run{}, run{}))
+	s.fare(l.Lit)
+	return s, true
+}
+
+// After returns the card from a day on, with plants that take up so many times
+// what was counted. By hand the starts stay where they are, unless a shot grows
+// longer than there is room for.
+func (c *Card) After(t *plan.Timer, from day.Day, times float64) *Card {
+	a := &Card{}
+	for i := range c.Lines {
+		l := c.Lines[i]
+		end := l.From + day.Day(l.Days)
+		if end <= from {
+			continue
+		}
+		l.From = max(l.From, from)
+		l.Days = int(end - l.From)
+		l.Beds = slices.Clone(l.Beds)
+		for k := range l.Beds {
+			for sky := range l.Beds[k].Use {
+				l.Beds[k].Use[sky] *= times
+			}
+		}
+		if i == c.Peak {
+			a.Peak = len(a.Lines)
+		}
+		a.Lines = append(a.Lines, l)
+	}
+	if c.Hand == nil {
+		setLines(t, a.Lines)
+		return a
+	}
+	needLines(t, a.Lines)
+	all, fits := c.Hand.runs(t, a.Lines), true
+	for zone, long := range longest(all) {
+		fits = fits && long <= c.Hand.room[zone]
+	}
+	if a.Hand = c.Hand; fits {
+		a.Hand.set(t, a.Lines, all)
+	} else {
+		a.Hand = byHand(t, a.Lines)
+	}
+	return a
 }
 
 // Start returns the place, from 0, that a shot's start has among those of the

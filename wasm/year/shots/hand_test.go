@@ -9,6 +9,7 @@ import (
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/dose"
+	"evenrow/wasm/year/season"
 )
 
 // By hand, as a grower would: 1.5 L of use and a fifth to drain is 1.875 L, at
@@ -318,5 +319,118 @@ func TestSpansOfTheMillraceTunnel(t *testing.T) {
 	}
 	if len(c.Spans(1)) != len(spans) || len(c.Spans(2)) != 1 {
 		t.Errorf("zone 1 %d, zone 2 %d", len(c.Spans(1)), len(c.Spans(2)))
+	}
+}
+
+// A change of the timer is a task on the day from which it is so, and says what
+// the card says.
+func TestChangesAreTasks(t *testing.T) {
+	p := plan.Default()
+	p.Rows[2].Zone, p.Rows[3].Zone = 2, 2
+	y := year(p)
+	c := y.Card()
+	tasks, spans := c.Tasks(2), c.Spans(0)
+	if len(tasks) != len(spans) || len(tasks) < 3 {
+		t.Fatalf("%d tasks, %d settings", len(tasks), len(spans))
+	}
+	set := map[int]season.ZoneTiming{}
+	for i, k := range tasks {
+		if k.Day != spans[i].From || k.Number != i || k.Kind != season.Resetting || k.Planting != -1 || k.Last() != k.Day {
+			t.Errorf("%+v, want it on %s", k, spans[i].From.ISO())
+		}
+		changed := false
+		for _, z := range k.Timer.Zones {
+			was := set[z.Zone]
+			changed = changed || !slices.Equal(was.Typical.At, z.Typical.At) || was.Typical.Long != z.Typical.Long || was.Hot.Long != z.Hot.Long || was.Dull.Long != z.Dull.Long || !slices.Equal(was.Hot.At, z.Hot.At) || !slices.Equal(was.Dull.At, z.Dull.At)
+			set[z.Zone] = z
+		}
+		if !changed {
+			t.Errorf("task %d changes nothing", i)
+		}
+		// With what was set before, that is the line's setting of each zone.
+		for zone := 1; zone <= 2; zone++ {
+			for sky, told := range [...]season.Shots{Dull: set[zone].Dull, Typical: set[zone].Typical, Hot: set[zone].Hot} {
+				s := c.Lines[spans[i].First].Sets[sky].Zone(zone)
+				if s == nil != (len(told.At) == 0) || s != nil && (len(s.Shots) != len(told.At) || s.Given != float64(told.Many)*told.Long || s.Shots[0].At != told.At[0]) {
+					t.Errorf("task %d, zone %d, sky %d: %+v, the card has %+v", i, zone, sky, told, s)
+				}
+			}
+		}
+	}
+	if one := year(plan.Default()).Card().Tasks(1); one[0].Timer.Zones[0].Zone != 0 {
+		t.Errorf("a plan of one zone names it: %+v", one[0].Timer)
+	}
+	if got := (*Card)(nil).Tasks(1); got != nil {
+		t.Errorf("no card has tasks: %v", got)
+	}
+}
+
+// From a day on with plants that take up a tenth more: the same starts, no plant
+// lacks, and what is before is gone. With as much as before it is the card.
+func TestAfterAReading(t *testing.T) {
+	for _, card := range []int{plan.ByHand, plan.Finer} {
+		p := plan.Default()
+		p.Timer.Card = card
+		c := year(p).Card()
+		from := c.Lines[c.Peak].From + 5
+		same := c.After(&p.Timer, from, 1)
+		if same.Lines[0].From != from || same.Lines[0].Days != c.Lines[c.Peak].Days-5 || len(same.Lines) != len(c.Lines)-c.Peak || same.Peak != 0 {
+			t.Fatalf("%+v", same.Lines[0])
+		}
+		for _, times := range []float64{0.9, 1.1, 4} {
+			a := c.After(&p.Timer, from, times)
+			if card == plan.ByHand && times < 2 && a.Hand != c.Hand {
+				t.Errorf("%g times: other starts", times)
+			}
+			for i := range a.Lines {
+				l, was := &a.Lines[i], &c.Lines[c.Peak+i]
+				for sky := range l.Sets {
+					s, old := &l.Sets[sky].Zones[0], &was.Sets[sky].Zones[0]
+					if math.Abs(s.Run-times*old.Run) > 1e-6 || s.Given < s.Run-1e-6 {
+						t.Errorf("%g times: %g s are needed and %g given, were %g and %g", times, s.Run, s.Given, old.Run, old.Given)
+					}
+					for k := 1; k < len(s.Shots); k++ {
+						if s.Shots[k].At < s.Shots[k-1].At+s.Shots[k-1].For {
+							t.Errorf("%g times: shots overlap: %v", times, s.Shots)
+						}
+					}
+				}
+			}
+		}
+		if l := &c.Lines[c.Peak]; l.Beds[0].Use[Typical] != same.Lines[0].Beds[0].Use[Typical] || l.Days != 14 {
+			t.Errorf("the card itself has changed: %+v", l)
+		}
+		if end := c.Lines[len(c.Lines)-1]; len(c.After(&p.Timer, end.From+day.Day(end.Days), 1.1).Lines) != 0 {
+			t.Error("a card after its end")
+		}
+	}
+}
+
+// What is set after a reading keeps to the card's own starts and whole steps.
+func TestFitByTheCard(t *testing.T) {
+	r := rand.New(rand.NewPCG(37, 38))
+	for range 300 {
+		tm := randomTimer(r)
+		lines := handful(r, tm)
+		c := &Card{Lines: lines}
+		c.Hand = setLines(tm, lines)
+		for i := range lines {
+			for k := range lines[i].Sets[Typical].Zones {
+				was := &lines[i].Sets[Typical].Zones[k]
+				run := was.Given * (0.7 + 0.6*r.Float64())
+				s, ok := c.Fit(tm, &lines[i], was.Zone, Typical, run)
+				if !ok || s.Given < run-1e-5 || len(s.Shots) > tm.Programmes {
+					t.Fatalf("%g s: %+v", run, s)
+				}
+				for _, shot := range s.Shots {
+					if c.Hand.Start(s.Zone, shot) < 0 || shot.For != s.Shots[0].For || math.Mod(shot.For, float64(tm.Step)) != 0 {
+						t.Fatalf("%g s: %+v", run, s)
+					}
+				}
+			}
+		}
+		if _, ok := c.Fit(tm, &lines[0], plan.MaxZones, Typical, 0); ok {
+			t.Fatal("no water at all is set")
+		}
 	}
 }

@@ -32,8 +32,9 @@ type Limit struct {
 	// NoRoom to LongByStep
 	Sky   Sky      // on which day
 	Set   *Setting // of the zone that runs longest then
+	Free  int      // FewStarts, FewRounds: so many starts of a card by hand lie within the light of that day; else 0
 	Over  float64  // s, by which the last round begins too late
-	Round float64  // s, of the longest round
+	Round float64  // s, of the longest round; FewRounds: what one is given
 
 	Dryest *Fare // Gaps: whose medium is emptied most between two shots
 
@@ -60,6 +61,12 @@ func (c *Card) limits(t *plan.Timer, zones int) (list []Limit) {
 	for _, sky := range [...]Sky{Hot, Typical} {
 		if d := &l.Sets[sky]; len(d.Zones) > 0 {
 			if one, ok := d.limit(t); ok {
+				if few := one.Kind == FewStarts || one.Kind == FewRounds; few && c.Hand != nil {
+					one.Free = len(c.Hand.free(t, l, sky))
+				}
+				if one.Kind == FewRounds {
+					one.Round = c.Hand.Round
+				}
 				list = append(list, one)
 				break
 			}
