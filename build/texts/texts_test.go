@@ -43,6 +43,7 @@ var done = []string{
 	"grower/carry",
 	"shown/form",
 	"shown/page",
+	"shown/propose",
 	"shown/answer",
 	"shown/buy",
 	"shown/grow",

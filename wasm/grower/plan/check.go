@@ -118,6 +118,10 @@ func (f *Field) named(i int) string {
 	return words.Say(f.Label)
 }
 
+// Problem says what is wrong with the value in record i by itself, beside no other;
+// nil when all is well.
+func (f *Field) Problem(p *Plan, i int) *words.Remark { return f.rangeProblem(p, i) }
+
 // rangeProblem says what is wrong with the value in record i by itself.
 func (f *Field) rangeProblem(p *Plan, i int) *words.Remark {
 	switch f.Type {

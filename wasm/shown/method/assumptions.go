@@ -4,6 +4,7 @@ import (
 	"evenrow/wasm/ground/formula"
 	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/shown/propose"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/trade/climate"
@@ -51,6 +52,7 @@ func Assumptions() []Group {
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),
 		group("Pressure", ratings(), surge.Assumptions()),
 		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions()),
+		group("A plan from five answers", propose.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
 		group("What is assumed", assumed()),
 		group("Media, timer and drain", media(), shots.Assumptions(), dose.Assumptions(), drain.Assumptions()),

@@ -44,7 +44,10 @@ func Reach(m *catalogue.Medium, plants, perPiece int, spacing float64) (before, 
 
 // Along says whether two beds share a stretch of the length of the place: with
 // another row between them or not, somebody who walks there has both beside him.
-func (b *Bed) Along(c *Bed) bool { return b.X0 < c.X1 && c.X0 < b.X1 }
+func (b *Bed) Along(c *Bed) bool { return b.X0 < c.X1-slack && c.X0 < b.X1-slack }
+
+// slack is the rounding of sums of spacings, in m.
+const slack = 1e-6
 
 // Walk returns the free strip in m between a row and the nearest row before it,
 // from medium to medium, and which row that is, from 0; negative where media stand
@@ -70,6 +73,5 @@ func (b *Bed) Wall(length, width float64) float64 {
 // the near end, which takes as much free ground as the door is wide (common
 // practice, no source).
 func (b *Bed) InDoor(door, width float64) bool {
-	const slack = 1e-6
 	return b.X0 < door-slack && b.Y0 < (width+door)/2-slack && b.Y1 > (width-door)/2+slack
 }

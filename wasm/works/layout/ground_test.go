@@ -79,6 +79,10 @@ func TestBedsOfOneLine(t *testing.T) {
 	if free, _, ok := Walk(beds, 2); !ok || math.Abs(free-0.7) > 1e-9 {
 		t.Errorf("%v is free before row 3, %v; want 0.7", free, ok)
 	}
+	p.Rows[1].First = 2.05 - 1e-9 // the sum of spacings is never quite round
+	if _, _, ok := Walk(New(p).Beds(), 1); ok {
+		t.Error("a path lies between two rows of one line that touch")
+	}
 	p.Rows[1].First = 1.5
 	if free, before, ok := Walk(New(p).Beds(), 1); !ok || before != 0 || math.Abs(free+0.3) > 1e-9 {
 		t.Errorf("buckets in the very same place have %v between them", free)

@@ -1,0 +1,145 @@
+package propose
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/work"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/catalogue"
+)
+
+// journey reads what somebody types, and proposes.
+func journey(t *testing.T, pairs ...string) (Answers, *plan.Plan, Outcome) {
+	t.Helper()
+	a, errs, left := Read(typed(pairs...))
+	if len(errs) > 0 || left > 0 {
+		t.Fatalf("%v, %d questions left", errs, left)
+	}
+	p, o := Of(work.New(units, nil), a)
+	whole(t, strings.Join(pairs, " "), a, p, o)
+	return a, p, o
+}
+
+// Ten tomatoes and ten sweet peppers in buckets, 6 m by 3 m, at a tap 8 m away: one
+// row each, as far apart as the crop table has them, of compensating emitters
+// behind a regulator that their tubing can bear.
+func TestATapAndTwentyPlants(t *testing.T) {
+	_, p, o := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "10", "ask.crop.2", "sweet pepper", "ask.plants.2", "10",
+		"ask.medium", "bucket", "ask.length", "6", "ask.width", "3", "ask.supply", "mains", "ask.distance", "8", "ask.rise", "0.4")
+	if o.Verdict != sheet.Yes || o.Plain || len(o.Said(p.Units)) > 0 {
+		t.Errorf("%+v, %q", o, o.Said(p.Units))
+	}
+	if len(p.Rows) != 2 || p.Rows[0].Plants != 10 || p.Rows[1].Plants != 10 || p.Rows[0].Spacing != 0.4 || p.Rows[1].Spacing != 0.333 {
+		t.Errorf("rows %+v", p.Rows)
+	}
+	if s := &p.Supply; s.Regulator <= 1.03e5 || s.Regulator > 2.44e5 || s.Devices <= 0 || p.Filter.Present == 0 {
+		t.Errorf("supply %+v", s)
+	}
+	if p.Runs[0].Length != 8 || p.Runs[0].Rise != 0.4 || p.Header.Layout != plan.HeaderAndRows {
+		t.Errorf("%+v", p.Runs)
+	}
+}
+
+// A pump of 12 V whose label says 800 L/h and 3 m opens no compensating emitter.
+func TestABalconyAndASmallPump(t *testing.T) {
+	_, p, o := journey(t, balcony...)
+	if o.Verdict != sheet.Yes || !o.Plain || p.Emitters[0].Kind != plan.NonCompensating || len(p.Rows) != 1 || p.Rows[0].Plants != 8 || p.Header.Layout != plan.OneLine {
+		t.Errorf("%+v, rows %+v", o, p.Rows)
+	}
+	if said := strings.Join(o.Said(p.Units), " "); !strings.Contains(said, "too little head") {
+		t.Errorf("%q", said)
+	}
+}
+
+// A label with power alone leads on to a pump that gives what is asked.
+func TestHalfAHorsepower(t *testing.T) {
+	a, p, o := journey(t, append(slices.Clone(balcony), "ask.shut-off", "", "ask.max-flow", "", "ask.power", "1/2 hp")...)
+	if p.Supply.Kind != plan.PumpPower || p.Supply.Power != unit.Of(unit.Power, unit.US).ToInner(0.5) || a.Power != p.Supply.Power {
+		t.Errorf("%+v", p.Supply)
+	}
+	if p.Emitters[0].Kind != plan.Compensating || o.Plain {
+		t.Error("nobody knows the head, and the emitters are plain")
+	}
+}
+
+// A thousand plants in US units on ground that climbs: zones by the search.
+func TestAThousandPlants(t *testing.T) {
+	pairs := []string{"units", "us", "ask.crop.1", "tomato", "ask.plants.1", "600", "ask.crop.2", "sweet pepper", "ask.plants.2", "400",
+		"ask.medium", "grow-bag", "ask.length", "131", "ask.width", "65", "ask.supply", "mains", "ask.distance", "100 ft", "ask.rise", "6"}
+	_, p, o := journey(t, pairs...)
+	if o.Verdict != sheet.Yes || total(o.Planned) != 1000 || len(p.Zones()) < 2 || p.Timer.Channels != len(p.Zones()) {
+		t.Errorf("%+v, %d zones, %d valves", o, len(p.Zones()), p.Timer.Channels)
+	}
+	for i := range p.Rows {
+		if catalogue.Tubes[p.Rows[i].Tube].Metric() {
+			t.Errorf("row %d is of metric tubing", i+1)
+		}
+	}
+	// With almost no work done there is a plan all the same, and it says so.
+	a, _, _ := Read(typed(pairs...))
+	q, cut := Of(work.New(1000, nil), a)
+	if errs := q.Check(); len(errs) > 0 || !cut.Cut || !strings.Contains(strings.Join(cut.Said(q.Units), " "), "There may be a better plan") {
+		t.Errorf("%v, %+v", errs, cut)
+	}
+	if got := sheet.Answer(q).Verdict; got != cut.Verdict {
+		t.Errorf("verdict %d, and is said to be %d", got, cut.Verdict)
+	}
+	gone := work.New(units, func() bool { return true })
+	if q, _ := Of(gone, a); len(q.Check()) > 0 {
+		t.Error("nobody waits, and there is no plan")
+	}
+}
+
+// A tank that stands too low for any emitter is told how much higher to stand, and
+// at that height the answer is Yes.
+func TestATankThatStandsTooLow(t *testing.T) {
+	pairs := append(slices.Clone(balcony), "ask.supply", "gravity", "ask.tank-height", "0.3")
+	a, _, o := journey(t, pairs...)
+	if o.Verdict == sheet.Yes || len(o.Fixes) == 0 || o.Fixes[0].Kind != sheet.RaiseTank || !o.Fixes[0].Solves {
+		t.Fatalf("%+v", o)
+	}
+	a.TankHeight += o.Fixes[0].Value
+	if _, o := Of(work.New(units, nil), a); o.Verdict != sheet.Yes {
+		t.Errorf("raised by %v: %+v", o.Fixes, o)
+	}
+}
+
+// What finds no place is counted, and what was narrowed for it is named.
+func TestTooManyPlants(t *testing.T) {
+	for _, c := range []struct {
+		plants, length, width string
+		n                     int
+		said                  []string
+		not                   string
+	}{
+		// 4.5 m less the door's 0.8 and the margin's 0.1 holds 9 pots of 0.25 m, 0.4 m
+		// apart: 3.35 / 0.4 + 1; and 1.2 m less two margins two lines 0.85 m apart.
+		{"9", "4.5", "1.2", 9, nil, "find"},
+		{"18", "4.5", "1.2", 18, []string{"So many find a place only with paths of 0.45\u00a0m between rows instead of 0.6\u00a0m, 0.05\u00a0m free at the walls and a door of 0.6\u00a0m."}, "of 18"},
+		{"40", "4.5", "1.2", 20, []string{"20 of 40 plants find a place, and these are planned: 20 tomato.", "only with paths of 0.45\u00a0m"}, ""},
+		{"1", "0.5", "0.5", 1, []string{"The place has no room for a path or a door"}, "only with"},
+		{"9", "0.5", "0.5", 2, []string{"2 of 9 plants find a place"}, "only with"},
+	} {
+		_, p, o := journey(t, append(slices.Clone(balcony), "ask.plants.1", c.plants, "ask.length", c.length, "ask.width", c.width)...)
+		said := strings.Join(o.Said(p.Units), " ")
+		if total(o.Planned) != c.n {
+			t.Errorf("%s plants in %s by %s: %d planned", c.plants, c.length, c.width, total(o.Planned))
+		}
+		for _, s := range c.said {
+			if !strings.Contains(said, s) {
+				t.Errorf("%s plants in %s by %s: nothing says %q, but %q", c.plants, c.length, c.width, s, said)
+			}
+		}
+		if c.not != "" && strings.Contains(said, c.not) {
+			t.Errorf("%s plants in %s by %s: %q", c.plants, c.length, c.width, said)
+		}
+	}
+	_, p, o := journey(t, append(slices.Clone(balcony), "ask.length", "0.5", "ask.width", "0.5", "ask.medium", "coco-slab")...)
+	if said := strings.Join(o.Said(p.Units), " "); !o.None || !strings.Contains(said, "No plant finds a place there.") || strings.Contains(said, "8 plants") {
+		t.Errorf("%q", said)
+	}
+}

@@ -1,0 +1,56 @@
+package propose
+
+import (
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/shown/wording"
+	"evenrow/wasm/trade/catalogue"
+)
+
+// Said says what became of the answers besides what the plan's own answer says, in
+// sentences: how many plants find a place, what was narrowed for them, which
+// emitters were chosen for want of head, and that there may be better.
+func (o *Outcome) Said(sys unit.System) []string {
+	var said []string
+	amount := func(v float64) string { return wording.Units{Sys: sys}.Amount(unit.Length, v) }
+	all, n := total(o.Asked), total(o.Planned)
+	switch {
+	case o.None:
+		said = append(said, words.Say("No plant finds a place there. One is planned all the same, so that you see its water: type a larger place."))
+	case n < all:
+		said = append(said, words.Say("{n} of {all} {all|plant finds|plants find} a place, and {n|this one is|these are} planned: {crops}.", words.N(n), words.N(all), counted(o.Planned)))
+	}
+	switch {
+	case o.None || o.Room == o.Usual:
+	case o.Room.Path > 0:
+		said = append(said, words.Say("So many find a place only with paths of {narrow} between rows instead of {usual}, {strip} free at the walls and a door of {door}.",
+			amount(o.Room.Path), amount(o.Usual.Path), amount(o.Room.Margin), amount(o.Room.Door)))
+	default:
+		said = append(said, words.Say("The place has no room for a path or a door: plants stand side by side, and are reached from outside."))
+	}
+	if o.Plain {
+		said = append(said, words.Say("The emitters are plain ones that do not compensate: the supply has too little head for those that do."))
+	}
+	if o.Cut {
+		said = append(said, words.Say("The search for tubing and zones ended before all were compared. There may be a better plan."))
+	}
+	return said
+}
+
+// total counts plants.
+func total(list []Count) int {
+	n := 0
+	for _, c := range list {
+		n += c.Plants
+	}
+	return n
+}
+
+// counted lists crops with their numbers: "10 tomato and 5 sweet pepper".
+func counted(list []Count) string {
+	var each []string
+	for _, c := range list {
+		each = append(each, words.Say("{n} {crop}", words.N(c.Plants), words.Say(catalogue.Crops[c.Crop].Name)))
+	}
+	return words.And(each)
+}
