@@ -376,8 +376,8 @@ func (a Answers) Write(d *plan.Draft) {
 }
 
 // AnswersOf returns what the questions would hold for a plan: its crops in the
-// order of its rows, the medium of its first row, and of a supply line of several
-// runs the whole.
+// order of its rows, the medium of its first row, of a supply line of several runs
+// the whole, and of a pump's curve its two ends.
 func AnswersOf(p *plan.Plan) Answers {
 	a := Empty(p.Units)
 	a.Name = p.Name
@@ -415,5 +415,18 @@ func AnswersOf(p *plan.Plan) Answers {
 	default:
 		a.Supply = s.Kind
 	}
+	// What may be left empty, and is assumed, is.
+	assumed := func(v *float64, section, name string) {
+		f := plan.FieldNamed(section, name)
+		for i := range plan.SectionNamed(section).Records(p) {
+			if p.Origin(f, i) != plan.Assumed {
+				return
+			}
+		}
+		*v = plan.Unset
+	}
+	assumed(&a.Static, "supply", "static")
+	assumed(&a.TapFlow, "supply", "tap-flow")
+	assumed(&a.Rise, "runs", "rise")
 	return a
 }

@@ -128,6 +128,11 @@ func TestAnswersComeBack(t *testing.T) {
 		if again.Length != p.Place.Length || again.Supply != a.Supply && a.Supply != wanted || total(again.Crops) != total(o.Planned) || again.Medium != a.Medium {
 			t.Errorf("%+v\nof its plan: %+v", a, again)
 		}
+		for what, v := range map[string][2]float64{"static": {a.Static, again.Static}, "tap flow": {a.TapFlow, again.TapFlow}} {
+			if a.Supply == plan.Mains && v[0] != v[1] {
+				t.Errorf("%s: %v was answered, and would be %v", what, v[0], v[1])
+			}
+		}
 		if q, _ := Of(work.New(units, nil), again); total(AnswersOf(q).Crops) != total(o.Planned) && !o.None {
 			t.Errorf("%+v: %d plants, then %d", a, total(o.Planned), total(AnswersOf(q).Crops))
 		}

@@ -143,3 +143,43 @@ func TestTooManyPlants(t *testing.T) {
 		t.Errorf("%q", said)
 	}
 }
+
+// What was typed is so marked, what the crop table says is looked up, and whatever
+// else stands in the plan is assumed: also what equals what somebody might type.
+func TestHowValuesCameToBe(t *testing.T) {
+	_, p, _ := journey(t, "name", "Yard", "ask.crop.1", "tomato", "ask.plants.1", "10", "ask.crop.2", "cucumber", "ask.plants.2", "4",
+		"ask.medium", "coco-slab", "ask.length", "12", "ask.width", "3", "ask.supply", "mains", "ask.static", "4", "ask.distance", "8")
+	want := map[string]plan.Origin{"units": plan.Typed, "name": plan.Typed, "place.length": plan.Typed, "place.width": plan.Typed, "supply.kind": plan.Typed,
+		"supply.static": plan.Typed, "runs.1.length": plan.Typed, "rows.1.spacing": plan.LookedUp, "rows.1.per-piece": plan.LookedUp, "rows.2.per-piece": plan.LookedUp,
+		"rows.1.crop": plan.Typed, "rows.2.crop": plan.Typed, "rows.1.plants": plan.Typed, "rows.2.plants": plan.Typed, "rows.1.medium": plan.Typed, "rows.2.medium": plan.Typed}
+	if len(p.Rows) != 2 || p.Rows[1].Spacing != 0.5 {
+		t.Fatalf("rows %+v", p.Rows) // two cucumbers to a slab of 1 m stand further apart than the table has them
+	}
+	for _, s := range plan.Sections() {
+		for i := range s.Records(p) {
+			for _, f := range s.Fields() {
+				path := plan.Path(f, i)
+				is := want[path]
+				if is == plan.ByRule {
+					is = plan.Assumed
+				}
+				if got := p.Origin(f, i); got != is {
+					t.Errorf("%s is %s, want %s", path, got.Code(), is.Code())
+				}
+				delete(want, path)
+			}
+		}
+	}
+	for path := range want {
+		t.Errorf("there is no %s", path)
+	}
+}
+
+// A supply line that has to be longer than the way, since the rows are higher than
+// they are far, is nobody's figure.
+func TestALineThatClimbsIsAsLong(t *testing.T) {
+	_, p, _ := journey(t, append(slices.Clone(balcony), "ask.distance", "1", "ask.rise", "1.5")...)
+	if p.Runs[0].Length != 1.5 || p.Origin(plan.FieldNamed("runs", "length"), 0) != plan.Assumed || p.Origin(plan.FieldNamed("runs", "rise"), 0) != plan.Typed {
+		t.Errorf("%+v", p.Runs[0])
+	}
+}

@@ -49,8 +49,19 @@ func Of(m *work.Meter, a Answers) (*plan.Plan, Outcome) {
 	// What was worked out is made easy to type, and what was typed stays as it was.
 	exact := p.Clone()
 	p.Shorten(plan.Default())
+	p.Propose()
 	for _, v := range asked.told(p) {
 		v.field.Copy(p, v.record, exact, v.record)
+		p.SetOrigin(v.field, v.record, plan.Typed)
+	}
+	for i := range p.Rows {
+		r := &p.Rows[i]
+		if r.Spacing == catalogue.Crops[r.Crop].Of(catalogue.Spacing) {
+			p.SetOrigin(plan.FieldNamed("rows", "spacing"), i, plan.LookedUp)
+		}
+		if f.medium.Along && r.PerPiece == int(catalogue.Crops[r.Crop].Of(catalogue.PerSlab)) {
+			p.SetOrigin(plan.FieldNamed("rows", "per-piece"), i, plan.LookedUp)
+		}
 	}
 	return p, o
 }
