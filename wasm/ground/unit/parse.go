@@ -153,22 +153,27 @@ var (
 		{lengths, "cm", 1, 100, 0},
 		{lengths, "mm", 1, 1000, 0},
 		{lengths, "µm μm um", 1, 1e6, 0},
-		{lengths, "ft foot feet", 3048, 10000, 0},
-		{lengths, "in inch inches", 254, 10000, 0},
+		{lengths, "ft foot feet ' ′", 3048, 10000, 0},
+		{lengths, "in inch inches \" ″", 254, 10000, 0},
 		{flows, "m³/s m3/s", 1, 1, 0},
 		{flows, "m³/h m3/h m³/hr m3/hr m³/hour m3/hour", 1, 3600, 0},
-		{flows, "L/h L/hr L/hour lph", 1, 3.6e6, 0},
-		{flows, "L/min lpm", 1, 6e4, 0},
+		{flows, "L/h L/hr L/hour lph litres/h liters/h", 1, 3.6e6, 0},
+		{flows, "L/min L/minute lpm litres/min liters/min", 1, 6e4, 0},
 		{flows, "L/s", 1, 1000, 0},
-		{flows, "gal/min gpm", gallon, 6e13, 0},
-		{flows, "gal/h gal/hr gal/hour gph", gallon, 3.6e15, 0},
+		{flows, "gal/min gpm gallons/min", gallon, 6e13, 0},
+		{flows, "gal/h gal/hr gal/hour gph gallons/h", gallon, 3.6e15, 0},
 		{[]Kind{Pressure}, "Pa", 1, 1, 0},
 		{[]Kind{Pressure}, "kPa", 1000, 1, 0},
-		{[]Kind{Pressure}, "mbar", 100, 1, 0},
+		{[]Kind{Pressure}, "MPa", 1e6, 1, 0},
+		{[]Kind{Pressure}, "mbar hPa", 100, 1, 0},
 		{[]Kind{Volume}, "m³ m3", 1, 1, 0},
+		{[]Kind{Volume}, "litre litres liter liters", 1, 1000, 0},
+		{[]Kind{Volume}, "gallon gallons", gallon, 1e12, 0},
 		{[]Kind{Power}, "kW", 1000, 1, 0},
-		{[]Kind{Duration}, "s", 1, 1, 0},
-		{[]Kind{Duration}, "h", 3600, 1, 0},
+		{[]Kind{Power}, "watt watts", 1, 1, 0},
+		{[]Kind{Duration}, "s sec", 1, 1, 0},
+		{[]Kind{Duration}, "minute minutes", 60, 1, 0},
+		{[]Kind{Duration}, "h hr", 3600, 1, 0},
 		{[]Kind{Temperature}, "C", 1, 1, 0},
 		{[]Kind{Temperature}, "F", 5, 9, 32},
 		{[]Kind{Viscosity}, "m²/s m2/s", 1, 1, 0},
@@ -257,6 +262,14 @@ func MayBeTyped(kind Kind) string {
 		return words.Say("A unit may be typed after it: 800 L/h, 200 gal/h, 1.2 m³/h.")
 	case EmitterFlow:
 		return words.Say("A unit may be typed after it: 1/2 gal/h, 2 L/h.")
+	case Length, Head:
+		return words.Say("A unit may be typed after it: 3.5 m, 10 ft.")
+	case Bore:
+		return words.Say("A unit may be typed after it: 16 mm, 1/2 in.")
+	case Pressure:
+		return words.Say("A unit may be typed after it: 3 bar, 300 kPa, 40 psi.")
+	case Volume:
+		return words.Say("A unit may be typed after it: 400 L, 100 gal, 1.2 m³.")
 	}
 	return ""
 }

@@ -130,6 +130,34 @@ func TestParseQuantity(t *testing.T) {
 		{"1 hp", Power, 745.69987158227022},
 		{"1/2 hp", Power, 745.69987158227022 / 2},
 		{"2⅝ in", Bore, 2.625 * 254 / 10000},
+		{"3/4\"", Bore, 0.75 * 254 / 10000}, // as tubing is marked
+		{"3/4″", Bore, 0.75 * 254 / 10000},
+		{"1 1/2 \"", Bore, 1.5 * 254 / 10000},
+		{"10'", Length, 3.048},
+		{"10 ′", Head, 3.048},
+		{"16 mm", Bore, 0.016},
+		{"3,5 m", Length, 3.5},
+		{"370 W", Power, 370},
+		{"370 watts", Power, 370},
+		{"0,37 kw", Power, 370},
+		{"½ hp", Power, 745.69987158227022 / 2},
+		{"0,5 HP", Power, 745.69987158227022 / 2},
+		{"12 gal/min", Flow, 12 * 3.785411784e-3 / 60},
+		{"12 gallons/min", Flow, 12 * 3.785411784e-3 / 60},
+		{"12 gph", EmitterFlow, 12 * 3.785411784e-3 / 3600},
+		{"0,8 m3/h", Flow, 0.8 / 3600},
+		{"800 litres/h", Flow, 800 / 3.6e6},
+		{"800 L/h", EmitterFlow, 800 / 3.6e6},
+		{"20 liters/min", Flow, 20.0 / 6e4},
+		{"0.3 MPa", Pressure, 3e5},
+		{"300 kpa", Pressure, 3e5},
+		{"300 hPa", Pressure, 3e4},
+		{"3 bar", Pressure, 3e5},
+		{"1.2 m³", Volume, 1.2},
+		{"100 gallons", Volume, 0.3785411784},
+		{"400 litres", Volume, 0.4},
+		{"90 sec", Duration, 90},
+		{"2 hr", Duration, 7200},
 		{"3 min", Duration, 180},
 		{"1.0034 mm2/s", Viscosity, 1.0034 / 1e6},
 		{"998.2 kg/m3", Density, 998.2},
@@ -157,6 +185,9 @@ func TestParseQuantity(t *testing.T) {
 		{"1,000 mm", Bore, "may mean 1000 or 1.000: write one of these"},
 		{"2 000 L", Volume, "must be written without marks between thousands, such as 1000.5"},
 		{"1e308 kPa", Pressure, "must be a smaller number"},
+		{"5'6\"", Length, `must be in m or ft, not in "'6""`},
+		{"800 L/h", Head, `must be in m or ft, not in "L/h"`},
+		{"½", Pressure, "must be a number, such as 12.5"},
 		{"0x10 mm", Bore, `must be in mm or in, not in "x10 mm"`},
 	} {
 		if got, problem := ParseQuantity(c.text, c.kind); said(problem) != c.want {
@@ -197,6 +228,9 @@ func FuzzParseQuantity(f *testing.F) {
 	f.Add("1e300", uint8(Density))
 	f.Add("1e-319 L/h", uint8(EmitterFlow))
 	f.Add("1E100", uint8(Length)) // more feet than may be typed
+	f.Add("3/4\"", uint8(Bore))
+	f.Add("½ hp", uint8(Power))
+	f.Add("0,8 m³/h", uint8(Flow))
 	f.Fuzz(func(t *testing.T, s string, k uint8) {
 		v, problem := ParseQuantity(s, Kind(k)%kinds)
 		if problem == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
@@ -260,3 +294,61 @@ var (
 	ratio = regexp.MustCompile(`^(-?)[\s\v\p{Z}\x{85}]*(?:([0-9]+)[\s\v\p{Z}\x{85}]*[ -][\s\v\p{Z}\x{85}]*)?([0-9]+)[\s\v\p{Z}\x{85}]*/[\s\v\p{Z}\x{85}]*([0-9]+)$`)
 	spell = strings.NewReplacer("−", "-", "½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⁄", "/")
 )
+
+// Every unit that may be typed goes the way there and back: a number in it, and
+// what it is in the unit inside, read as the same amount.
+func TestEveryUnitThatMayBeTypedGoesThereAndBack(t *testing.T) {
+	read := func(x float64, name string, kind Kind) float64 {
+		t.Helper()
+		v, problem := ParseQuantity(strconv.FormatFloat(x, 'g', -1, 64)+" "+name, kind)
+		if problem != nil {
+			t.Errorf("%g %s of kind %d: %q", x, name, kind, said(problem))
+		}
+		return v
+	}
+	seen := map[Kind]map[string]bool{}
+	for _, sp := range spellings {
+		for _, kind := range sp.kinds {
+			if seen[kind] == nil {
+				seen[kind] = map[string]bool{}
+			}
+			zero := read(0, strings.Fields(sp.names)[0], kind)
+			for _, name := range strings.Fields(sp.names) {
+				if low := strings.ToLower(name); seen[kind][low] && low != "μm" {
+					t.Errorf("%s of kind %d stands twice", name, kind)
+				} else {
+					seen[kind][low] = true
+				}
+				one, two := read(1, name, kind), read(2, name, kind)
+				if !(one > zero) || math.Abs(two-zero-2*(one-zero)) > 1e-12*math.Abs(two) {
+					t.Errorf("%s of kind %d: 0, 1 and 2 are %g, %g and %g", name, kind, zero, one, two)
+				}
+				if in := Inner(kind); in != "" && in != "1" {
+					if v := read(two, in, kind); math.Abs(v-two) > 1e-12*math.Abs(two) {
+						t.Errorf("2 %s are %g %s, which reads as %g", name, two, in, v)
+					}
+				}
+			}
+		}
+	}
+}
+
+// What a hint shows as an example is taken in every field of its kind.
+func TestExamplesOfUnitsAreTaken(t *testing.T) {
+	told := 0
+	for kind := range kinds {
+		_, list, ok := strings.Cut(MayBeTyped(kind), ": ")
+		if !ok {
+			continue
+		}
+		for _, text := range strings.Split(strings.TrimSuffix(list, "."), ", ") {
+			told++
+			if v, problem := ParseQuantity(text, kind); problem != nil || !(v > 0) {
+				t.Errorf("%q of kind %d is %g, %q", text, kind, v, said(problem))
+			}
+		}
+	}
+	if told < 10 {
+		t.Errorf("%d examples", told)
+	}
+}
