@@ -42,6 +42,7 @@ func (n number) MarshalJSON() ([]byte, error) {
 type document struct {
 	Answer     string          `json:"answer"` // in the plan's units
 	Verdict    string          `json:"verdict"`
+	Wanted     *wanted         `json:"pump_wanted"` // null where the plan has a pump, or takes none
 	Findings   []finding       `json:"findings"`
 	Fixes      []fix           `json:"fixes"`
 	LeftOut    []string        `json:"left_out"` // what takes too much work; with "fixes" among it there may be more of them
@@ -82,6 +83,23 @@ type finding struct {
 	Unit    string `json:"unit,omitempty"`     // of value and limit
 	AtLeast bool   `json:"at_least,omitempty"` // count may be more, of never-open
 	Relief  string `json:"relief,omitempty"`   // what takes pressure off, of over-rating
+}
+
+// A wanted is the pump to ask for. Where none will do as the plan stands, the least
+// and the flow are what it would take if nothing were too much.
+type wanted struct {
+	Does   bool   `json:"will_do"`
+	Least  number `json:"least_m"`
+	Flow   number `json:"flow_m3_s"`
+	Most   number `json:"most_shut_m"`
+	Behind number `json:"regulator_pa"` // of a regulator behind it; 0 for none
+}
+
+func wantedOf(w *sheet.Wanted) *wanted {
+	if w == nil {
+		return nil
+	}
+	return &wanted{w.Does, number(w.Least), number(w.Flow), number(w.Most), number(w.Regulator)}
 }
 
 type fix struct {
@@ -252,6 +270,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	d := document{
 		Answer:     answer.Announce(s),
 		Verdict:    verdicts[s.Verdict],
+		Wanted:     wantedOf(s.Wanted),
 		Findings:   []finding{},
 		Fixes:      []fix{},
 		LeftOut:    leftOut(s),

@@ -39,6 +39,7 @@ type drawn struct {
 	EU      number   `json:"eu"`
 	Round   number   `json:"round_s"`
 	Carried bool     `json:"carried_by_own_supply"` // by the plan's own supply
+	Wanted  *wanted  `json:"pump_wanted,omitempty"` // where it is sought
 	Link    string   `json:"link"`
 }
 
@@ -77,7 +78,7 @@ type side struct {
 }
 
 var conclusions [sheet.Conclusions]string = [...]string{
-	sheet.NoneServes: "none-serves", sheet.UnknownPump: "unknown-pump", sheet.AnotherRegulator: "another-regulator", sheet.AnotherSupply: "another-supply",
+	sheet.NoneServes: "none-serves", sheet.SoughtPump: "sought-pump", sheet.AnotherRegulator: "another-regulator", sheet.AnotherSupply: "another-supply",
 	sheet.NoneCheaper: "none-cheaper", sheet.SomeCheaper: "some-cheaper", sheet.SomeServes: "some-serves",
 }
 
@@ -117,7 +118,7 @@ func searchOf(s *sheet.Sheet) *search {
 		b := &d.Best[i]
 		one := drawn{
 			Rows: sizeOf(b.Rows), Middle: b.Middle, Zones: b.Zones, Cost: number(b.Cost), Head: number(b.Head), Flow: number(b.Flow),
-			Power: number(b.Power), Margin: number(b.Margin), EU: number(b.Even), Round: number(b.Round), Carried: b.Present, Link: "#" + carry.Link(b.Take),
+			Power: number(b.Power), Margin: number(b.Margin), EU: number(b.Even), Round: number(b.Round), Carried: b.Present, Wanted: wantedOf(b.Wanted), Link: "#" + carry.Link(b.Take),
 		}
 		if p.Header.Layout != plan.OneLine && len(p.Rows) > 1 {
 			one.Header = sizeOf(b.Header)

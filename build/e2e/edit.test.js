@@ -59,11 +59,16 @@ behaviour("a choice that changes the form keeps the focus and what stands in oth
   assert.equal(await page.$eval(box("name"), (e) => e.value), "Kept");
 });
 
-behaviour("power alone is no answer, and the tool says why", async ({ page, address }) => {
+behaviour("power alone is no answer: the tool says why, and which pump to ask for", async ({ page, address }) => {
   await open(page, address);
   await choose(page, "supply.kind", "pump-power");
-  assert.equal(await verdict(page), "Cannot say yet");
-  assert.match(await text(page, "#answer"), /Power alone does not tell/);
+  const power = await text(page, "#answer");
+  assert.match(power, /Yes, with a pump of at least .* at .*, at most .* with everything shut\./);
+  assert.match(power, /Power is flow times head/);
+  await choose(page, "supply.kind", "pump-wanted");
+  const wanted = await text(page, "#answer");
+  assert.match(wanted, /Yes, with a pump of at least .* at .*, at most .* with everything shut\./);
+  assert.doesNotMatch(wanted, /Power is flow times head/);
 });
 
 behaviour("the answer is read aloud once after the typing rests, however late answers come", async ({ page, address }) => {

@@ -35,6 +35,7 @@ func TestCautionsFollowTheSupply(t *testing.T) {
 		plan.PumpPoints:  {"electricity"},
 		plan.PumpTwo:     {"electricity"},
 		plan.PumpPower:   {"electricity"},
+		plan.PumpWanted:  {"electricity"},
 		plan.GravityTank: {"raised", "wires"},
 		plan.Mains:       {"wires"},
 	} {

@@ -412,7 +412,7 @@ func fit(s *Source, p *plan.Plan) {
 		f := plan.FieldNamed("supply", name)
 		f.SetValue(p, 0, min(max(v, f.Min), f.Max))
 	}
-	switch p.Supply.Kind = []int{plan.PumpPoints, plan.PumpTwo, plan.GravityTank, plan.Mains}[s.below(4)]; p.Supply.Kind {
+	switch p.Supply.Kind = []int{plan.PumpPoints, plan.PumpTwo, plan.GravityTank, plan.Mains, plan.PumpWanted}[s.below(5)]; p.Supply.Kind {
 	case plan.PumpPoints:
 		p.Supply.Points = []plan.Point{{Flow: 0, Head: head}, {Flow: 0.6 * flow, Head: head * 0.8}, {Flow: flow, Head: head * 0.5 * s.share()}}
 	case plan.PumpTwo:

@@ -74,6 +74,7 @@ func Plan(p *plan.Plan, far int) (v Verdict) {
 		v.spent(s, fixing, s.Layout.Network.Meter.Left() >= 0)
 	}
 	v.Faults = append(v.Faults, flows(s)...)
+	sought(s, fault)
 	claim, lie := headline(s)
 	if v.Claim = claim; lie != "" {
 		fault("%s", lie)
@@ -112,6 +113,36 @@ func Plan(p *plan.Plan, far int) (v Verdict) {
 		}
 	}
 	return v
+}
+
+// sought checks that a pump is asked for where the plan has none, that the answer is
+// Yes only with one, and that it is the same for a plan that has one of those that are
+// asked for.
+func sought(s *sheet.Sheet, fault func(string, ...any)) {
+	seeks := s.Plan.Supply.Kind == plan.PumpPower || s.Plan.Supply.Kind == plan.PumpWanted
+	w := s.Wanted
+	if seeks != (w != nil) {
+		fault("a pump is sought: %t, and %+v is asked for", seeks, w)
+	}
+	if w == nil {
+		return
+	}
+	well := true
+	for _, f := range s.Findings {
+		well = well && (sheet.Kinds[f.Kind].Verdict == sheet.Yes || f.Kind == sheet.OutsidePlace || f.Kind == sheet.Unlike)
+	}
+	if w.Does != well {
+		fault("%+v is asked for, with %+v", *w, s.Findings)
+	}
+	if !w.Does {
+		return
+	}
+	if !(w.Least >= 0.5 && w.Flow > 0 && w.Most > w.Least && w.Most <= 150 && w.Regulator >= 0) {
+		fault("%+v is asked for", *w)
+	}
+	if got := s.Layout.Plan.Supply.Kind; s.Verdict == sheet.Yes && (got != plan.PumpTwo || sheet.Answer(s.Layout.Plan).Verdict != sheet.Yes) {
+		fault("%+v is asked for, and with one of kind %d the answer is not Yes", *w, got)
+	}
 }
 
 // answered checks that the page says of a plan's form what was told of the plan,

@@ -60,7 +60,8 @@ var done = []string{
 // codes are strings of those rooms that nobody reads.
 var codes = []string{
 	// units as they are typed, and the symbols that all languages share
-	"m metre metres", "ft foot feet", "in inch inches", "L/h L/hr L/hour lph", "L/min lpm", "gal/min gpm", "gal/h gal/hr gal/hour gph",
+	"m metre metres", "ft foot feet ' ′", "in inch inches \" ″", "L/h L/hr L/hour lph litres/h liters/h", "L/min L/minute lpm litres/min liters/min",
+	"gal/min gpm gallons/min", "gal/h gal/hr gal/hour gph gallons/h", "mbar hPa", "litre litres liter liters", "gallon gallons", "watt watts", "minute minutes",
 	"Pa", "Btu/ft²", "fl oz",
 	// the mark of a file
 	"evenrow plan ",

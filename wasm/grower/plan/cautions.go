@@ -21,7 +21,7 @@ type Condition struct {
 // The conditions of cautions.
 var (
 	anyPlan   = &Condition{"any plan", func(*Plan, int) bool { return true }}
-	pumped    = &Condition{"the water is pumped", supplied(PumpPoints, PumpTwo, PumpPower)}
+	pumped    = &Condition{"the water is pumped", supplied(PumpPoints, PumpTwo, PumpPower, PumpWanted)}
 	fromTank  = &Condition{"the water comes from a raised tank", supplied(GravityTank)}
 	unpumped  = &Condition{"the water comes from a raised tank or a tap", supplied(GravityTank, Mains)}
 	sheltered = &Condition{"the plants stand under a cover", func(p *Plan, _ int) bool { return p.Season.Shelter != OpenAir }}

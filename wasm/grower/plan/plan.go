@@ -59,10 +59,16 @@ type Place struct {
 const (
 	PumpPoints  = iota // a pump whose curve is known by points
 	PumpTwo            // a pump known by shut-off head and maximum flow
-	PumpPower          // a pump of which only the power is known: no answer
+	PumpPower          // a pump of which only the power is known
 	GravityTank        // a tank above the rows
 	Mains              // a tap with a pressure
+	PumpWanted         // a pump that is yet to be bought
 )
+
+// Sought says whether the supply is a pump whose curve is not known, because only
+// its power is or because it is yet to be bought: the answer is which pump to ask
+// for.
+func (s *Supply) Sought() bool { return s.Kind == PumpPower || s.Kind == PumpWanted }
 
 // A Supply is where the water comes from and what drives it.
 type Supply struct {

@@ -8,6 +8,7 @@ import (
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/design"
 )
 
 // verdicts are the first words of the answer.
@@ -16,6 +17,9 @@ var verdicts [sheet.Verdicts]words.Text = [...]words.Text{sheet.Yes: "Yes.", she
 // verdict is the answer: its first word, and a sentence.
 func (sc part) verdict() (word, rest string) {
 	if word = words.Say(verdicts[sc.S.Verdict]); sc.S.Verdict == sheet.Yes {
+		if sc.S.Wanted != nil {
+			word = sc.wanted(&yesWith)
+		}
 		return word, sc.sameness()
 	}
 	return word, sc.headline(&sc.S.Findings[0])
@@ -91,7 +95,54 @@ func (sc part) why() string {
 	if how := alike[sc.S.Sameness].apart; sc.S.Verdict == sheet.Yes && how != nil {
 		apart = how(sc)
 	}
-	return words.Sentences(first, apart)
+	return words.Sentences(first, apart, sc.sought())
+}
+
+// sought says, where the pump is sought and the answer is not Yes, whether it is
+// for want of one.
+func (sc part) sought() string {
+	w := sc.S.Wanted
+	switch {
+	case w == nil || sc.S.Verdict == sheet.Yes || sc.S.Verdict == sheet.Cannot:
+		return ""
+	case w.Does:
+		return sc.wanted(&apartFrom)
+	case sc.S.Findings[0].Kind == sheet.NarrowPump:
+		return ""
+	case w.Least > 0:
+		return words.Say("No pump alone mends that: these are the figures with one of {head} at {flow}.", sc.Head(w.Least), sc.Amount(unit.Flow, w.Flow))
+	}
+	return words.Say("No pump alone mends that: these are the figures with one of {head} with everything shut, the greatest that the form takes.", sc.Head(design.MostHead))
+}
+
+// A wish is how a pump is asked for: what it must give at the least, and what it
+// may give at the most or what stands behind it.
+type wish struct{ most, behind words.Text }
+
+var (
+	yesWith = wish{
+		most:   "Yes, with a pump of at least {head} at {flow}, at most {most} with everything shut.",
+		behind: "Yes, with a pump of at least {head} at {flow}, and behind it a pressure regulator set to {pressure}.",
+	}
+	apartFrom = wish{
+		most:   "Apart from that it takes a pump of at least {head} at {flow}, at most {most} with everything shut.",
+		behind: "Apart from that it takes a pump of at least {head} at {flow}, and behind it a pressure regulator set to {pressure}.",
+	}
+	taking = wish{
+		most:   "It takes a pump of at least {head} at {flow}, at most {most} with everything shut.",
+		behind: "It takes a pump of at least {head} at {flow}, and behind it a pressure regulator set to {pressure}.",
+	}
+)
+
+// wanted asks for the pump that the plan takes.
+func (sc part) wanted(t *wish) string { return sc.wish(t, sc.S.Wanted) }
+
+func (sc part) wish(t *wish, w *sheet.Wanted) string {
+	head, flow := sc.Amount(unit.Head, w.Least), sc.Amount(unit.Flow, w.Flow) // as leaflets of pumps say it
+	if w.Regulator > 0 {
+		return words.Say(t.behind, head, flow, sc.Amount(unit.Pressure, w.Regulator))
+	}
+	return words.Say(t.most, head, flow, sc.Amount(unit.Head, w.Most))
 }
 
 // zonesApart says what a plant gets in the zones that differ most.
@@ -150,6 +201,9 @@ func (sc part) figures() {
 func Always(the *scene.Scene) {
 	sc := part{the}
 	word, _ := sc.verdict()
+	if w := sc.S.Wanted; w != nil && sc.S.Verdict == sheet.Yes {
+		word = words.Say("Yes, with a pump of at least {head} at {flow}.", sc.Amount(unit.Head, w.Least), sc.Amount(unit.Flow, w.Flow))
+	}
 	sc.HTML(`<strong class="word`).HTML(wordClass[sc.S.Verdict]).HTML(`">`).Text(word).HTML(`</strong> `)
 	z := sc.Zone
 	switch {

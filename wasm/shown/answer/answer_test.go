@@ -318,7 +318,7 @@ func TestEveryConclusionIsTold(t *testing.T) {
 		best    sheet.Best
 		want    string
 	}{
-		{"power", plan.PumpPower, 0, sheet.Cannot, sheet.Best{}, "cannot be told"},
+		{"a pump that is sought", plan.PumpPower, 0, sheet.Yes, sheet.Best{Wanted: &sheet.Wanted{}}, "each design says which it takes"},
 		{"a regulator", plan.PumpTwo, 0, sheet.No, sheet.Best{Regulator: 1e5}, "Your pump is too strong"},
 		{"a regulator set anew", plan.PumpTwo, 2e5, sheet.No, sheet.Best{Regulator: 1e5}, "as you have set it"},
 		{"another tap", plan.Mains, 0, sheet.No, sheet.Best{}, "works with the tap that you have. Each needs another"},
@@ -331,7 +331,7 @@ func TestEveryConclusionIsTold(t *testing.T) {
 			p.Supply.Kind, p.Supply.Regulator = tt.supply, tt.set
 			d := &sheet.Designs{Best: []sheet.Best{tt.best}}
 			d.Now, d.Cut = 10, cut
-			sc := part{scene.Bare(&sheet.Sheet{Plan: p, Verdict: tt.verdict, Designs: d}, unit.Metric)}
+			sc := part{scene.Bare(&sheet.Sheet{Plan: p, Verdict: tt.verdict, Designs: d, Wanted: tt.best.Wanted}, unit.Metric)}
 			sc.Weight = 9800
 			got := sc.concludes(d)
 			if !strings.Contains(got, tt.want) || !strings.HasSuffix(got, ".") || strings.ContainsAny(got, "{}") {
@@ -348,7 +348,7 @@ func TestEveryConclusionIsTold(t *testing.T) {
 			}
 		}
 	}
-	// The costs of a pump of which only the power is known, and of a cheaper
+	// The costs where the pump is sought, and of a cheaper
 	// design, are told alike whether the search was ended or not.
 	if want := 2*7 - 2; len(said) != want {
 		t.Errorf("%d conclusions, want %d", len(said), want)

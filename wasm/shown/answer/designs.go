@@ -96,8 +96,8 @@ func (sc part) concludes(d *sheet.Designs) string {
 	cost, now := sc.Amount(unit.Money, b.Cost), sc.Amount(unit.Money, d.Now)
 	all := sc.S.AllCompared() // else something cheaper may have been missed
 	switch sc.S.Concluded() {
-	case sheet.UnknownPump:
-		return words.Say("What your pump can drive cannot be told from its power. The cheapest design costs {cost} without a pump.", cost)
+	case sheet.SoughtPump:
+		return words.Say("The pump is yet to be chosen, and each design says which it takes. The cheapest costs {cost} without it; your plan costs {now}.", cost, now)
 	case sheet.AnotherRegulator:
 		return words.Sentences(sc.regulated(sc.HeadOf(b.Regulator), all), words.Say("It costs {cost} without the regulator; your plan costs {now}.", cost, now))
 	case sheet.AnotherSupply:
@@ -200,6 +200,9 @@ func (sc part) driven(b *sheet.Best) string {
 		}
 		return words.Say("The tank stands high enough.")
 	}
+	if b.Wanted != nil {
+		return sc.wish(&taking, b.Wanted)
+	}
 	if b.ByItself() {
 		return words.Say("The water falls far enough by itself: the link puts a very weak pump in the place of {source}.", sc.OwnSource())
 	}
@@ -207,8 +210,6 @@ func (sc part) driven(b *sheet.Best) string {
 	switch {
 	case carried:
 		return words.Say("It takes {head} at {flow}, which {source} gives.", head, flow, sc.OwnSource())
-	case sc.S.Plan.Supply.Kind == plan.PumpPower:
-		return words.Say("It takes {head} at {flow}. The link puts a pump of that duty in.", head, flow)
 	case b.Weak:
 		return words.Say("It takes {head} at {flow}, more than {source} gives: the link puts a pump of that duty in its place.", head, flow, sc.OwnSource())
 	}

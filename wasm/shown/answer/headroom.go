@@ -15,6 +15,10 @@ func Headroom(the *scene.Scene) {
 	sc := part{the}
 	rooms := sc.S.Headroom
 	if len(rooms) == 0 {
+		if sc.S.Wanted != nil && sc.S.Verdict == sheet.Yes {
+			sc.Say("p", "The pump is sought for the plan as it stands. Put in more plants, and the answer says which pump they take.")
+			return
+		}
 		sc.Tag("p", words.Sentences(words.Say("None: the answer is not Yes."), sc.Helped()))
 		return
 	}

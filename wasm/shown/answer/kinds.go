@@ -24,9 +24,7 @@ type told struct {
 // what else is missing.
 var tellings [sheet.FindingKinds]told = [...]told{
 	sheet.PowerOnly: {
-		line:  "Power alone does not tell how high the pump lifts the water.",
 		whyOf: part.powerOnly,
-		end:   "a pump of which only the power is known",
 	},
 	sheet.NeverOpen: {
 		lineOf: part.shutLine,
@@ -77,6 +75,11 @@ var tellings [sheet.FindingKinds]told = [...]told{
 		line:  "The pump would have to run beyond the last point of its curve, where nobody knows what it gives.",
 		whyOf: part.offCurve,
 		end:   "the end of the pump's curve",
+	},
+	sheet.NarrowPump: {
+		line:  "There is a head at which every plant gets its water, but no pump can be told so exactly.",
+		whyOf: part.narrowPump,
+		end:   "heads that lie too close together to ask for a pump",
 	},
 	sheet.CoarseFilter: {
 		whyOf: part.coarseFilter,
@@ -198,7 +201,11 @@ func (sc part) inZone(f *sheet.Finding, one, all string) string {
 }
 
 func (sc part) powerOnly(f *sheet.Finding) string {
-	return words.Say("Power is flow times head: {power} can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Look up the pump's curve, or its greatest head and its greatest flow, and type them in.", sc.Amount(unit.Power, f.Value))
+	return words.Say("Power is flow times head: {power} can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Whether your pump is such a one its curve says, or its greatest head and its greatest flow: look them up, and type them in.", sc.Amount(unit.Power, f.Value))
+}
+
+func (sc part) narrowPump(f *sheet.Finding) string {
+	return words.Say("At {head} at the pump all is well. With a little less some emitter has too little, and with a little more another has too much, or the tubing.", sc.Amount(unit.Head, f.Value))
 }
 
 func (sc part) neverOpen(f *sheet.Finding) string {

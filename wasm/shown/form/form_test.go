@@ -67,7 +67,7 @@ func TestWhatIsHeard(t *testing.T) {
 		`<span class="out">, price per metre</span></label>`,
 		`value="copy-row.2">Copy<span class="out"> row 2</span></button>`,
 		`value="add-emitter">Add an emitter</button>`,
-		`>From plant to plant. From 0.05 to 3 m.</p>`,
+		`>From plant to plant. From 0.05 to 3 m. A unit may be typed after it: 3.5 m, 10 ft.</p>`,
 		`<p class="section__guide"><a href="pump-curve.html">Guide: pump curve</a></p>`,
 		`<a href="timer.html#drain">Guide: timer</a></p>`,
 	} {

@@ -3,7 +3,6 @@ package sheet
 import (
 	"math"
 
-	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/limit"
 )
 
@@ -12,7 +11,7 @@ type Conclusion uint8
 
 const (
 	NoneServes       Conclusion = iota // there are none
-	UnknownPump                        // what the pump can drive is not known: only its power is
+	SoughtPump                         // the pump is sought: each takes one of its own
 	AnotherRegulator                   // some serve with a regulator set anew, and none as the supply stands
 	AnotherSupply                      // each needs another supply
 	NoneCheaper                        // the answer is Yes, and none that the supply carries costs less than the plan
@@ -28,8 +27,8 @@ func (s *Sheet) Concluded() Conclusion {
 		return NoneServes
 	}
 	switch b := &s.Designs.Best[0]; {
-	case s.Plan.Supply.Kind == plan.PumpPower:
-		return UnknownPump
+	case s.Wanted != nil:
+		return SoughtPump
 	case b.Regulator > 0:
 		return AnotherRegulator
 	case !b.Present:

@@ -21,7 +21,8 @@ func TestConcluded(t *testing.T) {
 		want    Conclusion
 	}{
 		{"none", plan.PumpTwo, No, 10, nil, NoneServes},
-		{"a pump of which only the power is known", plan.PumpPower, Cannot, 10, []Best{{}}, UnknownPump},
+		{"a pump of which only the power is known", plan.PumpPower, Yes, 10, []Best{{}}, SoughtPump},
+		{"a pump that is yet to be bought", plan.PumpWanted, No, 10, []Best{{}}, SoughtPump},
 		{"a regulator set anew", plan.Mains, No, 10, []Best{{Regulator: 1e5}}, AnotherRegulator},
 		{"another pump", plan.PumpTwo, Yes, 10, []Best{{}}, AnotherSupply},
 		{"no answer Yes, and a cheaper design", plan.PumpTwo, No, 10, carried(8), SomeServes},
@@ -36,6 +37,9 @@ func TestConcluded(t *testing.T) {
 		p.Supply.Kind = tt.supply
 		s := &Sheet{Plan: p, Verdict: tt.verdict, Designs: &Designs{Best: tt.best}}
 		s.Designs.Now = tt.now
+		if p.Supply.Sought() {
+			s.Wanted = &Wanted{}
+		}
 		if got := s.Concluded(); got != tt.want {
 			t.Errorf("%s: %d, want %d", tt.what, got, tt.want)
 		}

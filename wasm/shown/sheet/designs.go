@@ -30,6 +30,7 @@ type Best struct {
 	Even      float64    // EU, of the zone whose plants are least alike
 	Regulator float64    // Pa, that one behind the supply that stands is set to anew; 0 where it stays as it is
 	Weak      bool       // the pump or the tap that stands gives less than Head at Flow, without a regulator
+	Wanted    *Wanted    // the pump that it takes, where that is sought; Head and Flow are its
 	Round     float64    // s, for one litre to every plant, zones one after another
 }
 
@@ -106,7 +107,13 @@ func (f *Fix) bought() bool {
 func (d *Designs) check(of *Sheet, c *design.Design) {
 	b := Best{Design: *c, Take: c.Plan}
 	s := assess(b.Take, of.meter())
-	if b.Present = s.Verdict == Yes; !b.Present {
+	if w := s.Wanted; w != nil && s.Verdict == Yes {
+		b.Head, b.Flow, b.Wanted = w.Least, w.Flow, w
+		b.Power = pump.HydraulicPower(s.Layout.Network.Water.Density, w.Flow, w.Least)
+		d.add(of, b, s)
+		return
+	}
+	if b.Present = s.Verdict == Yes; !b.Present && s.Wanted == nil {
 		if t := (trial{s: s}); t.pressed() || c.Plan.Supply.Regulator > 0 {
 			if f := behind(c.Plan, of.meter()); f != nil {
 				b.Take, b.Regulator = f.Plan, f.Value

@@ -69,11 +69,15 @@ func (s *Sheet) drawn() float64 {
 	return most
 }
 
+// will says whether a pump or a tap with which the plan is s will do.
+func (t *trial) will(s *Sheet) bool { return s.Verdict == Yes || t.loose && s.watered() }
+
 // highest returns the highest head in m that a pump may hold, from a head on at
 // which the answer is Yes; or 0 where it is not.
-func highest(m *work.Meter, p *plan.Plan, from float64) float64 {
+func (t *trial) highest(from float64) float64 {
+	p, m := t.s.Plan, t.s.meter()
 	s := level(m, p, from)
-	if s.Verdict != Yes {
+	if !t.will(s) {
 		return 0
 	}
 	lo, hi := from, float64(design.MostHead)
@@ -81,7 +85,7 @@ func highest(m *work.Meter, p *plan.Plan, from float64) float64 {
 	exact := false // x is where nothing is too high any more, by what was too high before
 	for x := hi; hi-lo >= fine; {
 		s := level(m, p, x)
-		if s.Verdict == Yes && s.drawn() <= bearable {
+		if t.will(s) && s.drawn() <= bearable {
 			if lo = x; x == hi {
 				break
 			}
@@ -132,7 +136,7 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	for low, _ := s.said(d.least); low < least; low, _ = s.said(d.least) {
 		d.least += step
 	}
-	if top := highest(m, p, d.least); top > 0 {
+	if top := t.highest(d.least); top > 0 {
 		d.most = math.Floor(top/step+1e-9) * step
 		for _, high := s.said(d.most); high > top; _, high = s.said(d.most) {
 			d.most -= step
@@ -161,12 +165,12 @@ func (t *trial) demanded() (d drive, taken *plan.Plan, yes bool) {
 	if len(taken.Check()) > 0 {
 		return d, nil, false
 	}
-	if assess(taken, m).Verdict != Yes {
+	if !t.will(assess(taken, m)) {
 		return d, taken, false
 	}
 	yes = d.most > 0
 	for _, end := range [...]float64{d.least, (d.least + d.most) / 2, d.most - 1e-4} {
-		yes = yes && driven(m, p, d.regulator, plan.Point{Head: d.most}, plan.Point{Flow: d.flow, Head: end}).Verdict == Yes
+		yes = yes && t.will(driven(m, p, d.regulator, plan.Point{Head: d.most}, plan.Point{Flow: d.flow, Head: end}))
 	}
 	if !yes {
 		return d, nil, false // that one does it, and others do not

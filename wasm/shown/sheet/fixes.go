@@ -117,6 +117,7 @@ type trial struct {
 	s     *Sheet
 	fixes []*Fix
 	cut   bool // a search in it has ended at a bound of its own
+	loose bool // of what is no matter of the pump nothing is asked: see watered
 
 	head, flow     float64 // what duty found
 	sought, within bool    // whether it has looked, and found something
@@ -148,7 +149,7 @@ func (t *trial) try(change func(p *plan.Plan)) (*plan.Plan, bool) {
 // supply names the pump, the height of the tank or the pressure of the tap
 // that the plan needs.
 func (t *trial) supply() {
-	if !t.thirsty() {
+	if !t.thirsty() || t.s.Wanted != nil {
 		return
 	}
 	if t.s.Plan.Supply.Regulator > 0 && t.regulate() {
@@ -321,7 +322,7 @@ func split(p *plan.Plan, n int) {
 
 // regulator tries a pressure regulator where there is too much pressure.
 func (t *trial) regulator() {
-	if t.pressed() && !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Kind == AddRegulator }) {
+	if t.s.Wanted == nil && t.pressed() && !slices.ContainsFunc(t.fixes, func(f *Fix) bool { return f.Kind == AddRegulator }) {
 		t.regulate()
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 // rooms finds how much more a plan whose answer is yes can carry.
 func rooms(s *Sheet) []headroom.Room {
-	if s.Verdict != Yes {
+	if s.Verdict != Yes || s.Wanted != nil { // a pump is sought for what there is
 		return nil
 	}
 	weakest := s.Layout.Plants[s.Zones[s.Critical].Worst].Row

@@ -154,6 +154,9 @@ func (s *Sheet) findBest(f Finding) {
 // judgePlan finds what is wrong whatever the flows are.
 func (s *Sheet) judgePlan() {
 	p := s.Plan
+	if p.Supply.Kind == plan.PumpPower {
+		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Supply.Power})
+	}
 	largest := filter.LargestOpening(smallestPassage(p), filter.Loosest)
 	switch {
 	case p.Filter.Present == 0:
@@ -165,6 +168,9 @@ func (s *Sheet) judgePlan() {
 		s.find(Finding{Kind: NoBackflow, Row: -1})
 	}
 	s.judgePressure()
+	if w := s.Wanted; w != nil && !w.Does && s.watered() {
+		s.find(Finding{Kind: NarrowPump, Row: -1, Value: w.Least})
+	}
 	for i := range p.Rows {
 		s.judgeRow(i)
 	}

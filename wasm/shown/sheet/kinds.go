@@ -10,7 +10,7 @@ import (
 type FindingKind uint8
 
 const (
-	PowerOnly    FindingKind = iota // nobody knows how high the pump lifts the water
+	PowerOnly    FindingKind = iota // only the power of the pump is known, which does not say how high it lifts the water
 	NeverOpen                       // Count emitters stay shut
 	Unsteady                        // Count emitters open and shut in turn
 	Suction                         // on the way, flowing water is under less than the air's pressure
@@ -21,6 +21,7 @@ const (
 	ShortReserve                    // in range, but with less than the wanted reserve
 	FastLead                        // water runs too fast in the supply line or the header
 	OffCurve                        // the pump runs beyond the last point of its curve
+	NarrowPump                      // the heads that will do lie too close together to ask for a pump
 	CoarseFilter                    // the filter lets through what blocks emitters
 	NoFilter                        // there is none
 	OverRating                      // at rest the tubing has to carry more than it may in the sun
@@ -63,7 +64,7 @@ type Measure struct {
 // TestEveryKindHasItsRow names what else is missing. The comment says what Value
 // and Limit of a [Finding] are.
 var Kinds [FindingKinds]KindOf = [...]KindOf{
-	PowerOnly:    {Name: "power-only", Verdict: Cannot, Unit: unit.Power},                                                          // the pump's power; none
+	PowerOnly:    {Name: "power-only", Unit: unit.Power},                                                                           // the pump's power; none
 	NeverOpen:    {Name: "never-open", Verdict: No, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                       // highest head that they see; opening head
 	Unsteady:     {Name: "unsteady", Verdict: No, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                         // head while shut; closing head
 	Suction:      {Name: "suction", Verdict: Nearly, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                      // head there, negative; none
@@ -74,6 +75,7 @@ var Kinds [FindingKinds]KindOf = [...]KindOf{
 	ShortReserve: {Name: "short-margin", Verdict: Nearly, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone(), Held: reserved}, // margin; wanted
 	FastLead:     {Name: "fast-supply-line", Verdict: Nearly, Unit: unit.Speed, Breaks: limit.Speed.Alone(), Held: fastest},        // speed in the supply line or the header; wanted
 	OffCurve:     {Name: "off-curve", Verdict: Nearly, Unit: unit.Flow, Breaks: limit.Reach.Alone(), Held: drawnOff},               // flow; that of the curve's last point
+	NarrowPump:   {Name: "narrow-pump", Verdict: Nearly, Unit: unit.Head, Breaks: limit.Reach.Alone()},                             // head at which all is well; none
 	CoarseFilter: {Name: "coarse-filter", Unit: unit.Opening},                                                                      // opening; largest that is fit
 	NoFilter:     {Name: "no-filter", Unit: unit.None},                                                                             // none; none
 	OverRating:   {Name: "over-rating", Verdict: Nearly, Unit: unit.Head, High: true, Breaks: limit.Rating.Alone()},                // head at rest; what the tubing may carry in the sun

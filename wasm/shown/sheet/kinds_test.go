@@ -122,6 +122,8 @@ func TestEveryKindIsFound(t *testing.T) {
 		OffCurve: func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Points = plan.PumpPoints, []plan.Point{{Flow: 0, Head: 40}, {Flow: 1e-6, Head: 39.99}}
 		},
+		// Emitters whose range is hardly wider than what heads differ by.
+		NarrowPump:   func(p *plan.Plan) { *p = *weak(31); p.Supply.Kind = plan.PumpWanted },
 		CoarseFilter: func(p *plan.Plan) { p.Filter.Opening = 1e-3 },
 		NoFilter:     func(p *plan.Plan) { p.Filter.Present = 0 },
 		OverRating:   func(p *plan.Plan) { p.Supply.Regulator, p.Supply.ShutOff = 0, 90 },

@@ -122,7 +122,7 @@ func behind(p *plan.Plan, m *work.Meter) *Fix {
 // regulated takes the cheapest design that the supply carries behind a
 // regulator, where there is too much pressure.
 func (t *trial) regulated() {
-	if !t.pressed() {
+	if !t.pressed() || t.s.Wanted != nil {
 		return
 	}
 	list := t.s.found.List
@@ -176,8 +176,12 @@ func (t *trial) redesign() {
 
 // anew takes the cheapest design of all, with another supply: any that is so
 // strong, or else the one that its plan has. Only the supply that stands is taken
-// where it is asked for.
+// where it is asked for. Where the pump is sought all designs have another one
+// already.
 func (t *trial) anew(standing bool) {
+	if t.s.Wanted != nil {
+		return
+	}
 	list := t.s.found.List
 	some := few(list, listed)
 	for _, very := range [...]bool{false, true} {

@@ -143,7 +143,8 @@ type ZoneResult struct {
 // A Sheet is everything worked out for one plan.
 type Sheet struct {
 	Plan     *plan.Plan
-	Layout   *layout.Layout
+	Layout   *layout.Layout // its Plan is Plan, but for the supply where that is sought
+	Wanted   *Wanted        // the pump to ask for; nil where the plan has one, or takes none
 	Verdict  Verdict
 	Findings []Finding // the first decides the verdict; then the rest by weight
 	Fixes    []Fix     // in the order of their cost, and what has no price last

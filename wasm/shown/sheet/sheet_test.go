@@ -227,16 +227,23 @@ func TestTubingInTheSun(t *testing.T) {
 	}
 }
 
+// A pump's power says nothing of its head: the answer is that of any pump that
+// will do, whatever the power on the label.
 func TestPowerAloneIsNoAnswer(t *testing.T) {
 	p := plan.Default()
 	p.Supply.Kind = plan.PumpPower
 	p.Supply.Power = 746
 	s := Answer(p)
-	if s.Verdict != Cannot || len(s.Zones) != 0 || s.Findings[0].Kind != PowerOnly || s.Findings[0].Value != 746 {
+	if s.Verdict != Yes || len(s.Zones) != 1 || s.Findings[0].Kind != PowerOnly || s.Findings[0].Value != 746 {
 		t.Errorf("verdict %d, %d zones, findings %+v", s.Verdict, len(s.Zones), s.Findings)
 	}
-	if len(s.Parts) == 0 {
-		t.Error("the parts do not depend on the pump, but none are counted")
+	p.Supply.Kind = plan.PumpWanted
+	w := Answer(p)
+	if w.Verdict != Yes || len(w.Findings) != 0 || *w.Wanted != *s.Wanted || !w.Wanted.Does {
+		t.Errorf("of a pump that is yet to be bought: verdict %d, findings %+v, %+v and not %+v", w.Verdict, w.Findings, *w.Wanted, *s.Wanted)
+	}
+	if w.Plan != p || w.Layout.Plan.Supply.Kind != plan.PumpTwo {
+		t.Error("the plan is not the one that was told, or the layout has no pump of two figures")
 	}
 }
 

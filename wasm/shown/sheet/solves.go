@@ -18,7 +18,7 @@ func solves(p *plan.Plan, m *work.Meter) bool {
 	if len(p.Check()) > 0 {
 		return false
 	}
-	return !limit.MarginOf(p, false).Broken(allOpen(p, m)) && assess(p, m).Verdict == Yes
+	return (p.Supply.Sought() || !limit.MarginOf(p, false).Broken(allOpen(p, m))) && assess(p, m).Verdict == Yes
 }
 
 // allOpen returns the least head in m that an emitter has above its lowest

@@ -45,7 +45,7 @@ func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
 	free := work.New(math.MaxInt, gone)
 	if !free.Within(func() {
 		s = assess(p, free)
-		s.Parts = parts.Count(s.Layout, working(s), ahead(s))
+		s.Parts = parts.CountWith(s.Layout, working(s), ahead(s), s.Wanted.bought())
 		s.Surge = blows(s)
 		s.fare()
 	}) {
@@ -83,9 +83,9 @@ func working(s *Sheet) float64 {
 // ahead returns the highest pressure in Pa before a pump's or a tap's regulator
 // while a zone is watered; 0 where there is none.
 func ahead(s *Sheet) float64 {
-	own, head := s.Plan.Supply, 0.0
+	own, head := s.Layout.Plan.Supply, 0.0
 	own.Regulator = 0
-	if c := layout.Drive(&own, s.Layout.Network.Water); c != nil && s.Plan.Supply.Regulator > 0 {
+	if c := layout.Drive(&own, s.Layout.Network.Water); c != nil && s.Layout.Plan.Supply.Regulator > 0 {
 		for i := range s.Zones {
 			h, _ := c.Head(s.Zones[i].Flow)
 			head = max(head, h)
@@ -117,12 +117,12 @@ func blows(s *Sheet) []surge.Blow {
 
 // assess works out a plan's water and verdict, without parts and fixes.
 func assess(p *plan.Plan, m *work.Meter) *Sheet {
-	s := &Sheet{Plan: p, Layout: layout.Metered(p, m)}
-	if p.Supply.Kind == plan.PumpPower {
-		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Supply.Power})
-		s.sortFindings()
-		return s
+	s := &Sheet{Plan: p}
+	with := p
+	if p.Supply.Sought() {
+		with, s.Wanted = provided(p, m)
 	}
+	s.Layout = layout.Metered(with, m)
 	for _, z := range s.Layout.Zones {
 		r, err := solveZone(s.Layout, z)
 		if err != nil {

@@ -119,7 +119,7 @@ const longest = 1500
 // no sense: in one line, with one row, in several zones, and where no water
 // flows.
 func looped(s *Sheet) *Loop {
-	p := s.Plan
+	p := s.Layout.Plan // the same pump for both, also where it is sought
 	if len(s.Zones) != 1 || len(p.Rows) < 2 || p.Header.Layout == plan.OneLine || s.Verdict == Cannot {
 		return nil
 	}
@@ -139,7 +139,8 @@ func looped(s *Sheet) *Loop {
 	if len(o.Zones) != 1 {
 		return nil
 	}
-	l.Plan = other
+	l.Plan = other.Clone()
+	l.Plan.Supply = s.Plan.Clone().Supply
 	for i, side := range [...]*Sheet{s, o} {
 		l.Side[(i+l.Now)%2] = sideOf(side)
 	}
@@ -177,7 +178,7 @@ func sideOf(s *Sheet) Looped {
 	}
 	side.Sought = true
 	longer := func(n int) (*plan.Plan, bool) {
-		p := s.Plan.Clone()
+		p := s.Layout.Plan.Clone()
 		for i := range p.Rows {
 			r := &p.Rows[i]
 			r.Plants += n

@@ -33,9 +33,12 @@ func TestFewestZones(t *testing.T) {
 	if z := zonedAndLooped(example(t, "wrong-pump")).Zoning; z.Fewest != 0 || z.Tried != 4 {
 		t.Errorf("the wrong pump: %+v", z)
 	}
-	p.Supply.Kind = plan.PumpPower
-	if z := zonedAndLooped(p).Zoning; z != nil {
-		t.Errorf("of a pump's power: %+v", z)
+	// With a pump that is sought fewer zones do too, with another pump.
+	for _, kind := range []int{plan.PumpPower, plan.PumpWanted} {
+		p.Supply.Kind = kind
+		if z := zonedAndLooped(p).Zoning; z.Fewest != 1 || z.Plan == nil || z.Plan.Supply.Kind != kind {
+			t.Errorf("supply %d: %+v", kind, z)
+		}
 	}
 }
 
@@ -133,13 +136,21 @@ func TestLoop(t *testing.T) {
 		func(p *plan.Plan) { p.Rows = p.Rows[:1] },
 		func(p *plan.Plan) { p.Header.Layout = plan.OneLine },
 		func(p *plan.Plan) { p.Header.Layout = plan.HeaderAndRows; split(p, 2) },
-		func(p *plan.Plan) { p.Supply.Kind = plan.PumpPower },
 	} {
 		q := p.Clone()
 		none(q)
 		if l := zonedAndLooped(q).Loop; l != nil {
 			t.Errorf("compared although it makes no sense: %+v", q.Header)
 		}
+	}
+	// Where the pump is sought both sides have the same one, and the link leads to a
+	// plan that still seeks it.
+	q := p.Clone()
+	q.Supply.Kind = plan.PumpWanted
+	w := zonedAndLooped(q)
+	same := w.Loop.Side[Tied].Layout.Plan.Supply
+	if other := w.Loop.Side[Untied].Layout.Plan.Supply; same.Kind != plan.PumpTwo || same.ShutOff != other.ShutOff || same.MaxFlow != other.MaxFlow || w.Loop.Plan.Supply.Kind != plan.PumpWanted {
+		t.Errorf("a loop with %+v, without it %+v, and the link to kind %d", same, other, w.Loop.Plan.Supply.Kind)
 	}
 }
 
@@ -168,6 +179,7 @@ func TestHowLongRowsMayBe(t *testing.T) {
 					q = l.Plan
 				}
 				q = q.Clone()
+				q.Supply = s.Layout.Plan.Supply // that of both sides, where the pump is sought
 				for i := range q.Rows {
 					r := &q.Rows[i]
 					r.Plants += more

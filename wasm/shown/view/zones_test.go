@@ -58,7 +58,7 @@ func TestZonesAndRingInWords(t *testing.T) {
 		{planOf(t, "ring"), nil, []string{"The far header gives the weakest emitter 0.05\u00a0bar (0.5\u00a0m) more, for 6.4\u00a0m more tubing.", "longer than without it", "The answer is Yes with it, and not without.", "Open the plan without the far header"}},
 		{planOf(t, "long-field"), func(s *sheet.Sheet) { s.Zoning.Fewest = 3 }, []string{"With 3 zones the answer is Yes, and with no fewer, as long as rows that stand together share a zone."}},
 		{untied, nil, []string{"A far header would give the weakest emitter 0.05\u00a0bar (0.5\u00a0m) more"}},
-		{power, nil, []string{"as soon as the plan says what drives the water"}},
+		{power, nil, []string{"All rows are watered together.", "One zone is enough."}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Zoning.Fewest, s.Zoning.Large, s.Zoning.Tried = 0, true, 5 }, []string{"With up to 5 the answer is not Yes."}},
 		{planOf(t, "ring"), func(s *sheet.Sheet) {
 			s.Loop.Side[sheet.Tied].Zone.Margin = 0
@@ -94,7 +94,7 @@ func TestDesignsInWords(t *testing.T) {
 		{planOf(t, "long-field"), nil, []string{"Design 1 serves with the pump that you have, and is the cheapest that does.", "fed in its middle", "2 zones", "16800 designs were compared", "which the pump that you have gives. A regulator set to"}},
 		{planOf(t, "wrong-pump"), nil, []string{"No design works with the pump that you have. Each needs another", "more than the pump that you have gives: the link"}},
 		{planOf(t, "balcony"), nil, []string{"nothing cheaper works with the tank that you have", "it could stand"}},
-		{power, nil, []string{"cannot be told from its power", "The link puts a pump of that duty in."}},
+		{power, nil, []string{"each design says which it takes", "It takes a pump of at least ", "with everything shut."}},
 		{outside, nil, []string{"No design serves, whatever the tubing, the feed and the zones. A row does not fit the place."}},
 		{slow, nil, []string{"No design serves, whatever the tubing, the feed and the zones. The water is less even than your limit."}},
 		{bare, nil, []string{"there is no tubing for some part"}},

@@ -15,19 +15,22 @@ import (
 // Pump draws what the supply gives against what the system asks.
 func Pump(the *scene.Scene) {
 	sc := part{the}
-	s := &sc.S.Plan.Supply
-	if s.Kind == plan.PumpPower || sc.Zone == nil {
-		sc.Tag("p", "Power is flow times head. A pump of "+sc.Amount(unit.Power, s.Power)+
-			" may lift much water a little, as a fountain does, or a little water high, as a well pump does. Only the second opens emitters, and the label's power does not say which it is.")
-		sc.Tag("p", "Find the pump's curve in its leaflet: the greatest head, the greatest flow, and some points between. Then choose how the pump is known in the form, and type them in.")
+	if told := &sc.S.Plan.Supply; told.Kind == plan.PumpPower {
+		sc.Say("p", "Power is flow times head. A pump of {power} may lift much water a little, as a fountain does, or a little water high, as a well pump does. Only the second opens emitters, and the label's power does not say which it is.", sc.Amount(unit.Power, told.Power))
+		sc.Say("p", "Find the pump's curve in its leaflet: the greatest head, the greatest flow, and some points between. Then choose how the pump is known in the form, and type them in.")
+	}
+	if sc.Zone == nil {
+		sc.Tag("p", sc.Idle())
 		return
 	}
+	s := &sc.S.Layout.Plan.Supply
 	if s.Kind == plan.GravityTank {
 		sc.Tag("p", "Nothing drives the water but its own height. The weakest emitter, "+sc.Place(sc.Zone.Worst)+", has "+
 			sc.Head(sc.Plants[sc.Zone.Worst].Head)+" left of it.")
 		sc.zoneTable()
 		return
 	}
+	sc.wanted()
 	sys := sc.S.System(sc.Zone)
 	if _, driven := sc.supplyHead(0); !driven {
 		return
@@ -52,12 +55,21 @@ func Pump(the *scene.Scene) {
 	case plan.Mains:
 		most = max(most, s.TapFlow)
 	}
+	if w := sc.S.Wanted; w != nil && w.Does {
+		most = max(most, w.Flow*1.2)
+	}
 	if !(most > 0) {
 		return
 	}
 	caption := "The dot is where the " + name + " works: " + sc.Head(sc.Zone.Head) + " at " + sc.Amount(unit.Flow, sc.Zone.Flow) + "."
 	if len(sc.S.Zones) > 1 {
 		caption += " Shown for zone " + strconv.Itoa(sc.Zone.Zone) + ", which has the least to spare."
+	}
+	if w := sc.S.Wanted; w != nil && w.Does {
+		caption = words.Sentences(caption, words.Say("The cross is what to ask for at the least."))
+		if w.Regulator == 0 {
+			caption = words.Sentences(caption, words.Say("The dashes at the left are the most that it may give with everything shut."))
+		}
 	}
 	sc.Picture(words.Sentences(caption, sc.RegulatorFirst()), func(class block.Markup, width float64) {
 		sc.curves(class, width, most, sys)
@@ -82,11 +94,38 @@ func Pump(the *scene.Scene) {
 	sc.zoneTable()
 }
 
+// wanted says which pump the curve is of where it is sought.
+func (sc part) wanted() {
+	w := sc.S.Wanted
+	if w == nil {
+		return
+	}
+	s := &sc.S.Layout.Plan.Supply
+	least, flow := sc.Amount(unit.Head, w.Least), sc.Amount(unit.Flow, w.Flow)
+	switch {
+	case w.Does && w.Regulator > 0:
+		sc.Say("p", "The curve is one of many that will do: a parabola through {least} at {flow}, with {shut} with everything shut, and a regulator set to {pressure} behind it. Any pump will do that gives as much at that flow.",
+			least, flow, sc.Amount(unit.Head, s.ShutOff), sc.Amount(unit.Pressure, w.Regulator))
+	case w.Does:
+		sc.Say("p", "The curve is one of many that will do: a parabola through {least} at {flow}, with {shut} with everything shut. Any pump will do that gives as much at that flow, and at most {most} with everything shut.",
+			least, flow, sc.Amount(unit.Head, s.ShutOff), sc.Amount(unit.Head, w.Most))
+	default:
+		sc.Say("p", "No pump does it as the plan stands. The curve is that of one that would give enough, and with it something is too much: see the answer.")
+	}
+}
+
 func (sc part) curves(class block.Markup, width, most float64, sys *sheet.System) {
 	p := block.Plot{Left: 44, Right: width - 12, Top: 14, Bottom: 214, X1: most}
 	_, p.Y1 = block.Span(0, 1, sc.Zone.Head)
 	h0, _ := sc.supplyHead(0)
 	_, p.Y1 = block.Span(0, p.Y1, h0)
+	w := sc.S.Wanted
+	if w != nil && !w.Does {
+		w = nil
+	}
+	if w != nil && w.Regulator == 0 {
+		_, p.Y1 = block.Span(0, p.Y1, w.Most)
+	}
 	if sys != nil {
 		_, p.Y1 = block.Span(0, p.Y1, min(sys.Head(sc.Zone.Flow), 3*p.Y1))
 	}
@@ -133,6 +172,22 @@ func (sc part) curves(class block.Markup, width, most float64, sys *sheet.System
 		}
 		sc.Draw("spare", spare)
 		sc.HTML(`<circle class="dot" r="5" cx="`).At(x).HTML(`" cy="`).At(y).HTML(`"/>`)
+		if w != nil && w.Regulator == 0 {
+			var shut block.Path
+			shut.Move(p.Left, p.Y(w.Most))
+			shut.Line(p.X(most*0.12), p.Y(w.Most))
+			sc.Draw("dash dash--curve", &shut)
+			sc.Label(p.X(most*0.12)+6, p.Y(w.Most)+4, "start", words.Say("at most {head} shut", sc.Amount(unit.Head, w.Most)))
+		}
+		if w != nil {
+			x, y := p.X(w.Flow), p.Y(w.Least)
+			var cross block.Path
+			for _, side := range [...]float64{-1, 1} {
+				cross.Move(x-8, y-8*side)
+				cross.Line(x+8, y+8*side)
+			}
+			sc.Draw("bar", &cross)
+		}
 	})
 }
 

@@ -10,7 +10,8 @@ import (
 )
 
 // Drive returns what drives the water, or nil where a gravity tank's level
-// does, and for a pump whose curve is not known. A regulator counts as at the
+// does, and for a pump whose curve is not known, of which the form asks neither
+// for a regulator nor for devices. A regulator counts as at the
 // supply's outlet, before devices and filter, so that their loss comes off what
 // it lets through: the safe side, since it belongs after the filter.
 func Drive(s *plan.Supply, w water.Water) pump.Curve {
@@ -95,6 +96,9 @@ func (l *Layout) supply(start Point, rise float64) int {
 		devices++
 	}
 	taken := l.Network.Water.HeadOf(p.Supply.Devices)
+	if p.Supply.Sought() {
+		taken = 0 // what another kind of supply had
+	}
 	if taken > 0 {
 		devices++
 	}

@@ -55,6 +55,9 @@ func TestSupplies(t *testing.T) {
 		}, true, headOfBar},
 		{"a tank above", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 0 }, false, 0},
 		{"a pump of unknown curve", func(p *plan.Plan) { p.Supply.Kind = plan.PumpPower }, false, 0},
+		{"a pump that is yet to be bought, after a tap with a device and a regulator", func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.Regulator, p.Supply.Devices = plan.PumpWanted, 1e5, 2e4
+		}, false, 0},
 		{"a tank 15 m up with a regulator of 1 bar", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Regulator, p.Runs[0].Rise = plan.GravityTank, 1e5, -15
 		}, true, headOfBar - 15},
@@ -218,7 +221,7 @@ func TestDevice(t *testing.T) {
 func TestDevicesTakeAllOfIt(t *testing.T) {
 	flowing, still := 0, 0
 	forRandom(t, func(t *testing.T, seed uint64, l *Layout) {
-		if l.Plan.Supply.Kind == plan.PumpPower {
+		if l.Plan.Supply.Sought() {
 			return
 		}
 		taken := l.Plan.Supply.Devices / (l.Network.Water.Density * 9.80665)

@@ -186,5 +186,5 @@ func (c *count) path() []words.Text {
 
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {
-	return c.Plan.Supply.Regulator > 0 && c.Plan.Supply.Kind != plan.PumpPower
+	return c.Plan.Supply.Regulator > 0 && !c.Plan.Supply.Sought()
 }

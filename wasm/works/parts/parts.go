@@ -49,8 +49,16 @@ type Line struct {
 // It leaves out what a plan says nothing of: the tank's filling, the way from
 // the tank into the pump, and whatever the third outlet of a tee in the lead
 // goes to.
-func Count(l *layout.Layout, working, ahead float64) []Line {
-	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints}
+func Count(l *layout.Layout, working, ahead float64) []Line { return CountWith(l, working, ahead, nil) }
+
+// A Pump is one to ask for in a shop: it gives Least m or more at Flow m³/s, and
+// Most m or less with everything shut; 0 for no matter, behind a regulator.
+type Pump struct{ Least, Flow, Most float64 }
+
+// CountWith is [Count] for a layout whose pump is yet to be bought; nil where it is
+// not.
+func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
+	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints, buy: buy}
 	if c.regulated() && l.Plan.Supply.Kind == plan.GravityTank {
 		// It stands in the lead, just before its end.
 		r := &l.Plan.Runs[len(l.Plan.Runs)-1]
@@ -72,6 +80,7 @@ type count struct {
 	sys            unit.System
 	joints         []layout.Joint // of the layout, and those at a tank's regulator
 	working, ahead float64        // Pa
+	buy            *Pump          // nil where there is one
 	lines          []Line
 }
 

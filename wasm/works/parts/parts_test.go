@@ -204,6 +204,7 @@ func TestSafetyParts(t *testing.T) {
 		plan.PumpPoints:  {1, 1, 0},
 		plan.PumpTwo:     {1, 1, 0},
 		plan.PumpPower:   {1, 1, 0},
+		plan.PumpWanted:  {1, 1, 0},
 		plan.GravityTank: {0, 0, 0},
 		plan.Mains:       {0, 0, 1},
 	} {
@@ -266,6 +267,38 @@ func TestGauges(t *testing.T) {
 				t.Log(l.Name, l.Count)
 			}
 		}
+	}
+}
+
+// A pump that is yet to be bought is on the list by what it has to give; a gauge's
+// scale reaches what it may give at the most, and behind a regulator the one ahead of
+// it whatever the pump gives.
+func TestAPumpToBuy(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Regulator = plan.PumpTwo, 0
+	p.Supply.ShutOff, p.Supply.MaxFlow = 15, 10/6e4
+	buy := &Pump{Least: 12.1, Flow: 4 / 6e4, Most: 25.2}
+	lines := CountWith(layout.New(p), 1e5, 0, buy)
+	if l := find(lines, "Pump that gives at least 12.1 m at 4.00 L/min"); l.Count != 1 || !strings.HasPrefix(l.Why, "and at most 25.2 m with everything shut") {
+		t.Errorf("%d, %q", l.Count, l.Why)
+	}
+	if l := find(lines, "Pump with the curve of this plan"); l.Count != 0 {
+		t.Error("the one that it is worked out with is bought too")
+	}
+	// 25.2 m are 2.47 bar, more than a gauge of 2.5 bar shows with everything shut, plus what the tubing lies below the water.
+	if l := find(lines, "Pressure gauge, 0 to 2.5 bar"); l.Count != 3 || !strings.Contains(l.Why, "it reads at most 2.47 bar") {
+		for _, l := range lines {
+			t.Log(l.Name, l.Count, l.Why)
+		}
+		t.Errorf("%d gauges, %q", l.Count, l.Why)
+	}
+	p.Units, p.Supply.Regulator, buy.Most = unit.US, 1.5e5, 0
+	lines = CountWith(layout.New(p), 1e5, 0, buy)
+	if l := find(lines, "Pump that gives at least 39.7 ft at 1.06 gal/min"); l.Count != 1 || !strings.HasPrefix(l.Why, "before the regulator") {
+		t.Errorf("%d, %q", l.Count, l.Why)
+	}
+	if l := find(lines, "Pressure gauge"); l.Count != 2 || !strings.Contains(l.Why, "the pump's shut-off pressure") {
+		t.Errorf("%d gauges ahead of the regulator, %q", l.Count, l.Why)
 	}
 }
 

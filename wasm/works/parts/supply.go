@@ -67,8 +67,13 @@ func (c *count) connectors() {
 
 // pump adds the pump and what keeps people safe from it.
 func (c *count) pump() {
-	if c.Curve == nil {
-		c.one(WaterPath, words.Say("Pump"), words.Say("its power alone does not say which; find one with a curve first"))
+	if b := c.buy; b != nil {
+		least := words.Say("Pump that gives at least {head} at {flow}", unit.Text(unit.Head, c.sys, b.Least), unit.Text(unit.Flow, c.sys, b.Flow))
+		if b.Most > 0 {
+			c.one(WaterPath, least, words.Say("and at most {most} with everything shut; look at its curve, not at its power", unit.Text(unit.Head, c.sys, b.Most)))
+		} else {
+			c.one(WaterPath, least, words.Say("before the regulator; look at its curve, not at its power"))
+		}
 	} else {
 		c.one(WaterPath, words.Say("Pump with the curve of this plan"), words.Say("from the plan"))
 	}
@@ -108,6 +113,9 @@ func (c *count) gauges() {
 		own := c.Plan.Supply
 		own.Regulator = 0
 		head, _ := layout.Drive(&own, c.Network.Water).Head(0)
+		if c.buy != nil {
+			head = 0 // nobody knows what it will give
+		}
 		c.gauge(2, words.Say("one before the filter, one after it, both before the regulator"), c.Network.Water.PressureHead(head), c.ahead)
 	case c.FilterLink >= 0:
 		n, where = 3, words.Say("one before the filter, one after it")
@@ -162,6 +170,9 @@ func (c *count) atRest() float64 {
 	head := c.Network.Head
 	if c.Curve != nil {
 		head, _ = c.Curve.Head(0)
+	}
+	if c.buy != nil && c.buy.Most > 0 {
+		head = c.buy.Most
 	}
 	lowest := 0.0
 	for i := range c.Points {
