@@ -23,6 +23,7 @@ var (
 		{634, "every text whole, so that another language can say it, and what was judged by the view is told by the sheet"},
 		{637, "an open table cannot be forgotten, and why no design serves, how the tank is filled and what frost takes is judged once, for the JSON too"},
 		{647, "every value knows whether it was assumed, looked up, typed or measured, in the form, the link and the file, and how to measure it"},
+		{667, "a card of the timer by hand; a pump that is yet to be bought is asked for by its duty, for a label with power only too, and amounts are read in more units"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
