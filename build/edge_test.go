@@ -72,7 +72,7 @@ func TestTheWorkerIsToldWhatTheServerDoes(t *testing.T) {
 	if err := json.Unmarshal([]byte(inner), &told); err != nil {
 		t.Fatal(err)
 	}
-	if len(told.Headers) != len(policy.Headers) || told.Headers[0] != policy.Headers[0] || len(told.Paths) != len(edge.Paths()) || !strings.Contains(told.Shell, "[[answer]]") || len(told.Files) != len(b.Files) || len(told.Version) != 64 || told.MaxForm != plan.MaxForm {
+	if len(told.Headers) != len(policy.Headers) || told.Headers[0] != policy.Headers[0] || len(told.Paths) != len(edge.Paths()) || !strings.Contains(told.Shell, "[[job]]") || len(told.Files) != len(b.Files) || len(told.Version) != 64 || told.MaxForm != plan.MaxForm {
 		t.Errorf("told %+v", told.Headers)
 	}
 	h := server.New(b.Files)

@@ -13,6 +13,7 @@ import (
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/view"
 )
 
 type question struct {
@@ -34,12 +35,17 @@ func questions() []question {
 			question{"open", carry.Link(e.Plan)},
 			question{"openFile", string(carry.JSON(e.Plan))},
 			question{"answer", form},
+			question{"answer", form + "&" + plan.AtName + "=why"},
 			question{"save", form},
 			question{"calendar", form},
 			question{"feedback", form},
 		)
 		for step := range sheet.Explorations {
-			q = append(q, question{"rest", form + "&" + page.StepName + "=" + strconv.Itoa(int(step)+1)})
+			for i := range view.Jobs {
+				if view.Jobs[i].Needs(sheet.Exploration(step)) {
+					q = append(q, question{"rest", form + "&" + page.StepName + "=" + strconv.Itoa(int(step)+1) + "&" + plan.AtName + "=" + view.Jobs[i].ID})
+				}
+			}
 		}
 		q = append(q, question{"answer", strings.Replace(form, "place.length=", "place.length=%C2%B5x", 1)})
 	}

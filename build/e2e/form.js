@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { command } from "./site.js";
 
 /** The elements that hold the answer. */
-const answers = ["answer", "always", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts"];
+const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts"];
 
 /** The elements that hold what was worked out. */
 export const results = [...answers, "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
@@ -24,7 +24,7 @@ export async function atRest(page) {
  * @param {import("puppeteer-core").Page} page
  */
 export async function explored(page) {
-  await page.waitForFunction(() => !document.querySelector("#told")?.hasAttribute("data-more") && (window.e2e?.asked ?? 0) === (window.e2e?.answered ?? 0));
+  await page.waitForFunction(() => !document.querySelector("#job")?.hasAttribute("data-more") && (window.e2e?.asked ?? 0) === (window.e2e?.answered ?? 0));
 }
 
 /**
@@ -37,6 +37,34 @@ export async function open(page, address) {
   await atRest(page);
 }
 
+/**
+ * Leads to a place of the page, as a link within it does: a job, "/water/timer", or what a
+ * field or a section stands at, "f-rows.2.spacing".
+ * @param {import("puppeteer-core").Page} page
+ * @param {string} to
+ */
+export async function see(page, to) {
+  await page.evaluate((to) => {
+    const a = document.createElement("a");
+    a.href = "#" + to;
+    document.body.append(a);
+    a.click();
+    a.remove();
+  }, to);
+  await atRest(page);
+}
+
+/** Which job is in sight. @param {import("puppeteer-core").Page} page */
+export const job = (page) => page.evaluate(() => document.documentElement.dataset.at ?? "");
+
+/** Brings a job into sight, unless it is. @param {import("puppeteer-core").Page} page @param {string} id */
+export async function inJob(page, id) {
+  if ((await job(page)) !== id) await see(page, "/" + id);
+}
+
+/** All jobs. */
+export const jobs = ["answer", "buy", "build", "grow", "water", "mend", "why"];
+
 /** @param {string} path */
 export const box = (path) => `[id="f-${path}"]`;
 
@@ -46,6 +74,7 @@ export const box = (path) => `[id="f-${path}"]`;
  * @param {string} path
  */
 async function go(page, path) {
+  if (!(await page.$(box(path)))) await see(page, "f-" + path);
   await page.$eval(box(path), (field) => {
     for (let e = field; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
     field.focus();
@@ -103,6 +132,13 @@ export async function choose(page, path, code) {
  * @param {string} action
  */
 export async function press(page, action) {
+  const button = `button[name="action"][value="${action}"]`;
+  if (!(await page.$(button))) {
+    // One that is for a record stands in it, and one that adds a record in its section.
+    const [, one, number] = /([a-z]+)(?:-up|-down)?(?:\.(\d+))?$/.exec(action.replace(/^(add|copy|remove)-/, "")) ?? [];
+    const list = one === "months" ? "months" : one + "s";
+    await see(page, "f-" + list + (number ? "." + number : ""));
+  }
   await page.$eval(`button[name="action"][value="${action}"]`, (button) => {
     for (let e = button; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
     button.click();
@@ -132,15 +168,23 @@ export function fields(page) {
  * @returns {Promise<Record<string, string>>}
  */
 export async function told(page) {
-  await explored(page);
-  return texts(page, results);
+  /** @type {Record<string, string>} */
+  const all = {};
+  const was = await job(page);
+  for (const id of jobs) {
+    await inJob(page, id);
+    await explored(page);
+    for (const [name, text] of Object.entries(await texts(page, results))) if (text !== "missing") all[name] ??= text;
+  }
+  await inJob(page, was);
+  return Object.fromEntries(results.map((id) => [id, all[id] ?? "missing"]));
 }
 
 /**
  * The text of the answer alone, by element: what is explored afterwards is not waited for.
  * @param {import("puppeteer-core").Page} page
  */
-export const answered = (page) => texts(page, answers);
+export const answered = (page) => texts(page, ["line", "always"]);
 
 /** @param {import("puppeteer-core").Page} page @param {string[]} ids @returns {Promise<Record<string, string>>} */
 function texts(page, ids) {
@@ -158,7 +202,7 @@ export const text = (page, selector) => page.$eval(selector, (e) => (e.textConte
  * @param {import("puppeteer-core").Page} page
  */
 export async function verdict(page) {
-  const word = await text(page, "#answer .answer__line .word");
+  const word = await text(page, "#line .word");
   return word.replace(/\.$/, "");
 }
 
@@ -170,6 +214,7 @@ export async function verdict(page) {
  * @returns {Promise<string>}
  */
 export async function figure(page, label, part = "firstChild") {
+  await inJob(page, "answer");
   const value = await page.$$eval(
     "#answer .figures > div",
     (all, label, part) => {
@@ -210,7 +255,7 @@ export async function link(page) {
   });
   await atRest(page);
   const want = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
-  await page.waitForFunction((want) => location.hash === want, {}, want);
+  await page.waitForFunction((want) => location.hash.split("/")[0] === want, {}, want);
   return want;
 }
 
@@ -240,6 +285,6 @@ export async function example(page, title) {
     title,
   );
   assert.ok(found, `no example ${title}`);
-  await page.waitForFunction((title) => document.querySelector("#answer .answer__plan b")?.textContent === title, {}, title);
+  await page.waitForFunction((title) => document.querySelector("#head b")?.textContent === title, {}, title);
   await atRest(page);
 }

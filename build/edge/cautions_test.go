@@ -9,6 +9,7 @@ import (
 
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/view"
 )
 
 var (
@@ -17,6 +18,15 @@ var (
 	printed = regexp.MustCompile(`(?s)<div id="?cautions"?>.*?</section>`)
 	boxes   = regexp.MustCompile(`data-caution="?([a-z]+)"?`)
 )
+
+// allJobs joins the pages of all jobs.
+func allJobs(page func(job string) string) string {
+	all := ""
+	for i := range view.Jobs {
+		all += page(view.Jobs[i].ID)
+	}
+	return all
+}
 
 // boxed is the names of the cautions that stand in a piece of a page.
 func boxed(part string) []string {
@@ -45,10 +55,13 @@ func TestCautionsFollowTheSupply(t *testing.T) {
 		form := filled(asks.FindString(ask(t, "GET", "/plan?"+carry.Link(plan.Default()), "").Body.String()))
 		form.Set("supply.kind", code)
 		for way, page := range map[string]string{
-			"a link": ask(t, "GET", "/plan?"+carry.Link(p), "").Body.String(),
-			"a form": ask(t, "POST", "/plan", form.Encode()).Body.String(),
+			"a link": allJobs(func(job string) string { return ask(t, "GET", "/plan?"+carry.Link(p)+"/"+job, "").Body.String() }),
+			"a form": allJobs(func(job string) string {
+				form.Set(plan.ActionName, plan.GoTo+job)
+				return ask(t, "POST", "/plan", form.Encode()).Body.String()
+			}),
 		} {
-			inForm, onPaper := asks.FindString(page), printed.FindString(page)
+			inForm, onPaper := strings.Join(asks.FindAllString(page, -1), ""), strings.Join(printed.FindAllString(page, -1), "")
 			if inForm == "" || onPaper == "" {
 				t.Fatalf("%s, %s: no form, or no cautions to print", code, way)
 			}
@@ -65,9 +78,11 @@ func TestCautionsFollowTheSupply(t *testing.T) {
 					}
 				}
 			}
-			got := boxed(onPaper)
-			if slices.Sort(got); len(slices.Compact(got)) != len(boxed(onPaper)) {
-				t.Errorf("%s, %s: on paper a caution stands twice: %q", code, way, got)
+			for _, job := range printed.FindAllString(page, -1) {
+				got := boxed(job)
+				if slices.Sort(got); len(slices.Compact(got)) != len(boxed(job)) {
+					t.Errorf("%s, %s: on one paper a caution stands twice: %q", code, way, got)
+				}
 			}
 			if kind != plan.Mains {
 				continue
@@ -100,7 +115,7 @@ func TestCautionsStandWhereTheyAreMet(t *testing.T) {
 		"a tap's timer":     {tap, "timer", []string{"wires", "drain"}},
 		"treating of lines": {tap, "season", []string{"chemicals"}},
 	} {
-		page := ask(t, "GET", "/plan?"+carry.Link(c.p), "").Body.String()
+		page := allJobs(func(job string) string { return ask(t, "GET", "/plan?"+carry.Link(c.p)+"/"+job, "").Body.String() })
 		part := regexp.MustCompile(`(?s)<fieldset class="?section"? id="?f-` + c.place + `"?.*?</fieldset>`).FindString(page)
 		if got := boxed(part); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %q stand at %s, want %q", name, got, c.place, c.want)

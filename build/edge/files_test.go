@@ -107,7 +107,7 @@ func TestPicturesNeedNoStyle(t *testing.T) {
 	}
 	for _, x := range plan.Examples() {
 		page := ask(t, "GET", "/plan?"+carry.Link(x.Plan), "").Body.String()
-		at := strings.Index(page, `id="rows"`)
+		at := strings.Index(page, `id="map"`)
 		drawing := wide(page[at:])
 		found := classes.FindAllStringSubmatch(drawing, -1)
 		for _, m := range found {

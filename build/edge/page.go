@@ -10,6 +10,7 @@ import (
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
@@ -25,7 +26,7 @@ func (q *question) page(a *asked) reply {
 		a.draft = plan.DraftOf(a.plan)
 	}
 	values := map[string]string{
-		"ask":      opened(form.Ask(a.plan, a.draft, a.errs), a.record),
+		"ask":      focused(form.Ask(a.plan, a.draft, a.errs, view.JobNamed(a.at.Job).Groups, a.at), a.focus),
 		"examples": q.offered,
 	}
 	title, shown := "Something to put right", a.shown()
@@ -42,16 +43,18 @@ func (q *question) page(a *asked) reply {
 	if len(a.errs) == 0 {
 		title = scene.Title(shown)
 	}
-	told := view.Told(s, address)
+	screen := &view.Screen{Job: view.JobNamed(a.at.Job), Sheet: s, Link: address, Brief: true}
 	for _, which := range sheet.Prompt() {
-		told = append(told, view.Explored(s, which, address)...)
+		screen.Done[which] = true
+	}
+	for _, f := range append(screen.Around(), screen.Whole()) {
+		values[f.ID] = f.HTML
 		q.pause()
 	}
-	for _, f := range told {
-		values[f.ID] = f.HTML
-	}
+	values["jobs"] = jobs(carry.Link(shown), a.at.Job)
+	values["heading"] = html.EscapeString(words.Say(screen.Title))
 	// Cautions stand beside the form, and once more for paper.
-	for _, id := range []string{"ask", "cautions"} {
+	for _, id := range []string{"ask", "job"} {
 		values[id] = shell.Cautions(values[id], q.caution)
 	}
 	values[shell.Title] = html.EscapeString(title)
@@ -67,14 +70,26 @@ func (q *question) caution(name string) string { return q.shell.Cautions[name] }
 // address is that of a plan's page.
 func address(p *plan.Plan) string { return shell.Address + "?" + carry.Link(p) }
 
-// opened unfolds a record of the form and gives it the focus, as the planner's
-// script would.
-func opened(form, record string) string {
-	if record == "" {
+// jobs leads to the pages of a plan, one for each job.
+func jobs(link, here string) string {
+	w := &block.Writer{}
+	for i := range view.Jobs {
+		j := &view.Jobs[i]
+		w.HTML(`<li><a`).Attr("href", shell.Address+"?"+link+"/"+j.ID)
+		if j.ID == here {
+			w.HTML(` aria-current="page"`)
+		}
+		w.HTML(`>`).Text(words.Say(j.Title)).HTML(`</a></li>`)
+	}
+	return w.String()
+}
+
+// focused gives an element the focus, as the planner's script would.
+func focused(form, id string) string {
+	if id == "" {
 		return form
 	}
-	form = strings.Replace(form, ` id="d-`+record+`">`, ` id="d-`+record+`" open>`, 1)
-	return strings.Replace(form, ` id="s-`+record+`">`, ` id="s-`+record+`" autofocus>`, 1)
+	return strings.Replace(form, ` id="`+id+`"`, ` id="`+id+`" autofocus`, 1)
 }
 
 func examples() []form.Example {

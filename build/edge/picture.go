@@ -55,7 +55,7 @@ func picture(q *question, a *asked) reply {
 	s := q.sheet(a.plan)
 	rows := ""
 	for _, f := range view.Told(s, address) {
-		if f.ID == "rows" {
+		if f.ID == "map" {
 			rows = wide(f.HTML)
 		}
 	}

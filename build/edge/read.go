@@ -16,16 +16,18 @@ import (
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/view"
 )
 
 // An asked is what a request asks for: a plan, or a form that holds none yet.
 type asked struct {
-	typed  bool         // in a form, and not a link
-	draft  plan.Draft   // what was typed
-	record string       // the path of the record of the form that was moved or added
-	errs   []plan.Error // what is wrong in the form
-	plan   *plan.Plan   // what the form holds, as far as it can be read
-	last   *plan.Plan   // with errors the last plan without; nil when that is not known
+	typed bool         // in a form, and not a link
+	draft plan.Draft   // what was typed
+	at    form.Place   // the job in sight
+	focus string       // id of the element that the reader is led to
+	errs  []plan.Error // what is wrong in the form
+	plan  *plan.Plan   // what the form holds, as far as it can be read
+	last  *plan.Plan   // with errors the last plan without; nil when that is not known
 
 	key    string // the same key at one address is the same answer
 	public bool   // what is asked for is nobody's own
@@ -62,6 +64,8 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		}
 		first, rest = "", first
 	}
+	first, job, _ := strings.Cut(first, "/")
+	at := view.Known(form.PlaceOf(job), form.Place{Job: view.Jobs[0].ID})
 	p := plan.Default()
 	if first != "" {
 		var err error
@@ -74,18 +78,24 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		}
 	}
 	key := carry.Link(p)
-	return &asked{plan: p, key: key, public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
+	return &asked{plan: p, at: at, key: key + "/" + at.String(), public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
 }
 
 // readForm reads what was typed, and does what the button pressed asks for.
 func readForm(text string) *asked {
 	d := plan.ParseDraft(text)
-	a := &asked{typed: true, record: d.Apply(), key: "form " + text}
+	last, _ := carry.ReadLink(d.Get(page.GoodName))
+	if last != nil {
+		d.TypedSince(last)
+	}
+	m := page.Apply(&d)
+	a := &asked{typed: true, at: m.At, focus: m.Focus(), key: "form " + text}
 	a.draft = d
 	a.plan, a.errs = d.Read()
+	a.errs = form.Gathered(d, a.errs)
 	if len(a.errs) > 0 {
 		// A link that does not open is none: the page says which plan it shows.
-		a.last, _ = carry.ReadLink(d.Get(page.GoodName))
+		a.last = last
 	}
 	return a
 }
@@ -97,7 +107,7 @@ func ours(text string) bool {
 		name, _, _ := strings.Cut(pair, "=")
 		name, _ = url.QueryUnescape(name)
 		switch name {
-		case plan.ActionName, plan.UnitsWas, plan.TableName, page.GoodName, form.ShapeName:
+		case plan.ActionName, plan.UnitsWas, plan.TableName, page.GoodName, form.ShapeName, plan.AtName, plan.RestName:
 			return true
 		}
 		section := ""

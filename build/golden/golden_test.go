@@ -27,7 +27,7 @@ import (
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
-	"evenrow/wasm/shown/page"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
@@ -122,12 +122,10 @@ func random(n int) *plan.Plan {
 
 // shown is everything that the page shows of a plan.
 func shown(p *plan.Plan) []block.Fragment {
-	all := new(page.Session).Open(strings.TrimPrefix(carry.Link(p), "#")).Fragments
-	s := sheet.Work(p)
 	link := func(p *plan.Plan) string { return "#" + carry.Link(p) }
-	for which := range sheet.Exploration(sheet.Explorations) {
-		all = append(all, view.Explored(s, which, link)...)
-	}
+	all := view.Everything(sheet.Work(p), link)
+	all = append(all, block.Fragment{ID: "ask", HTML: form.Ask(p, plan.DraftOf(p), nil, view.Groups(), form.Place{})},
+		block.Fragment{ID: "share", HTML: form.Share(link(p))})
 	// By name, so that a section that moves on the page moves no line here.
 	slices.SortStableFunc(all, func(a, b block.Fragment) int { return strings.Compare(a.ID, b.ID) })
 	return all

@@ -13,8 +13,8 @@ var (
 	notNumber = regexp.MustCompile(`\bNaN\b|\bInf\b|%!`)
 	void      = strings.Fields("br hr input wbr")
 	// known is every element that the page is made of. What was typed makes none.
-	known = strings.Fields(`a b br button caption circle cite dd details div dl dt fieldset figcaption figure h2 h3 input label legend li nav ol option p path
-		rect select small span strong summary svg table tbody td text textarea th thead title tr ul`)
+	known = strings.Fields(`a b br button caption circle cite dd details div dl dt fieldset figcaption figure g h2 h3 h4 input label legend li nav ol option p path
+		rect section select small span strong summary svg table tbody td text textarea th thead title tr ul`)
 )
 
 // wellFormed checks markup of ours, which is stricter than a browser asks for:

@@ -32,8 +32,8 @@ type Tool struct {
 	// of the element of index.html that holds each.
 	Start func() map[string]string
 
-	// Chapters are the parts of the page about a plan, in their order.
-	Chapters []Chapter
+	// Jobs are the screens about a plan, in their order.
+	Jobs []Job
 
 	// Guides computes the blocks of the guides.
 	Guides guide.Tools
@@ -42,7 +42,7 @@ type Tool struct {
 	// declarations lead to.
 	Names []Name
 
-	// IsPlan reports whether a fragment of an address is a plan and no place
+	// IsPlan reports whether a fragment of an address is a plan, or a job, and no place
 	// on the page; nil when none is.
 	IsPlan func(fragment string) bool
 }

@@ -48,8 +48,8 @@ type Index struct {
 	// element that holds each.
 	Fragments map[string]template.HTML
 
-	// Chapters are the parts of the page below the answer.
-	Chapters []Chapter
+	// Jobs are the screens, of which the page holds one.
+	Jobs []Job
 
 	// Cautions is every caution, by name. In Fragments each element with
 	// data-caution="NAME" is filled already; the script fills those that come

@@ -15,7 +15,7 @@ func (b *builder) shell(frame Page, cautions map[string]guide.Caution) {
 	frame.Policy = policy.PlanMeta
 	frame.Title, frame.Summary = shell.Mark(shell.Title), shell.Mark(shell.Summary)
 
-	plan := Index{Page: frame, Chapters: b.chapters(false), Fragments: map[string]template.HTML{}}
+	plan := Index{Page: frame, Jobs: b.Tool.Jobs, Fragments: map[string]template.HTML{}}
 	for id := range b.Tool.Start() {
 		plan.Fragments[id] = template.HTML(shell.Mark(id))
 	}

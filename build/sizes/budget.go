@@ -24,15 +24,18 @@ var (
 		{637, "an open table cannot be forgotten, and why no design serves, how the tank is filled and what frost takes is judged once, for the JSON too"},
 		{647, "every value knows whether it was assumed, looked up, typed or measured, in the form, the link and the file, and how to measure it"},
 		{667, "a card of the timer by hand; a pump that is yet to be bought is asked for by its duty, for a label with power only too, and amounts are read in more units"},
+		{690, "one job in sight with its groups of inputs, what it comes to in a line, and only what has changed is sent"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
 		{24, "the page, its worker, what is kept, and the service worker"},
 		{25, "the texts of another language, where a page names a list, are fetched as the planner starts"},
+		{30, "one job in sight: the way to the others, by address and by history, and undoing"},
 	}
 	// Styles, minified.
 	Style = []Limit{
 		{16, "all pages, on paper and on screens"},
+		{20, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
 	}
 )
 

@@ -12,6 +12,7 @@ import (
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
@@ -72,7 +73,8 @@ func everything(p *plan.Plan) []block.Fragment {
 	s := sheet.Work(p)
 	seen := map[string]bool{}
 	var all []block.Fragment
-	for _, f := range append(r.Fragments, view.Everything(s, func(p *plan.Plan) string { return "#" })...) {
+	ask := block.Fragment{ID: "ask", HTML: form.Ask(p, plan.DraftOf(p), nil, view.Groups(), form.Place{Record: "rows.1"})}
+	for _, f := range append(append([]block.Fragment{ask}, r.Fragments...), view.Everything(s, func(p *plan.Plan) string { return "#" })...) {
 		if !seen[f.ID] {
 			seen[f.ID] = true
 			all = append(all, f)

@@ -3,7 +3,6 @@ package tool
 import (
 	"os"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -21,7 +20,7 @@ func TestEveryFragmentHasAPlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	places := map[string]bool{}
-	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {
+	for _, m := range regexp.MustCompile(`id="([a-z]+)"[^>]*>\{\{index \$?\.Fragments "([a-z]+)"`).FindAllStringSubmatch(string(text), -1) {
 		if m[1] != m[2] {
 			t.Errorf("the place %s holds the fragment %s", m[1], m[2])
 		}
@@ -30,14 +29,9 @@ func TestEveryFragmentHasAPlace(t *testing.T) {
 	if len(places) < 5 {
 		t.Fatalf("the template has %d places", len(places))
 	}
-	for _, c := range chapters() {
-		for _, p := range c.Parts {
-			for _, id := range p.Places {
-				if places[id] {
-					t.Errorf("%s has two places", id)
-				}
-				places[id] = true
-			}
+	for _, j := range jobs() {
+		for _, a := range j.Asked {
+			places[a.ID] = true
 		}
 	}
 	for _, f := range page.Start().Fragments {
@@ -53,18 +47,20 @@ func TestEveryFragmentHasAPlace(t *testing.T) {
 
 // A page without scripts has the parts that are explored for it, and no other.
 func TestAPageWithoutScriptsHasWhatIsPrompt(t *testing.T) {
-	var without []string
-	for _, c := range chapters() {
-		for _, p := range c.Parts {
-			if !p.Script {
-				without = append(without, p.Places...)
-			}
+	s := sheet.Work(plan.Default())
+	shown := map[string]bool{}
+	for i := range view.Jobs {
+		screen := &view.Screen{Job: &view.Jobs[i], Sheet: s, Brief: true}
+		for which := range screen.Done {
+			screen.Done[which] = true
+		}
+		for _, m := range regexp.MustCompile(`<div id="([a-z]+)"`).FindAllStringSubmatch(screen.Whole().HTML, -1) {
+			shown[m[1]] = true
 		}
 	}
-	s := sheet.Work(plan.Default())
 	for which := range sheet.Exploration(sheet.Explorations) {
 		for _, f := range view.Explored(s, which, nil) {
-			if has, prompt := slices.Contains(without, f.ID), which.Prompt(); has != prompt {
+			if has, prompt := shown[f.ID], which.Prompt(); has != prompt {
 				t.Errorf("%s: on the page without scripts %v, explored for it %v", f.ID, has, prompt)
 			}
 		}
@@ -78,8 +74,8 @@ func TestTheBrowserTestsKnowEverySection(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range view.Chapters {
-		for _, s := range c.Sections {
+	for i := range view.Jobs {
+		for _, s := range view.Jobs[i].Sections {
 			if s.With != view.OnRequest && s.ID != "cautions" && !strings.Contains(string(text), `"`+s.ID+`"`) {
 				t.Errorf("build/e2e/form.js does not name the section %s", s.ID)
 			}

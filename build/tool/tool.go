@@ -11,6 +11,7 @@ import (
 	"evenrow/build/site"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/method"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
@@ -20,11 +21,15 @@ import (
 // New returns the calculation as the site's builder asks for it.
 func New() site.Tool {
 	return site.Tool{
-		Start:    start,
-		Chapters: chapters(),
-		Guides:   guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
-		Names:    names(),
+		Start:  start,
+		Jobs:   jobs(),
+		Guides: guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
+		Names:  names(),
 		IsPlan: func(fragment string) bool {
+			if to, job := strings.CutPrefix(fragment, "/"); job {
+				none := form.Place{}
+				return to == "all" || to == "start" || view.Known(form.PlaceOf(to), none) == form.PlaceOf(to)
+			}
 			_, err := carry.ReadLink(fragment)
 			return err == nil
 		},
@@ -40,25 +45,21 @@ func start() map[string]string {
 	return fragments
 }
 
-// chapters are the sections of the page, those together that have one heading.
-func chapters() []site.Chapter {
-	var all []site.Chapter
-	for _, c := range view.Chapters {
-		if c.Title == "" {
-			continue // its sections have their places in the template
+// jobs are the jobs of the page, in their order.
+func jobs() []site.Job {
+	var all []site.Job
+	for i := range view.Jobs {
+		j := &view.Jobs[i]
+		job := site.Job{ID: j.ID, Title: string(j.Title), Asks: string(j.Asks), Foot: j.Foot}
+		for k := range j.Groups {
+			job.Groups = append(job.Groups, site.Place{ID: j.Groups[k].ID, Title: string(j.Groups[k].Title)})
 		}
-		shown := site.Chapter{Title: string(c.Title)}
-		for _, s := range c.Sections {
-			if s.Title == "" {
-				last := &shown.Parts[len(shown.Parts)-1]
-				last.Places = append(last.Places, s.ID)
-				continue
+		for k := range j.Sections {
+			if s := &j.Sections[k]; s.Title != "" && s.With == view.OnRequest {
+				job.Asked = append(job.Asked, site.Place{ID: s.ID, Title: string(s.Title)})
 			}
-			shown.Parts = append(shown.Parts, site.Part{
-				ID: s.ID, Title: string(s.Title), Places: []string{s.ID}, Card: s.Card, Screen: s.Screen, Script: !s.Prompt(),
-			})
 		}
-		all = append(all, shown)
+		all = append(all, job)
 	}
 	return all
 }

@@ -13,7 +13,7 @@ import (
 
 func TestStartHasEveryPart(t *testing.T) {
 	fragments := New().Start()
-	for _, id := range []string{"ask", "answer", "pressure", "budget", "rows", "parts", "share", "examples", "always"} {
+	for _, id := range []string{"ask", "job", "head", "line", "share", "examples", "always"} {
 		if fragments[id] == "" {
 			t.Errorf("the first page has nothing for %s", id)
 		}

@@ -16,6 +16,16 @@ export function formText(form) {
 }
 
 /**
+ * Notes in the form itself that something was typed in a box of it.
+ * @param {HTMLFormElement} form
+ * @param {string} name of the box
+ */
+export function touch(form, name) {
+  const touched = form.elements.namedItem("touched");
+  if (touched instanceof HTMLInputElement && name && !touched.value.split(" ").includes(name)) touched.value += " " + name;
+}
+
+/**
  * Whether a form holds something else than it came with: typed before there was
  * a script, or brought back by the browser.
  * @param {HTMLFormElement} form

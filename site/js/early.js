@@ -1,8 +1,9 @@
 // @ts-check
 // Runs before anything is drawn. A link brings a plan, and so may this device:
 // until that is worked out, the example in the page must not be taken for it.
-if (/^#\d/.test(location.hash) || keeps()) {
-  const site = document.documentElement.dataset;
+const site = document.documentElement.dataset;
+site.at = "answer";
+if (/^#[\d/]/.test(location.hash) || keeps()) {
   site.opening = "";
   // A script that does not load, or not run, opens nothing.
   addEventListener("error", () => {

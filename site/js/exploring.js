@@ -3,7 +3,7 @@
 // explorations are asked for one by one, and until they come, what stands in
 // their places is marked as of the plan before.
 
-import { draw, undraw } from "./fragments.js";
+import { draw, drew, undraw } from "./fragments.js";
 import { find } from "./places.js";
 import { askLast, busy } from "./questions.js";
 
@@ -25,19 +25,16 @@ let pausing = 0;
  * @param {boolean} typed whether it is a change of the plan before, of which all may stand until then
  */
 export function owe(reply, typed) {
-  const filled = ["examples", "advice", ...reply.fragments.map((f) => f.id)];
-  const places = Array.from(document.querySelectorAll("#told .part > div[id]"), (place) => place.id);
-  owed = new Set(places.filter((id) => !filled.includes(id)));
+  owed = new Set(reply.owed);
   skipped = false;
   if (!typed) for (const id of owed) outdate(id, "");
 }
 
 /** Tells what an exploration has found. @param {import("./questions.js").Reply} reply */
 export function explored(reply) {
-  for (const { id, html } of reply.fragments) {
-    owed.delete(id);
-    draw(id, html);
-  }
+  for (const { id, html } of reply.fragments) draw(id, html);
+  drew(reply.number);
+  owed = new Set(reply.owed);
   if (!reply.more && skipped) leaveOut();
   later(reply.more);
 }
@@ -59,7 +56,7 @@ export function leaveOut() {
  * @param {number} step which; 0 for none
  */
 export function later(step) {
-  const { dataset } = find("#told");
+  const { dataset } = find("#job");
   clearTimeout(pausing);
   due = step;
   if (step) dataset.more = String(step);

@@ -31,9 +31,18 @@ export function unsay() {
   aside.clear();
 }
 
+/** The number of the last reply of which all is drawn; 0 where something else stands on the page. */
+export let seen = 0;
+
+/** All of a reply is drawn. @param {number} number */
+export function drew(number) {
+  if (number) seen = number;
+}
+
 /** Lets a fragment be drawn again, even if it is the same. @param {string} id */
 export function undraw(id) {
   drawn.delete(id);
+  seen = 0;
 }
 
 /**
@@ -59,6 +68,7 @@ export function draw(id, html) {
   const top = form?.scrollTop ?? 0;
 
   place.removeAttribute("data-before");
+  for (const inner of drawn.keys()) if (inner !== id && place.contains(document.getElementById(inner))) drawn.delete(inner);
   place.innerHTML = trusted.createHTML(html);
 
   place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });

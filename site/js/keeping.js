@@ -6,6 +6,7 @@
 import { draw } from "./fragments.js";
 import { find } from "./places.js";
 import { busy } from "./questions.js";
+import { addressOf } from "./sight.js";
 import { example, keepForm, write } from "./standing.js";
 
 const patience = 2000; // ms that a number which is being typed stands before its plan is kept
@@ -91,7 +92,7 @@ function offer() {
 
 /** Puts the plan that is kept into the address. */
 export function writeKept() {
-  if (!kept || location.hash === kept) return;
+  if (!kept || location.hash === addressOf(kept)) return;
   write(kept);
   wroteAt = performance.now();
 }

@@ -6,13 +6,15 @@
 // This module only says what happens when: each of the others has one purpose.
 
 import { settle, unsettle } from "./aloud.js";
-import { typedEarly } from "./boxes.js";
+import { touch, typedEarly } from "./boxes.js";
 import { press } from "./buttons.js";
 import { agree, book, keeping, keepTyped } from "./diary.js";
 import { again, down, noReply } from "./failing.js";
 import { address, leave, typing } from "./keeping.js";
+import { show, turned } from "./jobs.js";
 import { listed } from "./list.js";
 import { followed, opened, openWanted } from "./opening.js";
+import { at, jobOf, placeIn } from "./sight.js";
 import { logForm, planForm, reveal, scripted } from "./places.js";
 import { ask, begin } from "./questions.js";
 import { compose, take } from "./replies.js";
@@ -42,10 +44,21 @@ function tool() {
   keeping(); // what cannot be read is known now
 }
 
+/** Leads to what is not in sight. @param {string} to a place as an address has it, or an element's id */
+function lead(to) {
+  if (to.startsWith("/")) return show(to.slice(1));
+  const held = document.getElementById(to);
+  const part = held?.closest("[data-in]");
+  if (!held || !part) return show(to);
+  show(part.getAttribute("data-in") ?? "");
+  reveal(held);
+}
+
 function hear() {
   planForm.addEventListener("input", ({ target }) => {
-    const { type } = /** @type {HTMLInputElement} */ (target);
+    const { name, type } = /** @type {HTMLInputElement} */ (target);
     if (type === "file") return;
+    touch(planForm, name);
     keepTyped();
     unsettle();
     typing(type === "text");
@@ -73,13 +86,16 @@ function hear() {
   document.addEventListener("click", (event) => {
     if (!(event.target instanceof Element)) return;
     const inside = event.target.closest('a[href^="#"]');
-    const place = inside && document.getElementById((inside.getAttribute("href") ?? "").slice(1));
-    if (place) {
+    const to = (inside?.getAttribute("href") ?? "").slice(1);
+    const place = inside && document.getElementById(to);
+    const modified = event.ctrlKey || event.metaKey || event.shiftKey || event.altKey;
+    if (place && !place.closest("[data-in][hidden]") && (jobOf(at) !== "all" || !place.closest("#job, #plan"))) {
       event.preventDefault(); // the address holds the plan, not the place
       reveal(place);
-    } else if (inside instanceof HTMLAnchorElement && !event.ctrlKey && !event.metaKey && !event.shiftKey && !event.altKey) {
+    } else if (inside instanceof HTMLAnchorElement && !modified) {
       event.preventDefault();
-      followed(inside);
+      if (/^\d/.test(to)) followed(inside);
+      else lead(to);
     }
     const button = event.target.closest("[data-do]");
     if (button instanceof HTMLElement) press(button);
@@ -91,7 +107,10 @@ function hear() {
     target.value = "";
   });
 
-  addEventListener("popstate", () => openWanted());
+  planForm.addEventListener("toggle", ({ target }) => {
+    if (target instanceof HTMLDetailsElement && target.dataset.group) turned(target);
+  }, true);
+  addEventListener("popstate", () => openWanted() || show(placeIn(location.hash) || "answer", true));
   addEventListener("pageshow", ({ persisted }) => {
     if (!persisted) return;
     agree(); // it has heard nothing of what other pages did

@@ -6,12 +6,13 @@ import { formText, sentData } from "./boxes.js";
 import { save } from "./device.js";
 import { book, openBook, openLog } from "./diary.js";
 import { due, explored, later, owe } from "./exploring.js";
-import { draw, mark, unsay } from "./fragments.js";
-import { answered, keep, keepAnswered, kept, shown } from "./keeping.js";
+import { draw, drew, mark, seen, unsay } from "./fragments.js";
+import { address, answered, keep, keepAnswered, kept, shown } from "./keeping.js";
 import { become, opened } from "./opening.js";
 import { find, logForm, planForm, reveal } from "./places.js";
 import { askAgain, askLast, busy, changes, idle, moves, saves } from "./questions.js";
-import { call, example, planId, stay, write } from "./standing.js";
+import { at, inSight, jobOf } from "./sight.js";
+import { call, entered, example, planId, stay, write } from "./standing.js";
 
 /** What the two forms held when the last question was asked, to see what was typed since. */
 let sent = "";
@@ -28,8 +29,8 @@ export function compose(question) {
     if (ask === "feedback") {
       for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
     }
-    for (const [name, value] of Object.entries({ action, clock, step })) if (value) data.set(name, String(value));
-    if (step || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
+    for (const [name, value] of Object.entries({ action, clock, step, seen })) if (value) data.set(name, String(value));
+    if (step || action?.startsWith("show.") || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
     text = data.toString();
   }
   return { ask: ask === "restore" ? "answer" : ask === "open" && !shown ? "openFirst" : ask, text };
@@ -56,6 +57,13 @@ export function take(question, reply) {
   if (changes(question) && (reply.link || wrong)) unsay();
   if (reply.more) owe(reply, question.ask === "answer");
   for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
+  drew(reply.number);
+  if (reply.fragments.some(({ id }) => id === "job")) address(); // of the cards in it
+  if (reply.at && (question.action || moved || at !== "all")) {
+    const job = jobOf(at) !== jobOf(reply.at);
+    inSight(reply.at);
+    if (question.action) entered(job && !question.back);
+  }
   const feedback = question.ask === "feedback";
   const saving = feedback || saves(question);
   if (question.action === "log-open") openBook(question.plan ?? "", question.text ?? "");

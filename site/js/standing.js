@@ -6,6 +6,7 @@
 import { formText } from "./boxes.js";
 import { planForm } from "./places.js";
 import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
+import { addressOf, linkIn, placeIn } from "./sight.js";
 import { get, note } from "./store.js";
 
 /**
@@ -17,6 +18,7 @@ import { get, note } from "./store.js";
  * @property {string} [from] the id of the plan that it is a change of
  * @property {boolean} [last] whether it is the one that was worked on last, which nobody asked for by a link
  * @property {boolean} [worked] whether it is a plan to keep, and no example
+ * @property {string} [to] what is to be in sight of it
  */
 
 /** The link of the plan that the page comes with. */
@@ -75,7 +77,8 @@ export function keepForm(link, work) {
 export function wants(link, first) {
   const place = document.getElementById(location.hash.slice(1));
   if (place && !first) return;
-  const text = place ? "" : location.hash;
+  const text = place ? "" : linkIn(location.hash);
+  const to = place ? "" : placeIn(location.hash);
   // A reload that comes a moment after a change of the history may find its
   // state as it was before that, which is none.
   const here = first && /** @type {any} */ (performance.getEntriesByType("navigation")[0]).type === "reload" && get("here", true);
@@ -84,17 +87,18 @@ export function wants(link, first) {
   const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
   if (found) takeUp(found.id);
   const kept = found ? planOf(found.id) : plan && planOf(plan);
-  if (!kept && first && !text) return write("");
+  if (!kept && first && !text && !to) return write("");
   wanted = kept ? kept.id : plan ?? "";
   if (kept) {
     const data = new URLSearchParams(kept.text);
     data.delete("shape"); // the form is drawn, whatever the page shows
     data.set("good", kept.link);
-    return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text };
+    if (to) data.set("at", to);
+    return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text, to };
   }
   // What a guide leads to is an example.
   const guided = first && document.referrer.startsWith(new URL("./", location.href).href);
-  return { ask: "open", text, plan, from, worked: plan ? Boolean(from) : text !== "" && !guided };
+  return { ask: "open", text: to ? (text || "#") + "/" + to : text, plan, from, worked: plan ? Boolean(from) : text !== "" && !guided, to };
 }
 
 /**
@@ -115,7 +119,7 @@ export function stand(opening, link) {
   if (opening.from && logOf(opening.from)) putLog(planId, logOf(opening.from));
   if (opening.ask === "openFile") {
     wanted = planId;
-    history.pushState({ plan: planId }, "", link);
+    history.pushState({ plan: planId }, "", addressOf(link));
   } else {
     write("");
   }
@@ -129,9 +133,21 @@ export function stand(opening, link) {
  */
 export function write(link) {
   if (wanted !== planId) return;
-  const moves = link && location.hash !== link;
+  const address = link && addressOf(link);
+  const moves = address && location.hash !== address;
   if (moves) was = location.hash;
-  if (moves || history.state?.plan !== planId) history.replaceState({ plan: planId }, "", link || undefined);
+  if (moves || history.state?.plan !== planId) history.replaceState({ plan: planId }, "", address || undefined);
+  note("here", { text: planId, at: [was, location.hash] });
+}
+
+/**
+ * Puts what is in sight into the address and the history.
+ * @param {boolean} [push] whether Back is to lead to what was in sight before
+ */
+export function entered(push) {
+  const address = addressOf(linkIn(location.hash)) || location.pathname + location.search;
+  was = location.hash;
+  history[push ? "pushState" : "replaceState"]({ plan: planId }, "", address);
   note("here", { text: planId, at: [was, location.hash] });
 }
 

@@ -58,9 +58,13 @@ func object(r page.Reply) map[string]any {
 	for i, e := range r.Errors {
 		errs[i] = map[string]any{"path": e.Path, "text": page.Sentence(e)}
 	}
+	owed := make([]any, len(r.Owed))
+	for i, id := range r.Owed {
+		owed[i] = id
+	}
 	return map[string]any{
 		"fragments": fragments, "errors": errs,
-		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "more": r.More,
+		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "at": r.At, "owed": owed, "more": r.More, "number": r.Number,
 		"fileName": r.FileName, "fileKind": r.FileKind, "file": r.File,
 	}
 }

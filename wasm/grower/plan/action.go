@@ -33,6 +33,7 @@ const (
 // such as "rows.4", or that of a section, or "". When the last record of a list was removed it is
 // that of a record 0.
 func (d *Draft) Apply() (focus string) {
+	d.spread()
 	h := d.history()
 	d.settle(&h)
 	d.switchUnits()

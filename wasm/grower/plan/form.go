@@ -36,17 +36,21 @@ func ParseDraft(form string) Draft {
 			d.values[unescape(name)] = unescape(value)
 		}
 	}
+	d.unfold()
 	return d
 }
 
 // Encode returns the draft as form data: fields in the order of the page, then
 // everything else by name.
-func (d Draft) Encode() string {
+func (d Draft) Encode() string { return d.encode(func(string) bool { return true }) }
+
+// encode is [Draft.Encode] of the names that are wanted.
+func (d Draft) encode(wanted func(name string) bool) string {
 	var b strings.Builder
 	written := make(map[string]bool, len(d.values))
 	write := func(name string) {
 		value, has := d.values[name]
-		if !has || written[name] {
+		if !has || written[name] || !wanted(name) {
 			return
 		}
 		written[name] = true

@@ -61,6 +61,19 @@ var alike [sheet.Samenesses]struct {
 	sheet.AsNeeded:   {"{emitters} {n|opens|open}. Plants get different amounts of water, each row about in proportion to what its crop needs.", part.spreadOut},
 }
 
+// Head is the heading of the screen: the job, which the page writes, and the plan's name.
+func Head(the *scene.Scene) {
+	the.HTML(`<b>`).Text(scene.Title(the.S.Plan)).HTML(`</b>`)
+}
+
+// Line is the answer in a sentence, which stands above every job on a wide screen.
+func Line(the *scene.Scene) {
+	sc := part{the}
+	word, rest := sc.verdict()
+	sc.HTML(`<p class="answer__line"><strong class="word`).HTML(wordClass[sc.S.Verdict]).HTML(`">`).
+		Text(word).HTML(`</strong> `).Text(rest).HTML(`</p>`)
+}
+
 // Answer says yes or no, why, what would help, and the five figures.
 func Answer(the *scene.Scene) {
 	sc := part{the}

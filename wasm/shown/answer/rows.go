@@ -11,8 +11,8 @@ import (
 	"evenrow/wasm/works/layout"
 )
 
-// Rows draws the rows from above, to scale, with a drop for every plant.
-func Rows(the *scene.Scene) {
+// Map draws the rows from above, to scale, with a drop for every plant.
+func Map(the *scene.Scene) {
 	sc := part{the}
 	l := sc.S.Layout
 	if l == nil || len(l.Plants) == 0 {
@@ -26,13 +26,26 @@ func Rows(the *scene.Scene) {
 			all[s] += n
 		}
 	}
-	sc.Say("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
+	if sc.ByRow {
+		sc.Say("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
+	} else {
+		sc.Say("p", "Seen from above, to scale except for the supply line.")
+	}
 	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
 		sc.ground(class, width, ts)
 	})
 	sc.ways()
-	sc.rowTable(ts)
-	sc.plantTables(ts)
+	sc.SameAsTable(func() { sc.rowTable(ts) })
+}
+
+// Rows says in figures how each plant fares, row by row.
+func Rows(the *scene.Scene) {
+	sc := part{the}
+	if sc.S.Layout == nil || len(sc.S.Layout.Plants) == 0 {
+		sc.Say("p", "There are no rows yet.")
+		return
+	}
+	sc.plantTables(sc.S.Rows)
 }
 
 // legend explains the signs that are in use, with how many there are.
@@ -119,8 +132,9 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 	}
 	wide, deep := x1, y1-y0
 	scale := (width - edge - number - lead) / wide
-	most := 900.0
+	most := 560.0 // px: what stands below it is in reach
 	if turned {
+		most = 480
 		scale = (width - edge - number) / deep
 		wide, deep = deep, wide
 	}
@@ -270,7 +284,11 @@ func rowAndTally(r int, t *sheet.RowFare) string {
 func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
 	l := sc.S.Layout
 	title := rowAndTally(r, t)
-	sc.HTML(`<a href="#plants-`).Num(r+1).HTML(`"`).Attr("aria-label", title).HTML(`><title>`).Text(title).HTML(`</title>`)
+	if sc.ByRow {
+		sc.HTML(`<a href="#plants-`).Num(r+1).HTML(`"`).Attr("aria-label", title).HTML(`>`)
+	} else {
+		sc.HTML(`<g role="img"`).Attr("aria-label", title).HTML(`>`)
+	}
 	var d drops
 	x1, y1 := math.Inf(-1), math.Inf(-1)
 	x0, y0 := math.Inf(1), math.Inf(1)
@@ -303,7 +321,11 @@ func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float6
 	default:
 		sc.Label(x1+16, (y0+y1)/2+10, "start", name)
 	}
-	sc.HTML(`</a>`)
+	if sc.ByRow {
+		sc.HTML(`</a>`)
+	} else {
+		sc.HTML(`</g>`)
+	}
 }
 
 // tubing draws the lead, the header and the rows, wider by rank.
@@ -382,24 +404,22 @@ func (sc part) rowTable(ts []sheet.RowFare) {
 
 // plantTables lists every plant, row by row.
 func (sc part) plantTables(ts []sheet.RowFare) {
-	sc.FoldAs("plants", words.Say("Every plant"), func() {
-		for r := range ts {
-			v := &ts[r]
-			if v.Plants == 0 {
-				continue
-			}
-			sc.FoldAs("plants-"+words.N(r+1), rowAndTally(r, v), func() {
-				sc.Table(words.Say("Row {row}, plant by plant", words.N(r+1)), words.Say("Plant"),
-					block.Figures(words.Say("From the start, {unit}", sc.Symbol(unit.Length))), block.Figures(words.Say("Head, {unit}", sc.Symbol(unit.Head))),
-					block.Figures(words.Say("Pressure, {unit}", sc.Symbol(unit.Pressure))), block.Figures(words.Say("Flow, {unit}", sc.Symbol(unit.EmitterFlow))), words.Say("State")).Rows(func(t *block.Table) {
-					row := &sc.S.Plan.Rows[r]
-					for i := v.First; i < v.First+v.Plants; i++ {
-						p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
-						t.Row(words.N(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
-							sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
-					}
-				})
-			})
+	for r := range ts {
+		v := &ts[r]
+		if v.Plants == 0 {
+			continue
 		}
-	})
+		sc.FoldAs("plants-"+words.N(r+1), rowAndTally(r, v), func() {
+			sc.Table(words.Say("Row {row}, plant by plant", words.N(r+1)), words.Say("Plant"),
+				block.Figures(words.Say("From the start, {unit}", sc.Symbol(unit.Length))), block.Figures(words.Say("Head, {unit}", sc.Symbol(unit.Head))),
+				block.Figures(words.Say("Pressure, {unit}", sc.Symbol(unit.Pressure))), block.Figures(words.Say("Flow, {unit}", sc.Symbol(unit.EmitterFlow))), words.Say("State")).Rows(func(t *block.Table) {
+				row := &sc.S.Plan.Rows[r]
+				for i := v.First; i < v.First+v.Plants; i++ {
+					p, s := &sc.S.Layout.Plants[i], &sc.Plants[i]
+					t.Row(words.N(p.Number), sc.Bare(unit.Length, row.First+float64(p.Number-1)*row.Spacing),
+						sc.Bare(unit.Head, s.Head), sc.Bare(unit.Pressure, s.Head*sc.Weight), sc.Bare(unit.EmitterFlow, s.Flow), scene.State(s.State))
+				}
+			})
+		})
+	}
 }

@@ -17,7 +17,7 @@ func drawnRows(change func(*plan.Place)) string {
 	p := plan.Default()
 	change(&p.Place)
 	sc := scene.New(sheet.Answer(p), nil)
-	Rows(sc)
+	Map(sc)
 	return sc.String()
 }
 

@@ -2,6 +2,7 @@
 package form
 
 import (
+	"math"
 	"strconv"
 
 	"evenrow/wasm/ground/numeric"
@@ -17,56 +18,89 @@ type form struct {
 	p    *plan.Plan // as far as it could be read: says which fields apply
 	d    plan.Draft // what was typed
 	errs map[string]plan.Error
+	at   Place
+	seen map[string]bool // the names of the boxes that were written
 }
 
-// Ask returns the whole form for a draft, with everything that was typed and
+// Ask returns the groups of a job for a draft, with everything that was typed in them and
 // what is wrong with it. p is the draft as far as it could be read; it decides
-// which sections, records and fields are shown. What is not shown is kept in
-// hidden inputs.
+// which sections, records and fields are shown. What is not shown is kept in one
+// hidden input.
 //
 // Every caution that applies to the plan has an empty place, with its name in
 // data-caution; the builder and the page's script fill it.
-func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error) string {
-	f := &form{&block.Writer{}, p, d, map[string]plan.Error{}}
+func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place) string {
+	f := &form{&block.Writer{}, p, d, map[string]plan.Error{}, at, map[string]bool{}}
 	for _, e := range errs {
 		f.errs[e.Path] = e
 	}
 	// The first button of a form is the one that the Enter key presses.
-	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true">`).Text(words.Say("Work it out")).HTML(`</button>`).
-		HTML(`<input type="hidden"`).Attr("name", plan.UnitsWas).Attr("value", unitCode(p.Units)).HTML(`>`).
-		HTML(`<input type="hidden"`).Attr("name", ShapeName).Attr("value", Shape(p)).HTML(`>`)
+	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true">`).Text(words.Say("Work it out")).HTML(`</button>`)
+	f.carried(plan.UnitsWas, unitCode(p.Units))
+	f.carried(ShapeName, Shape(p, groups, at))
+	f.carried(plan.AtName, at.String())
+	f.carried(plan.TouchedName, "") // the script adds what is typed in
 	if how := f.d.Get(plan.HowName); how != "" {
-		f.HTML(`<input type="hidden"`).Attr("name", plan.HowName).Attr("value", how).HTML(`>`)
+		f.carried(plan.HowName, how)
+		f.seen[plan.HowName] = true
 	}
-	f.contents()
-	for _, s := range plan.Sections() {
-		if s.Applies(p) {
-			f.section(s)
-		} else {
-			f.keep(s)
+	for i := range groups {
+		if g := &groups[i]; g.Applies(p) {
+			f.group(g)
 		}
 	}
+	f.carried(plan.RestName, d.Fold(f.seen))
 	return f.String()
 }
 
-// contents leads to each section: the form is long on a phone.
-func (f *form) contents() {
-	name := words.Say("Parts of the form")
-	f.HTML(`<nav`).Attr("aria-label", name).HTML(`><details class="to" id="d-parts">`).Tag("summary", name).HTML(`<ul>`)
-	for _, s := range plan.Sections() {
-		if s.Applies(f.p) {
-			f.HTML(`<li><a`).Attr("href", "#f-"+s.Name).HTML(`>`).Text(words.Say(s.Title)).HTML(`</a></li>`)
+// carried writes what the form carries unseen.
+func (f *form) carried(name, value string) {
+	f.HTML(`<input type="hidden"`).Attr("name", name).Attr("value", value).HTML(`>`)
+}
+
+// group writes a group: a line, and its sections below it.
+func (f *form) group(g *Group) {
+	f.HTML(`<details class="group" name="group"`).Attr("id", "g-"+g.ID).Attr("data-group", g.ID)
+	if g.ID == f.at.Group || f.amiss(g) {
+		f.HTML(` open`)
+	}
+	f.HTML(`><summary`).Attr("id", "t-"+g.ID).HTML(`>`)
+	f.line(g)
+	f.HTML(`</summary>`)
+	for _, name := range g.Sections {
+		if s := plan.SectionNamed(name); s.Applies(f.p) {
+			f.section(s, len(g.Sections) > 1)
 		}
 	}
-	f.HTML(`</ul></details></nav>`)
+	f.HTML(`</details>`)
+}
+
+// line is what stands in a group's line.
+func (f *form) line(g *Group) {
+	f.HTML(`<h3 class="group__name">`).Text(words.Say(g.Title)).HTML(`</h3> <span class="group__is">`).Text(lineOf(f.p, g)).HTML(`</span>`)
+}
+
+// amiss reports whether the first thing that is wrong stands in a group, and no
+// other group is open.
+func (f *form) amiss(g *Group) bool {
+	if f.at.Group != "" {
+		return false
+	}
+	for path := range f.errs {
+		if in, _ := InGroups([]Group{*g}, path); in != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // ShapeName is the name in form data of the [Shape] that the form was drawn for.
 const ShapeName = "shape"
 
-// Shape is a mark of what the form for p shows: it changes when a section, a
-// record, a field or a caution comes or goes, and with the units.
-func Shape(p *plan.Plan) string {
+// Shape is a mark of what the form for p shows in a place: it changes when a section, a
+// record, a field or a caution comes or goes, with the units, and with what all
+// rows have.
+func Shape(p *plan.Plan, groups []Group, at Place) string {
 	h := numeric.NewHash()
 	add := func(b bool) {
 		if b {
@@ -75,21 +109,41 @@ func Shape(p *plan.Plan) string {
 			h.Add(1)
 		}
 	}
+	for _, c := range []byte(at.String()) {
+		h.Add(c)
+	}
 	add(p.Units == unit.US)
-	for _, s := range plan.Sections() {
-		add(s.Applies(p))
-		for _, c := range plan.Cautions() {
-			if c.Section == s.Name {
-				add(c.Applies(p))
+	for g := range groups {
+		for _, name := range groups[g].Sections {
+			s := plan.SectionNamed(name)
+			add(s.Applies(p))
+			for _, c := range plan.Cautions() {
+				if c.Section == s.Name {
+					add(c.Applies(p))
+				}
+			}
+			n := s.Records(p)
+			for i := range n {
+				add(true)
+				for _, f := range s.Fields() {
+					add(f.Applies(p, i))
+				}
+			}
+			add(false)
+			if s.Name == "rows" && n > 1 {
+				for _, f := range s.Fields() {
+					v, same := f.Value(p, n-1), true
+					for i := range n {
+						same = same && (f.Value(p, i) == v || i == 0 && f.Name == "gap")
+					}
+					if add(same); same {
+						for bits := math.Float64bits(v); bits > 0; bits >>= 8 {
+							h.Add(byte(bits))
+						}
+					}
+				}
 			}
 		}
-		for i := range s.Records(p) {
-			add(true)
-			for _, f := range s.Fields() {
-				add(f.Applies(p, i))
-			}
-		}
-		add(false)
 	}
 	return strconv.FormatUint(uint64(h), 36)
 }
@@ -99,17 +153,12 @@ func unitCode(sys unit.System) string {
 	return plan.FieldNamed("", "units").Options[sys].Code
 }
 
-// keep writes what is not shown.
-func (f *form) keep(s *plan.Section) {
-	for i := range s.Records(f.p) {
-		for _, fd := range s.Fields() {
-			f.hidden(fd, i)
-		}
+func (f *form) section(s *plan.Section, several bool) {
+	f.HTML(`<fieldset class="section"`).Attr("id", "f-"+s.Name).HTML(` tabindex="-1"><legend`)
+	if !several {
+		f.HTML(` class="out"`) // the line of its group says it
 	}
-}
-
-func (f *form) section(s *plan.Section) {
-	f.HTML(`<fieldset class="section"`).Attr("id", "f-"+s.Name).HTML(` tabindex="-1">`).Say("legend", s.Title)
+	f.HTML(`>`).Text(words.Say(s.Title)).HTML(`</legend>`)
 	if s.Intro != "" {
 		f.HTML(`<p class="section__intro">`).Text(words.Say(s.Intro)).HTML(`</p>`)
 	}
@@ -130,13 +179,7 @@ func (f *form) section(s *plan.Section) {
 		f.months()
 	}
 	if s.List {
-		n := s.Records(f.p)
-		for i := range n {
-			f.record(s, i, n)
-		}
-		if n < s.Max {
-			f.action("add-"+s.One, s.Record.Add)
-		}
+		f.records(s)
 	} else {
 		f.fields(s, 0)
 	}

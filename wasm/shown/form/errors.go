@@ -1,6 +1,8 @@
 package form
 
 import (
+	"strings"
+
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
@@ -21,6 +23,46 @@ func Sentence(e plan.Error) string {
 		}
 	}
 	return words.Sentences(e.Text, words.Say(`"{typed}" is kept as you typed it.`, typed))
+}
+
+// Gathered returns errors with those that are in a field of all rows, typed for all at
+// once, as one.
+func Gathered(d plan.Draft, errs []plan.Error) []plan.Error {
+	rows := plan.SectionNamed("rows")
+	n := d.Records(rows)
+	if n < 2 || len(errs) < 2 {
+		return errs
+	}
+	count := map[string]int{}
+	for _, e := range errs {
+		if f := fieldOfRow(e.Path); f != nil {
+			count[f.Name]++
+		}
+	}
+	var out []plan.Error
+	for _, e := range errs {
+		f := fieldOfRow(e.Path)
+		if f == nil || count[f.Name] == 0 {
+			if f == nil {
+				out = append(out, e)
+			}
+			continue
+		}
+		if _, same := d.Common(f, n); same && count[f.Name] >= n-1 && count[f.Name] > 1 {
+			count[f.Name] = 0 // the others say the same
+			e.Path = plan.AllName + f.Name
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// fieldOfRow is the field of rows that a path leads to, or nil.
+func fieldOfRow(path string) *plan.Field {
+	if !strings.HasPrefix(path, "rows.") {
+		return nil
+	}
+	return plan.FieldNamed("rows", path[strings.LastIndexByte(path, '.')+1:])
 }
 
 // Errors is the summary of everything that is wrong, each leading to its field.

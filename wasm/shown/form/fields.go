@@ -9,27 +9,73 @@ import (
 	"evenrow/wasm/shown/block"
 )
 
-func (f *form) hidden(fd *plan.Field, i int) {
-	path := plan.Path(fd, i)
-	f.HTML(`<input type="hidden"`).Attr("name", path).Attr("value", f.d.Get(path)).HTML(`>`)
+// inSight is how many boxes of a section or record there are before the rest is
+// unfolded.
+const inSight = 8
+
+// fields writes the boxes of a record, those that apply.
+func (f *form) fields(s *plan.Section, i int) {
+	f.list(s, func(fd *plan.Field) bool { return fd.Applies(f.p, i) }, func(fd *plan.Field) {
+		f.cautions(s, fd.Name)
+		path := plan.Path(fd, i)
+		f.box(fd, i, path, f.d.Get(path))
+	})
 }
 
-func (f *form) fields(s *plan.Section, i int) {
+// list writes the fields of a section that apply: what comes after the first of
+// them is folded, unless something is wrong there.
+func (f *form) list(s *plan.Section, applies func(*plan.Field) bool, write func(*plan.Field)) {
+	var rest []*plan.Field
+	n := 0
 	for _, fd := range s.Fields() {
-		if fd.Applies(f.p, i) {
-			f.cautions(s, fd.Name)
-			f.field(fd, i)
-		} else {
-			f.hidden(fd, i)
+		if !applies(fd) {
+			continue
+		}
+		if n++; n > inSight {
+			rest = append(rest, fd)
+			continue
+		}
+		write(fd)
+	}
+	if len(rest) == 0 {
+		return
+	}
+	wrong := false
+	for path := range f.errs {
+		section, name := path, path
+		if dot := strings.IndexByte(path, '.'); dot >= 0 {
+			section, name = path[:dot], path[strings.LastIndexByte(path, '.')+1:]
+		}
+		for _, fd := range rest {
+			wrong = wrong || fd.Name == name && (section == s.Name || section+"." == plan.AllName)
 		}
 	}
+	title := words.Say("More")
+	if s.Name == "emitters" || s.Name == "supply" {
+		title = words.Say("From the data sheet")
+	}
+	f.more(title, wrong, func() {
+		for _, fd := range rest {
+			write(fd)
+		}
+	})
 }
 
-// field writes one input: label left, with the unit in words for screen
+// more folds what is seldom wanted.
+func (f *form) more(title string, open bool, inside func()) {
+	f.HTML(`<details class="more"`)
+	if open {
+		f.HTML(` open`)
+	}
+	f.HTML(`>`).Tag("summary", title)
+	inside()
+	f.HTML(`</details>`)
+}
+
+// box writes one input: label left, with the unit in words for screen
 // readers, input, unit, then hint and error.
-func (f *form) field(fd *plan.Field, i int) {
-	path := plan.Path(fd, i)
-	typed := f.d.Get(path)
+func (f *form) box(fd *plan.Field, i int, path, typed string) {
+	f.seen[path] = true
 	if fd.Section == "" && fd.Name == "units" {
 		f.radios(fd, path, typed)
 		return
@@ -68,7 +114,7 @@ func (f *form) field(fd *plan.Field, i int) {
 		f.HTML(`<select`)
 		common()
 		f.HTML(`>`)
-		f.options(fd, typed)
+		f.options(fd, path, typed)
 		f.HTML(`</select>`)
 	} else {
 		f.HTML(`<input`)
@@ -122,7 +168,7 @@ func (f *form) hint(fd *plan.Field) string {
 	return words.Sentences(help, words.Say("From {low} to {high}.", low, high), unit.MayBeTyped(fd.Kind))
 }
 
-func (f *form) options(fd *plan.Field, typed string) {
+func (f *form) options(fd *plan.Field, path, typed string) {
 	known := false
 	for i, o := range fd.Options {
 		f.HTML(`<option`).Attr("value", o.Code)
@@ -136,7 +182,9 @@ func (f *form) options(fd *plan.Field, typed string) {
 		}
 		f.HTML(`>`).Text(label).HTML(`</option>`)
 	}
-	if !known { // kept, so that the error beside it makes sense
+	if !known && typed == "" && strings.HasPrefix(path, plan.AllName) {
+		f.HTML(`<option selected value="">`).Text(words.Say("They differ")).HTML(`</option>`)
+	} else if !known { // kept, so that the error beside it makes sense
 		f.HTML(`<option selected`).Attr("value", typed).HTML(`>`).Text(typed).HTML(`</option>`)
 	}
 }

@@ -24,6 +24,15 @@ func TestEveryGuideHasAName(t *testing.T) {
 	}
 }
 
+// everyGroup is each section as a group of its own.
+func everyGroup() []Group {
+	var all []Group
+	for _, s := range plan.Sections() {
+		all = append(all, Group{ID: "x" + s.Name, Title: s.Title, Sections: []string{s.Name}})
+	}
+	return all
+}
+
 func TestSummaries(t *testing.T) {
 	p := plan.Default()
 	p.Rows[1].Zone = 2
@@ -61,7 +70,7 @@ func TestSummaries(t *testing.T) {
 // What is heard of a label and of a button is more than what is seen.
 func TestWhatIsHeard(t *testing.T) {
 	p := plan.Default()
-	asked := Ask(p, plan.DraftOf(p), nil)
+	asked := Ask(p, plan.DraftOf(p), nil, everyGroup(), Place{Record: "rows.2"})
 	for _, want := range []string{
 		`>Length along the rows<span class="out">, in metres</span></label>`,
 		`<span class="out">, price per metre</span></label>`,
@@ -76,7 +85,7 @@ func TestWhatIsHeard(t *testing.T) {
 		}
 	}
 	p.Units = unit.US
-	if asked = Ask(p, plan.DraftOf(p), nil); !strings.Contains(asked, `<span class="out">, in feet</span>`) {
+	if asked = Ask(p, plan.DraftOf(p), nil, everyGroup(), Place{Record: "rows.2"}); !strings.Contains(asked, `<span class="out">, in feet</span>`) {
 		t.Error("feet are not heard")
 	}
 }

@@ -19,7 +19,7 @@ const (
 // chosen are shown, and those of all before that; what is not shown is kept.
 func Questions(d plan.Draft, errs []plan.Error) string {
 	list, a := propose.Drawn(d)
-	f := &form{&block.Writer{}, &plan.Plan{Units: a.Units}, d, map[string]plan.Error{}}
+	f := &form{Writer: &block.Writer{}, p: &plan.Plan{Units: a.Units}, d: d, errs: map[string]plan.Error{}, seen: map[string]bool{}}
 	for _, e := range errs {
 		f.errs[e.Path] = e
 	}

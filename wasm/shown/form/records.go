@@ -13,21 +13,86 @@ import (
 	"evenrow/wasm/trade/catalogue"
 )
 
+// together reports whether all records of a section stand open: they are short.
+func together(s *plan.Section) bool { return s.Name == "points" || s.Name == "months" }
+
+// records writes the records of a list: one stands open, or all where they are
+// short, and the others are a button each.
+func (f *form) records(s *plan.Section) {
+	n := s.Records(f.p)
+	switch {
+	case n == 1 || together(s):
+		for i := range n {
+			f.record(s, i, n)
+		}
+	case s.Name == "rows":
+		f.allRows(s, n)
+		f.more(words.Say("One row by itself ({n})", words.N(n)), f.within(s), func() { f.oneByOne(s, n) })
+	default:
+		f.oneByOne(s, n)
+	}
+	if n < s.Max {
+		f.action("add-"+s.One, s.Record.Add)
+	}
+}
+
+// within reports whether a record of a section is open, or wrong.
+func (f *form) within(s *plan.Section) bool {
+	if strings.HasPrefix(f.at.Record, s.Name+".") {
+		return true
+	}
+	for path := range f.errs {
+		if strings.HasPrefix(path, s.Name+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// oneByOne writes a line for each record, and the one that is open.
+func (f *form) oneByOne(s *plan.Section, n int) {
+	for i := range n {
+		id := s.Name + "." + strconv.Itoa(i+1)
+		open := f.at.Record == id
+		for path := range f.errs {
+			open = open || f.at.Record == "" && strings.HasPrefix(path, id+".")
+		}
+		if open {
+			f.record(s, i, n)
+			continue
+		}
+		at := f.at
+		at.Record = id
+		if at.Group == "" {
+			at.Group = s.Name
+		}
+		f.HTML(`<p class="record"><button class="record__line" name="`).HTML(plan.ActionName).HTML(`"`).Attr("value", plan.GoTo+at.String()).Attr("id", "s-"+id).HTML(`>`).
+			Text(Summary(f.p, s, i)).HTML(`</button></p>`)
+	}
+}
+
+// allRows writes the boxes that are for all rows at once. What rows differ in is
+// empty there.
+func (f *form) allRows(s *plan.Section, n int) {
+	f.list(s, func(fd *plan.Field) bool { return fd.Applies(f.p, n-1) }, func(fd *plan.Field) {
+		text, _ := f.d.Common(fd, n)
+		path := plan.AllName + fd.Name
+		f.carried(plan.AllWas+fd.Name, text)
+		f.box(fd, n-1, path, text)
+	})
+}
+
 // record writes one record of a list, with the buttons that move it.
 func (f *form) record(s *plan.Section, i, n int) {
 	id := s.Name + "." + strconv.Itoa(i+1)
-	open := n == 1 || s.Name == "points"
-	for path := range f.errs {
-		open = open || strings.HasPrefix(path, id+".")
+	f.HTML(`<div class="record" role="group"`).Attr("id", "d-"+id).Attr("aria-labelledby", "s-"+id).HTML(`>`)
+	if n > 1 || s.Min == 0 {
+		f.HTML(`<h4 class="record__name" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(Summary(f.p, s, i)).HTML(`</h4>`)
+	} else {
+		f.HTML(`<p class="out" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(Summary(f.p, s, i)).HTML(`</p>`)
 	}
-	f.HTML(`<details class="record"`).Attr("id", "d-"+id)
-	if open {
-		f.HTML(` open`)
-	}
-	f.HTML(`><summary`).Attr("id", "s-"+id).HTML(`>`).Text(Summary(f.p, s, i)).HTML(`</summary>`)
-	f.HTML(`<div role="group"`).Attr("aria-labelledby", "s-"+id).HTML(`>`)
 	if s.Name == "emitters" {
-		f.HTML(`<input type="hidden"`).Attr("name", id+"."+plan.KindWas).Attr("value", f.d.Get(id+".kind")).HTML(`>`)
+		f.carried(id+"."+plan.KindWas, f.d.Get(id+".kind"))
 	}
 	f.fields(s, i)
 	f.HTML(`<p class="record__do">`)
@@ -47,7 +112,7 @@ func (f *form) record(s *plan.Section, i, n int) {
 			f.action(s.One+"-down"+number, "Down[ {row}]", name)
 		}
 	}
-	f.HTML(`</p></div></details>`)
+	f.HTML(`</p></div>`)
 }
 
 // action writes a button that changes the form. What stands between brackets in
@@ -115,22 +180,32 @@ func rowSummary(p *plan.Plan, name string, r *plan.Row) string {
 // listed says whether a crop is one of the list: a form may hold any number.
 func listed(crop int) bool { return crop >= 0 && crop < len(catalogue.Crops) }
 
-// Summaries returns the summaries of all records, and how the values that are
-// shown came to be, which change while the form itself stays.
-func Summaries(p *plan.Plan) []block.Fragment {
+// Summaries returns the lines of the groups of a job and of their records, which change
+// while the form itself stays.
+func Summaries(p *plan.Plan, groups []Group) []block.Fragment {
 	var fs []block.Fragment
-	for _, s := range plan.Sections() {
-		if !s.Applies(p) {
+	for k := range groups {
+		g := &groups[k]
+		if !g.Applies(p) {
 			continue
 		}
-		fs = append(fs, Origins(p, s)...)
-		if !s.List {
-			continue
-		}
-		for i := range s.Records(p) {
-			w := &block.Writer{}
-			w.Text(Summary(p, s, i))
-			fs = append(fs, block.Fragment{ID: "s-" + s.Name + "." + strconv.Itoa(i+1), HTML: w.String()})
+		f := &form{Writer: &block.Writer{}, p: p}
+		f.line(g)
+		fs = append(fs, block.Fragment{ID: "t-" + g.ID, HTML: f.String()})
+		for _, name := range g.Sections {
+			s := plan.SectionNamed(name)
+			if !s.Applies(p) {
+				continue
+			}
+			fs = append(fs, Origins(p, s)...)
+			if !s.List {
+				continue
+			}
+			for i := range s.Records(p) {
+				w := &block.Writer{}
+				w.Text(Summary(p, s, i))
+				fs = append(fs, block.Fragment{ID: "s-" + s.Name + "." + strconv.Itoa(i+1), HTML: w.String()})
+			}
 		}
 	}
 	return fs

@@ -58,7 +58,7 @@ var exempt = map[string]string{
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page",
 	"startup.brim": "precision", "startup.leastShare": "precision", "shots.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
-	"block.BarHeight": "form of a picture", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
+	"block.BarHeight": "form of a picture", "form.inSight": "form of the page", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",
 	"block.widths": "form of a picture", "grow.mostBars": "form of a picture", "grow.mostTasks": "form of a table", "scene.MostWords": "form of the page",
 	"grow.mostThirsts": "form of a picture", "sheet.nothing": "precision", "view.Never": "a name", "view.Answered": "a name", "view.OnRequest": "a name",
 }

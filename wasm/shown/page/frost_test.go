@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/view"
 )
 
 // seasonOf is what the page says of the season of a form, by fragment, without
@@ -19,7 +21,13 @@ func seasonOf(t *testing.T, data url.Values) map[string]string {
 	var s Session
 	data.Set(StepName, "1")
 	said := map[string]string{}
-	for _, f := range s.Rest(data.Encode()).Fragments {
+	var all []block.Fragment
+	for i := range view.Jobs {
+		data.Set(plan.AtName, view.Jobs[i].ID)
+		all = append(all, s.Rest(data.Encode()).Fragments...)
+	}
+	data.Del(StepName)
+	for _, f := range all {
 		said[f.ID] = strings.Join(strings.Fields(regexp.MustCompile(`<svg.*?</svg>|<[^>]*>`).ReplaceAllString(f.HTML, " ")), " ") // no-break spaces too
 	}
 	if said["timer"] == "" || said["tasks"] == "" {

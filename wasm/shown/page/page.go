@@ -33,101 +33,166 @@ type Reply struct {
 	Title     string       // of the page; empty to leave it
 	Announce  string       // to be read aloud once; empty for nothing
 	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
+	At        string       // which job, group and record are in sight, as in an address; empty to leave them
+	Owed      []string     // ids of the places that are still to be filled
 	More      int          // what [Session.Rest] should be asked for next; 0 for nothing
+	Number    int          // of the reply: a question that names another has missed what this one changed
 
 	FileName string // of a file to be saved; empty for none
 	FileKind string // its content type
 	File     string // its content
 }
 
-// Start returns the page for the default plan, with everything on it.
+// Start returns the page as it is first seen: the default plan's answer, with everything on
+// it, as an example.
 func Start() Reply {
 	p := plan.Default()
 	var s Session
-	r := s.whole(p)
+	at := first()
+	screen := s.screen(s.work(p), at)
 	for which := range sheet.Exploration(sheet.Explorations) {
-		r.Fragments = append(r.Fragments, view.Explored(s.work(p, which), which, link)...)
+		if screen.Needs(which) {
+			screen.Sheet, screen.Done[which] = s.work(p, which), true
+		}
 	}
-	r.Fragments = append(r.Fragments, block.Fragment{ID: "examples", HTML: form.Examples(examples())})
+	r := Reply{At: at.String()}
+	r.Fragments = append(screen.Around(), screen.Whole())
+	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, screen.Groups, at))
+	r.add("share", form.Share(link(p)))
+	r.clear()
+	r.add("examples", form.Examples(examples()))
 	noLog := func(string) string { return "" }
 	advice, _ := watering.Advice(s.work(p), p, nil, nil)
 	r.add("log", watering.Log(noLog, leastRows, func(int) string { return "" }))
 	r.add("advice", advice)
-	r.Announce = ""
 	return r
 }
 
 // Answer reads the form and works the plan out. With errors the results stay
 // as they are, or become those of the plan under [GoodName] if the form has one,
 // and the page says that they are not of what the form holds, and lists what is
-// wrong. The form itself is sent again only when what it shows changes.
+// wrong. The form itself is sent again only when what it shows changes, and of the
+// rest what has changed since the last reply that the page has drawn.
 func (s *Session) Answer(typed string) Reply {
 	d := plan.ParseDraft(typed)
+	s.hears(d)
 	shape := d.Get(form.ShapeName)
-	record := d.Apply()
+	m := Apply(&d)
+	at, was := m.At, m.was
 	p, errs := d.Read()
-	r := Reply{Errors: errs}
-	if record != "" || shape != form.Shape(p) {
-		r.add("ask", form.Ask(p, d, errs))
+	errs = form.Gathered(d, errs)
+	r := Reply{Errors: errs, At: at.String()}
+	groups := view.JobNamed(at.Job).Groups
+	if m.to != "" || m.Record != "" || shape != form.Shape(p, groups, at) {
+		r.add("ask", form.Ask(p, d, errs, groups, at))
 	} else {
-		r.Fragments = form.Summaries(p)
+		r.Fragments = form.Summaries(p, groups)
 	}
-	if record != "" {
-		r.Focus = "s-" + record
-		if list, last := strings.CutSuffix(record, ".0"); last {
-			r.Focus = "f-" + list
-		}
-	}
+	r.Focus = m.Focus()
+	moved := at.Job != was.Job || shape == "" // a form that was never drawn has no job on the page
 	if len(errs) > 0 {
-		if last := good(d); last != nil {
-			r.told(s.work(last))
+		last := good(d)
+		if last != nil {
+			r.told(s.screen(s.work(last), at), moved)
 			r.Link = ""
 		}
 		r.wrong(errs)
 		r.Announce = form.Aloud(errs)
-		return r
+		return s.sends(r)
 	}
-	r.told(s.work(p))
+	r.told(s.screen(s.work(p), at), moved)
 	r.clear()
-	if record == "sky" {
+	switch {
+	case m.Record == "sky":
 		r.Announce = words.Sentences(words.Say("The clock is set."), r.Announce)
+	case m.to != "":
+		r.Announce = "" // the focus says it
 	}
-	return r
+	return s.sends(r)
 }
 
-// Open opens a link: what follows "#" in the page's address. An empty one is
+// A Move is where a form leads, and what it does besides being read.
+type Move struct {
+	At     form.Place // what is in sight afterwards
+	Record string     // the path of the record of the form that was moved or added; that of a record 0 where the last is gone
+	was    form.Place
+	to     string // the address within the page that was asked for
+}
+
+// Apply does what the button pressed asks for, as [plan.Draft.Apply] does, and what
+// leads to another place.
+func Apply(d *plan.Draft) Move {
+	m := Move{was: view.Known(form.PlaceOf(d.Get(plan.AtName)), first())}
+	m.At = m.was
+	if to, leads := strings.CutPrefix(d.Get(plan.ActionName), plan.GoTo); leads {
+		m.to, m.At = to, view.Find(to, m.was)
+		d.Set(plan.ActionName, "")
+	}
+	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" {
+		m.At.Record = m.Record
+	}
+	return m
+}
+
+// Focus is the id of the element that the reader is led to; empty for none.
+func (m *Move) Focus() string {
+	list, last := strings.CutSuffix(m.Record, ".0")
+	to := m.to
+	switch {
+	case last:
+		return "f-" + list
+	case m.Record != "":
+		return "s-" + m.Record
+	case to == "":
+		return ""
+	case strings.HasPrefix(to, "f-"), strings.HasPrefix(to, "h-"), strings.HasPrefix(to, "plants"):
+		return to
+	case m.At.Job == m.was.Job && m.At.Record != "":
+		return "s-" + m.At.Record
+	case m.At.Job == m.was.Job && m.At.Group != "":
+		return "t-" + m.At.Group
+	}
+	return "h-job"
+}
+
+// Open opens a link: what follows "#" in the page's address, perhaps with a slash and
+// what is to be in sight. An empty one is
 // the default plan. A link that cannot be read changes nothing but the message.
 func (s *Session) Open(link string) Reply {
-	p, err := opened(link)
+	p, at, err := opened(link)
 	if err != "" {
 		return stays(err)
 	}
-	return s.whole(p)
+	return s.whole(p, at)
 }
 
 // OpenFirst is Open while the page shows nothing but the example, which must
 // then not be taken for the plan in a link that cannot be read.
 func (s *Session) OpenFirst(link string) Reply {
-	p, err := opened(link)
+	p, at, err := opened(link)
 	if err != "" {
 		r := refused(err)
 		r.stale(form.NotTheLink, nil)
 		return r
 	}
-	return s.whole(p)
+	return s.whole(p, at)
 }
 
+// first is what is in sight of a plan before anything else is asked for.
+func first() form.Place { return form.Place{Job: view.Jobs[0].ID} }
+
 // opened reads a link, or says in a sentence why it cannot be opened.
-func opened(link string) (*plan.Plan, string) {
-	link = strings.TrimPrefix(link, "#")
+func opened(link string) (p *plan.Plan, at form.Place, problem string) {
+	link, place, _ := strings.Cut(strings.TrimPrefix(link, "#"), "/")
+	at = view.Known(form.PlaceOf(place), first())
 	if link == "" {
-		return plan.Default(), ""
+		return plan.Default(), at, ""
 	}
 	p, err := carry.ReadLink(link)
 	if err != nil {
-		return nil, words.Sentences(words.Say("This link cannot be opened."), err.Error())
+		return nil, at, words.Sentences(words.Say("This link cannot be opened."), err.Error())
 	}
-	return p, ""
+	return p, at, ""
 }
 
 // good is the plan that an error falls back to, nil for that whose answer the
@@ -136,7 +201,7 @@ func good(d plan.Draft) *plan.Plan {
 	if !d.Has(GoodName) {
 		return nil
 	}
-	p, _ := opened(d.Get(GoodName))
+	p, _, _ := opened(d.Get(GoodName))
 	return p
 }
 
@@ -150,7 +215,7 @@ func (s *Session) OpenFile(json string) Reply {
 		}
 		return stays(words.Sentences(words.Say("This file cannot be opened."), errs[0].Text, more))
 	}
-	return s.whole(p)
+	return s.whole(p, first())
 }
 
 // Save returns the plan in the form as a file. A plan with errors is not saved.
@@ -189,26 +254,39 @@ func saved(typed string, write func(*plan.Plan) Reply) Reply {
 func Sentence(e plan.Error) string { return form.Sentence(e) }
 
 // whole returns everything for a plan, the form included.
-func (s *Session) whole(p *plan.Plan) Reply {
-	r := Reply{}
-	r.add("ask", form.Ask(p, plan.DraftOf(p), nil))
-	r.told(s.work(p))
+func (s *Session) whole(p *plan.Plan, at form.Place) Reply {
+	s.sent = nil
+	r := Reply{At: at.String()}
+	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, view.JobNamed(at.Job).Groups, at))
+	r.told(s.screen(s.work(p), at), true)
 	r.clear()
-	return r
+	return s.sends(r)
 }
 
 func (r *Reply) add(id, html string) {
 	r.Fragments = append(r.Fragments, block.Fragment{ID: id, HTML: html})
 }
 
-// told adds the results of a plan without errors.
-func (r *Reply) told(s *sheet.Sheet) {
-	r.More = 1
-	r.Link = link(s.Plan)
-	r.Title = scene.Title(s.Plan)
-	r.Announce = answer.Announce(s)
-	r.Fragments = append(r.Fragments, view.Told(s, link)...)
+// told adds the results of a plan without errors: of a job that the page does not
+// show yet the whole screen.
+func (r *Reply) told(screen *view.Screen, whole bool) {
+	p := screen.Sheet.Plan
+	r.Link = link(p)
+	r.Title = scene.Title(p)
+	r.Announce = answer.Announce(screen.Sheet)
+	r.Fragments = append(r.Fragments, screen.Around()...)
+	if whole {
+		r.Fragments = append(r.Fragments, screen.Whole())
+	} else {
+		r.Fragments = append(r.Fragments, screen.Answered()...)
+	}
+	r.owes(screen, 0)
 	r.add("share", form.Share(r.Link))
+}
+
+// owes says what is still to be worked out for the job in sight, from an exploration on.
+func (r *Reply) owes(screen *view.Screen, from int) {
+	r.Owed, r.More = screen.Owed(sheet.Exploration(from))
 }
 
 // clear takes away what was said of another plan, or of errors.

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
@@ -19,17 +20,22 @@ type Session struct {
 	link     string       // of the plan that is held
 	sheet    *sheet.Sheet // nil when none is
 	explored [sheet.Explorations]bool
+
+	sent   map[string]string // what the page has drawn, by the id of its place
+	number int               // of the last reply
 }
 
 // Rest returns the fragments of one exploration of the plan in the form: the
-// one whose number, from 1, stands under [StepName]. More is the number of the
-// next. With errors in the form it is the plan under [GoodName] that is explored.
+// one whose number, from 1, stands under [StepName], as far as they belong to the job in
+// sight. More is the number of the next that the job needs. With errors in the form it
+// is the plan under [GoodName] that is explored.
 //
 // [Session.Answer], [Session.Open] and [Session.OpenFile] leave the explorations
 // out, because they take longer. They are asked for one at a time, so that a
 // change in between need not wait for all.
-func (s *Session) Rest(form string) Reply {
-	d := plan.ParseDraft(form)
+func (s *Session) Rest(typed string) Reply {
+	d := plan.ParseDraft(typed)
+	s.hears(d)
 	d.Apply()
 	p, errs := d.Read()
 	step, _ := strconv.Atoi(d.Get(StepName))
@@ -40,19 +46,57 @@ func (s *Session) Rest(form string) Reply {
 		return Reply{}
 	}
 	which := sheet.Exploration(step - 1)
-	r := Reply{Fragments: view.Explored(s.work(p, which), which, link)}
-	if step < sheet.Explorations {
-		r.More = step + 1
+	at := view.Known(form.PlaceOf(d.Get(plan.AtName)), first())
+	screen := s.screen(s.work(p, which), at)
+	r := Reply{Fragments: screen.Explored(which)}
+	r.owes(screen, step)
+	return s.sends(r)
+}
+
+// SeenName is the name in form data of the number of the last reply that the page
+// has drawn whole.
+const SeenName = "seen"
+
+// hears forgets what it has sent when the page has not drawn all of it.
+func (s *Session) hears(d plan.Draft) {
+	if seen, _ := strconv.Atoi(d.Get(SeenName)); seen != s.number {
+		s.sent = nil
 	}
+}
+
+// sends leaves out of a reply what the page has drawn already, and numbers it.
+func (s *Session) sends(r Reply) Reply {
+	if s.sent == nil {
+		s.sent = map[string]string{}
+	}
+	kept := r.Fragments[:0]
+	for _, f := range r.Fragments {
+		if f.ID == "job" {
+			s.sent = map[string]string{} // its places are new, and hold what came with it
+		}
+		if html, same := s.sent[f.ID]; same && html == f.HTML && f.ID != "ask" {
+			continue
+		}
+		s.sent[f.ID] = f.HTML
+		kept = append(kept, f)
+	}
+	r.Fragments = kept
+	s.number++
+	r.Number = s.number
 	return r
+}
+
+// screen is a job with the plan that is held on it.
+func (s *Session) screen(held *sheet.Sheet, at form.Place) *view.Screen {
+	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link}
 }
 
 // work returns the sheet of a plan, with the explorations that are named.
 func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	held := *s
-	*s = Session{} // nothing that a fault leaves half done is held, nor two plans at once
+	*s = Session{number: held.number} // nothing that a fault leaves half done is held, nor two plans at once
 	if l := link(p); held.sheet == nil || held.link != l {
-		held = Session{link: l}
+		held = Session{link: l, sent: held.sent, number: held.number}
 		held.sheet = sheet.Answer(p)
 	}
 	for _, which := range also {

@@ -10,7 +10,7 @@ import (
 func TestSpeak(t *testing.T) {
 	defer words.Use(nil)
 	answer := func() string {
-		html, _ := fragment(new(Session).Open(""), "parts")
+		html, _ := fragment(new(Session).Open("#/buy"), "job")
 		return html
 	}
 	if r := Speak("counts: one many\n\nParts to buy\nWas zu kaufen ist\n"); r.Announce != "" || !strings.Contains(answer(), "Was zu kaufen ist") {

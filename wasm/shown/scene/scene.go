@@ -3,8 +3,6 @@
 package scene
 
 import (
-	"strings"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
@@ -21,6 +19,7 @@ type Scene struct {
 	Plants []sheet.Fare // the sheet's, by index into Layout.Plants
 	Zone   *sheet.ZoneResult
 	Link   Linker // leads to changed plans; nil where there is no page to lead to
+	ByRow  bool   // the plants of each row stand on the same screen, and can be led to
 }
 
 // Bare is a scene of which nothing is worked out; s may be nil.
@@ -47,15 +46,3 @@ func New(s *sheet.Sheet, link Linker) *Scene {
 
 // A Linker returns the address of a plan within the page, beginning with "#".
 type Linker func(*plan.Plan) string
-
-// Cautions leaves places for every caution of the plan, once, for paper: the
-// form is not printed.
-func (sc *Scene) Cautions() {
-	had := ""
-	for _, c := range plan.Cautions() {
-		if mark := c.Name + " "; c.Applies(sc.S.Plan) && !strings.Contains(had, mark) {
-			had += mark
-			sc.Caution(c.Name)
-		}
-	}
-}

@@ -178,7 +178,7 @@ var facts = []fact{
 		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `row (\d+), plant (\d+)`) },
 		func(p *printed) []string { return p.said("always", `row (\d+), plant (\d+)`) },
 		func(p *printed) []string { return p.said("pressure", `weakest emitter, row (\d+), plant (\d+)`) },
-		func(p *printed) []string { return p.said("rows", `the weakest: row (\d+), plant (\d+)`) },
+		func(p *printed) []string { return p.said("map", `the weakest: row (\d+), plant (\d+)`) },
 	}},
 	{"the head at the weakest emitter", []func(p *printed) []string{
 		func(p *printed) []string { return p.figure("answer", "Weakest emitter", `\(`+aHead) },
@@ -191,7 +191,7 @@ var facts = []fact{
 	{"the least pressure in the row of the weakest emitter", []func(p *printed) []string{
 		func(p *printed) []string {
 			if row, _ := p.weakest(); len(p.s.Layout.Zones) == 1 && alone(p.s.Plan) {
-				return p.cell("rows", "The rows in figures", row, "Pressure")
+				return p.cell("map", "The rows in figures", row, "Pressure")
 			}
 			return nil
 		},

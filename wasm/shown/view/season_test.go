@@ -125,7 +125,7 @@ func TestOwnCropsAreChosenByName(t *testing.T) {
 	plan.SectionNamed("crops").SetDefaults(p, 0)
 	p.Crops[0].Name = "physalis <3"
 	p.Rows[1].Crop = catalogue.FirstOwn
-	form := form.Ask(p, plan.DraftOf(p), nil)
+	form := form.Ask(p, plan.DraftOf(p), nil, Groups(), form.Place{Record: "rows.2"})
 	for _, want := range []string{`<option value="own crop 1" selected>physalis &lt;3</option>`, "Row 2: physalis &lt;3, 30 plants", "Crop 1: physalis"} {
 		if !strings.Contains(form, want) {
 			t.Errorf("the form lacks %s", want)

@@ -4,6 +4,7 @@ import (
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/buy"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/grow"
 	"evenrow/wasm/shown/mend"
 	"evenrow/wasm/shown/scene"
@@ -12,15 +13,29 @@ import (
 	"evenrow/wasm/shown/why"
 )
 
-// A Section is one place on the page: everything about it stands in its row
+// A Job is one screen: what a grower asks, the inputs that bear on it, and the
+// answers. Everything about which of them belong to it stands in its row below,
+// and nowhere else: the page, the page of a host, paper and the form read it.
+type Job struct {
+	ID       string     // of its address: "water"
+	Title    words.Text // a verb or a plain word: "Water"
+	Asks     words.Text // what the grower asks
+	Foot     bool       // has its own button at the foot of a phone
+	Groups   []form.Group
+	Sections []Section
+}
+
+// A Section is one place on a job's screen: everything about it stands in its row
 // below, and nowhere else.
 type Section struct {
 	ID     string     // of the element that holds it, and of its fragment
 	Title  words.Text // its heading; empty where it stands below that of the section before
 	With   When       // what works it out
 	draw   func(*scene.Scene)
-	Card   bool // hangs on the wall: on paper a page of its own, with the link below
-	Screen bool // is not printed
+	line   func(*scene.Scene) (said string, right bool) // what it comes to, in its line; nil where nothing shorter can be said
+	Open   bool                                         // is never folded: it is what the job is for
+	Card   bool                                         // hangs on the wall: on paper a page of its own, with the link below
+	Screen bool                                         // is not printed
 }
 
 // A When is what works a section out.
@@ -42,55 +57,182 @@ func (s *Section) Prompt() bool {
 	return s.With == Answered || s.With > 0 && sheet.Exploration(s.With-1).Prompt()
 }
 
-// A Chapter is a group of sections.
-type Chapter struct {
-	Title    words.Text
-	Sections []Section
+// Frame are the sections that stand around every job, in the page's own frame.
+var Frame = []Section{
+	{ID: "head", With: Answered, draw: answer.Head},
+	{ID: "line", With: Answered, draw: answer.Line},
+	{ID: "always", With: Answered, draw: answer.Always},
 }
 
-// Chapters are the sections in the order in which a grower asks. Those of the
-// first have places in the page's own frame.
-var Chapters = []Chapter{
-	{"", []Section{
-		{ID: "answer", With: Answered, draw: answer.Answer},
-		{ID: "always", With: Answered, draw: answer.Always},
-		{ID: "cautions", With: Answered, draw: (*scene.Scene).Cautions},
-	}},
-	{"The answer, in full", []Section{
-		{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings},
-		{ID: "pressure", Title: "Where the pressure goes", With: Answered, draw: why.Pressure},
-		{ID: "budget", With: Answered, draw: why.Budget},
-		{ID: "rows", Title: "The rows", With: Answered, draw: answer.Rows},
-		{ID: "along", Title: "Along each row", With: Answered, draw: why.Along},
-		{ID: "pump", Title: "What drives the water", With: Answered, draw: why.Pump},
-		{ID: "evenness", Title: "How even it is", With: Answered, draw: why.Evenness},
-		{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds},
-	}},
-	{"Put to the test", []Section{
-		{ID: "zones", Title: "Zones", With: by(sheet.Looping), draw: why.Zones},
-		{ID: "ring", Title: "What a loop gains", With: by(sheet.Looping), draw: why.Ring},
-		{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush},
-		{ID: "starting", Title: "Starting and stopping", With: by(sheet.Starting), draw: why.Starting},
-		{ID: "stopping", With: by(sheet.Starting), draw: why.Stopping},
-		{ID: "surge", Title: "When a valve shuts at once", With: Answered, draw: why.Surge},
-		{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults},
-		{ID: "chance", Title: "When emitters differ", With: by(sheet.Chancing), draw: why.Chance},
-		{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom},
-		{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs},
-	}},
-	{"The season", []Section{
-		{ID: "season", Title: "The season", With: by(sheet.Season), draw: grow.Season},
-		{ID: "crops", Title: "Which method for which crop", With: by(sheet.Season), draw: grow.Crops},
-		{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather},
-		{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots},
-		{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank},
-		{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage},
-		{ID: "log", Title: "After a few days: what the drain says", With: OnRequest, Screen: true},
-		{ID: "advice", With: OnRequest, Screen: true},
-	}},
-	{"To print and keep", []Section{
-		{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Card: true},
-		{ID: "tasks", Title: "What to do, week by week", With: by(sheet.Season), draw: grow.Tasks, Card: true},
-		{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Card: true},
-	}},
+// The rows from above stand in several jobs.
+var fromAbove = Section{ID: "map", Title: "Plan view", With: Answered, draw: answer.Map, Open: true}
+
+// Jobs are the jobs in the order in which a grower asks.
+var Jobs = []Job{
+	{
+		ID: "answer", Title: "Answer", Asks: "Does every plant get its water?", Foot: true,
+		Groups: []form.Group{
+			{ID: "place", Title: "Name, units and place", Sections: []string{"", "place"}},
+			{ID: "supply", Title: "What drives the water", Sections: []string{"supply", "points"}},
+			{ID: "rows", Title: "Rows", Sections: []string{"rows"}},
+			{ID: "limits", Title: "Your limits", Sections: []string{"limits"}},
+		},
+		Sections: []Section{
+			{ID: "answer", With: Answered, draw: answer.Answer, Open: true},
+			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
+			fromAbove,
+			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows},
+			{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom},
+			{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs},
+			{ID: "crops", Title: "Which method for which crop", With: by(sheet.Season), draw: grow.Crops},
+		},
+	},
+	{
+		ID: "buy", Title: "Buy", Asks: "What do I take to the shop?", Foot: true,
+		Groups: []form.Group{{ID: "prices", Title: "Prices", Sections: []string{"prices"}}},
+		Sections: []Section{
+			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
+		},
+	},
+	{
+		ID: "build", Title: "Build", Asks: "Where does each tube go?",
+		Groups: []form.Group{
+			{ID: "runs", Title: "Supply line", Sections: []string{"runs"}},
+			{ID: "filter", Title: "Filter", Sections: []string{"filter"}},
+			{ID: "header", Title: "Header", Sections: []string{"header"}},
+			{ID: "emitters", Title: "Emitters", Sections: []string{"emitters"}},
+		},
+		Sections: []Section{
+			fromAbove,
+			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds},
+		},
+	},
+	{
+		ID: "grow", Title: "Grow", Asks: "When do I do what?",
+		Groups: []form.Group{
+			{ID: "season", Title: "Season", Sections: []string{"season"}},
+			{ID: "plantings", Title: "Plantings", Sections: []string{"plantings"}},
+			{ID: "crops", Title: "Crops of your own", Sections: []string{"crops"}},
+			{ID: "sky", Title: "Sun and weather", Sections: []string{"sky", "months"}},
+		},
+		Sections: []Section{
+			{ID: "season", Title: "The season", With: by(sheet.Season), draw: grow.Season, Open: true},
+			{ID: "tasks", Title: "What to do, week by week", With: by(sheet.Season), draw: grow.Tasks, Card: true},
+		},
+	},
+	{
+		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true,
+		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}}},
+		Sections: []Section{
+			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Open: true, Card: true},
+			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots},
+			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank},
+			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather},
+			{ID: "log", Title: "After a few days: what the drain says", With: OnRequest, Screen: true},
+			{ID: "advice", With: OnRequest, Screen: true},
+		},
+	},
+	{
+		ID: "mend", Title: "Mend", Asks: "What is wrong, and what now?",
+		Sections: []Section{
+			{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage, Open: true},
+			{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush},
+			{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults},
+		},
+	},
+	{
+		ID: "why", Title: "Why", Asks: "How is it worked out?",
+		Groups: []form.Group{{ID: "chance", Title: "Chance", Sections: []string{"chance"}}},
+		Sections: []Section{
+			{ID: "pressure", Title: "Where the pressure goes", With: Answered, draw: why.Pressure, Open: true},
+			{ID: "budget", With: Answered, draw: why.Budget},
+			{ID: "pump", Title: "What drives the water", With: Answered, draw: why.Pump},
+			{ID: "along", Title: "Along each row", With: Answered, draw: why.Along},
+			{ID: "evenness", Title: "How even it is", With: Answered, draw: why.Evenness},
+			{ID: "zones", Title: "Zones", With: by(sheet.Looping), draw: why.Zones},
+			{ID: "ring", Title: "What a loop gains", With: by(sheet.Looping), draw: why.Ring},
+			{ID: "starting", Title: "Starting and stopping", With: by(sheet.Starting), draw: why.Starting},
+			{ID: "stopping", With: by(sheet.Starting), draw: why.Stopping},
+			{ID: "surge", Title: "When a valve shuts at once", With: Answered, draw: why.Surge},
+			{ID: "chance", Title: "When emitters differ", With: by(sheet.Chancing), draw: why.Chance},
+		},
+	},
+}
+
+// JobNamed returns the job of an ID, or nil.
+func JobNamed(id string) *Job {
+	for i := range Jobs {
+		if Jobs[i].ID == id {
+			return &Jobs[i]
+		}
+	}
+	return nil
+}
+
+// Groups returns the groups of all jobs.
+func Groups() []form.Group {
+	var all []form.Group
+	for i := range Jobs {
+		all = append(all, Jobs[i].Groups...)
+	}
+	return all
+}
+
+// Needs reports whether something of the job takes an exploration.
+func (j *Job) Needs(which sheet.Exploration) bool {
+	for i := range j.Sections {
+		if j.Sections[i].With == by(which) {
+			return true
+		}
+	}
+	return false
+}
+
+// Find returns the place that an address within the page names: a job,
+// "water/timer"; a field or a section of the plan, "f-rows.7.spacing"; or a section of
+// the page, "h-parts". Where it names none the place is that which is in sight.
+func Find(to string, in form.Place) form.Place {
+	if path, field := cut(to, "f-"); field {
+		for i := range Jobs {
+			if g, record := form.InGroups(Jobs[i].Groups, path); g != nil {
+				return form.Place{Job: Jobs[i].ID, Group: g.ID, Record: record}
+			}
+		}
+		return in
+	}
+	id, heading := cut(to, "h-")
+	for i := range Jobs {
+		for k := range Jobs[i].Sections {
+			if s := &Jobs[i].Sections[k]; s.ID == id && (heading || !known(to)) {
+				return form.Place{Job: Jobs[i].ID}
+			}
+		}
+	}
+	if _, plants := cut(to, "plants"); plants {
+		return form.Place{Job: "answer"}
+	}
+	return Known(form.PlaceOf(to), in)
+}
+
+func known(to string) bool { return JobNamed(form.PlaceOf(to).Job) != nil }
+
+func cut(s, prefix string) (string, bool) {
+	if len(s) >= len(prefix) && s[:len(prefix)] == prefix {
+		return s[len(prefix):], true
+	}
+	return s, false
+}
+
+// Known returns a place if there is such a one, as far as there is, or else another.
+func Known(at, other form.Place) form.Place {
+	j := JobNamed(at.Job)
+	if j == nil {
+		return other
+	}
+	for i := range j.Groups {
+		if j.Groups[i].ID == at.Group {
+			return at
+		}
+	}
+	return form.Place{Job: at.Job}
 }

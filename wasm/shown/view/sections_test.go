@@ -3,41 +3,104 @@ package view
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
 )
 
-// A row of the sections is whole: it has an id that no other has, it is worked
-// out by something, which draws it, and it stands below a heading. Of each
-// exploration something is shown.
+// A row of a job is whole: it has an id that no other section has unless it is the same one
+// again, it is worked out by something, which draws it, and it stands below a
+// heading. Of each exploration something is shown.
 func TestSectionsAreWhole(t *testing.T) {
-	ids, shown := map[string]bool{}, map[When]bool{}
-	for i, c := range Chapters {
-		if (c.Title == "") != (i == 0) {
-			t.Errorf("chapter %d has the title %q", i, c.Title)
+	drawn, shown, jobs := map[string]uintptr{}, map[When]bool{}, map[string]bool{}
+	whole := func(where string, k int, of []Section) {
+		s := of[k]
+		by, known := drawn[s.ID]
+		switch {
+		case s.ID == "" || known && by != reflect.ValueOf(s.draw).Pointer():
+			t.Errorf("%q, section %d of %s, has no id of its own", s.ID, k, where)
+		case s.With == Never || int(s.With) > sheet.Explorations || s.With < OnRequest:
+			t.Errorf("section %s does not say what works it out", s.ID)
+		case (s.draw == nil) != (s.With == OnRequest):
+			t.Errorf("section %s: nothing draws it, or two do", s.ID)
+		case s.Title == "" && k > 0 && s.With != of[k-1].With && where != "the frame":
+			t.Errorf("section %s is worked out at another time than what it stands below", s.ID)
 		}
-		for k, s := range c.Sections {
-			switch {
-			case s.ID == "" || ids[s.ID]:
-				t.Errorf("%q, section %d of chapter %d, has no id of its own", s.ID, k, i)
-			case s.With == Never || s.With > by(sheet.Explorations-1) || s.With < OnRequest:
-				t.Errorf("section %s does not say what works it out", s.ID)
-			case (s.draw == nil) != (s.With == OnRequest):
-				t.Errorf("section %s: nothing draws it, or two do", s.ID)
-			case i > 0 && k == 0 && s.Title == "":
-				t.Errorf("section %s has no heading, and stands below none", s.ID)
-			case s.Title == "" && i > 0 && s.With != c.Sections[k-1].With:
-				t.Errorf("section %s is worked out at another time than what it stands below", s.ID)
-			}
-			ids[s.ID], shown[s.With] = true, true
+		if drawn[s.ID], shown[s.With] = reflect.ValueOf(s.draw).Pointer(), true; s.Open && s.line != nil {
+			t.Errorf("section %s is never folded, and has a line for it", s.ID)
 		}
+	}
+	for k := range Frame {
+		whole("the frame", k, Frame)
+	}
+	feet := 0
+	for i := range Jobs {
+		j := &Jobs[i]
+		if j.ID == "" || jobs[j.ID] || j.Title == "" || j.Asks == "" || len(j.Sections) == 0 {
+			t.Errorf("job %d, %q, is not whole", i, j.ID)
+		}
+		if jobs[j.ID] = true; j.Foot {
+			feet++
+		}
+		for k := range j.Sections {
+			whole("job "+j.ID, k, j.Sections)
+		}
+		if !j.Sections[0].Open {
+			t.Errorf("what job %s is for is folded", j.ID)
+		}
+	}
+	if feet != 3 {
+		t.Errorf("%d jobs stand at the foot of a phone, want 3", feet)
 	}
 	for which := range sheet.Exploration(sheet.Explorations) {
 		if !shown[by(which)] {
 			t.Errorf("nothing shows exploration %d", which)
+		}
+	}
+}
+
+// Every section of the plan is asked for in one group of one job.
+func TestEveryInputHasItsJob(t *testing.T) {
+	in := map[string]int{}
+	ids := map[string]bool{}
+	for _, g := range Groups() {
+		if g.ID == "" || ids[g.ID] || g.Title == "" || len(g.Sections) == 0 {
+			t.Errorf("group %q is not whole", g.ID)
+		}
+		ids[g.ID] = true
+		for _, name := range g.Sections {
+			in[name]++
+		}
+	}
+	for _, s := range plan.Sections() {
+		if in[s.Name] != 1 {
+			t.Errorf("section %q of the plan is asked for in %d groups", s.Name, in[s.Name])
+		}
+		if delete(in, s.Name); Find("f-"+s.Name, form.Place{Job: "why"}).Group == "" {
+			t.Errorf("nothing leads to section %q", s.Name)
+		}
+	}
+	for name := range in {
+		t.Errorf("the plan has no section %q", name)
+	}
+}
+
+// What an address within the page names.
+func TestFind(t *testing.T) {
+	in := form.Place{Job: "mend"}
+	for to, want := range map[string]string{
+		"water": "water", "water/timer": "water/timer", "answer/rows/rows.7": "answer/rows/rows.7",
+		"f-rows.7.spacing": "answer/rows/rows.7", "f-all.spacing": "answer/rows", "f-points.2.head": "answer/supply/points.2", "f-units": "answer/place", "f-place.length": "answer/place",
+		"f-months.1.high": "grow/sky/months.1", "h-parts": "buy", "h-timer": "water", "plants-3": "answer",
+		"f-nothing.1.x": "mend", "nothing": "mend", "": "mend", "water/none": "water", "f-": "answer/place",
+	} {
+		if got := Find(to, in).String(); got != want {
+			t.Errorf("%q leads to %s, want %s", to, got, want)
 		}
 	}
 }

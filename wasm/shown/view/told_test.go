@@ -83,7 +83,7 @@ func TestFragmentsAreWellFormedAndFinite(t *testing.T) {
 	wrong := regexp.MustCompile(`NaN|Inf|\bnone\b [a-z]|%!|e\+\d`)
 	for key, s := range sheets() {
 		seen := map[string]bool{}
-		fragments := append(Everything(s, func(*plan.Plan) string { return "#1x" }), block.Fragment{ID: "ask", HTML: form.Ask(s.Plan, plan.DraftOf(s.Plan), nil)})
+		fragments := append(Everything(s, func(*plan.Plan) string { return "#1x" }), block.Fragment{ID: "ask", HTML: form.Ask(s.Plan, plan.DraftOf(s.Plan), nil, Groups(), form.Place{})})
 		for _, f := range fragments {
 			name := key + ", " + f.ID
 			for _, id := range append(whole(t, name, f.HTML), f.ID) {
@@ -183,7 +183,7 @@ func TestOneDropForEveryPlant(t *testing.T) {
 	} {
 		html := ""
 		for _, f := range Everything(sheets()[tt.key], nil) {
-			if f.ID == "rows" {
+			if f.ID == "map" {
 				html, _, _ = strings.Cut(f.HTML, "<figcaption>")
 			}
 		}
@@ -239,7 +239,7 @@ func TestRowNumbersHaveRoom(t *testing.T) {
 	numbers := func(rows int) int {
 		p := plan.Default()
 		plan.SectionNamed("rows").Resize(p, rows)
-		_, narrow, _ := strings.Cut(fragment(t, p, "rows"), `class="picture narrow"`)
+		_, narrow, _ := strings.Cut(fragment(t, p, "map"), `class="picture narrow"`)
 		narrow, _, _ = strings.Cut(narrow, "</svg>")
 		return len(regexp.MustCompile(`>\d+</text></a>`).FindAllString(narrow, -1))
 	}

@@ -1,4 +1,4 @@
-// Package view has all sections in their order and has them drawn, each by the
+// Package view has all jobs with their inputs and sections in their order, and has the sections drawn, each by the
 // room of its job, as HTML and SVG: the same fragments for the pre-rendered
 // example, the browser and print.
 //
@@ -15,17 +15,16 @@ import (
 	"evenrow/wasm/shown/sheet"
 )
 
-// Told returns everything that is said about a worked-out plan, in the order
-// of the page. The form, the errors and the link belong to package form; what
+// Told returns everything that is said about a worked-out plan, each section once. The form, the errors and the link belong to package form; what
 // can wait to [Explored].
 func Told(s *sheet.Sheet, link scene.Linker) []block.Fragment {
-	return drawn(s, link, Answered, false)
+	return append(everywhere(s, link, Answered, false), drawn(s, link, Frame, Answered, false)...)
 }
 
 // Explored returns the fragments of what [sheet.Sheet.Explore] added in one
 // exploration, or that it was left out.
 func Explored(s *sheet.Sheet, which sheet.Exploration, link scene.Linker) []block.Fragment {
-	return drawn(s, link, by(which), s.Left[which])
+	return everywhere(s, link, by(which), s.Left[which])
 }
 
 // Everything returns the fragments of a sheet of which all was explored.
@@ -37,29 +36,55 @@ func Everything(s *sheet.Sheet, link scene.Linker) []block.Fragment {
 	return all
 }
 
+// everywhere draws the sections of all jobs that are worked out together, each
+// once, and says in their places where they are left out.
+func everywhere(s *sheet.Sheet, link scene.Linker, with When, left bool) []block.Fragment {
+	var all []block.Fragment
+	had := map[string]bool{}
+	for i := range Jobs {
+		for _, f := range drawn(s, link, Jobs[i].Sections, with, left) {
+			if !had[f.ID] {
+				had[f.ID] = true
+				all = append(all, f)
+			}
+		}
+	}
+	return all
+}
+
 // What is said in the place of a result that takes too much work.
 const leftOut words.Text = "This was left out: for this plan it takes too long to work out. Fewer plants or rows, or none that differ, show it."
 
-// drawn draws the sections that are worked out together, each into the memory of
-// the one before, or says in their places that they are left out.
-func drawn(s *sheet.Sheet, link scene.Linker, with When, left bool) []block.Fragment {
-	sc := scene.New(s, link)
+// drawn draws those of some sections that are worked out together, each into the memory of
+// the one before.
+func drawn(s *sheet.Sheet, link scene.Linker, sections []Section, with When, left bool) []block.Fragment {
+	sc := sceneOf(s, link, sections)
 	var all []block.Fragment
-	for i := range Chapters {
-		for k := range Chapters[i].Sections {
-			section := &Chapters[i].Sections[k]
-			if section.With != with {
-				continue
-			}
+	for i := range sections {
+		if section := &sections[i]; section.With == with {
 			sc.Clear()
-			switch {
-			case left:
-				sc.Say("p", leftOut)
-			case section.draw != nil: // else TestSectionsAreWhole names it
-				section.draw(sc)
-			}
+			section.content(sc, left)
 			all = append(all, block.Fragment{ID: section.ID, HTML: sc.String()})
 		}
 	}
 	return all
+}
+
+// sceneOf is a sheet on its way to some sections.
+func sceneOf(s *sheet.Sheet, link scene.Linker, sections []Section) *scene.Scene {
+	sc := scene.New(s, link)
+	for i := range sections {
+		sc.ByRow = sc.ByRow || sections[i].ID == "rows"
+	}
+	return sc
+}
+
+// content writes what a section says, or that it is left out.
+func (section *Section) content(sc *scene.Scene, left bool) {
+	switch {
+	case left:
+		sc.Say("p", leftOut)
+	case section.draw != nil: // else TestSectionsAreWhole names it
+		section.draw(sc)
+	}
 }

@@ -143,7 +143,7 @@ func TestTheFormTakesATable(t *testing.T) {
 	d.Set(plan.ActionName, plan.FillMonths)
 	d.Apply()
 	p, errs := d.Read()
-	html := form.Ask(p, d, errs)
+	html := form.Ask(p, d, errs, Groups(), form.Place{})
 	for _, want := range []string{`<textarea id="f-months-table"`, `1 &lt;2&gt;`, "The pasted table must have", "January: 3", "December: 4"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("%s does not stand in the form", want)

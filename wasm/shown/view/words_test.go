@@ -22,7 +22,7 @@ var (
 
 func TestWordsThatAGrowerKnows(t *testing.T) {
 	for name, s := range sheets() {
-		fragments := append([]block.Fragment{{ID: "form", HTML: form.Ask(s.Plan, plan.DraftOf(s.Plan), nil)}}, Everything(s, func(*plan.Plan) string { return "#x" })...)
+		fragments := append([]block.Fragment{{ID: "form", HTML: form.Ask(s.Plan, plan.DraftOf(s.Plan), nil, Groups(), form.Place{})}}, Everything(s, func(*plan.Plan) string { return "#x" })...)
 		for _, f := range fragments {
 			plain := func(html string) string { return strings.ReplaceAll(anyTag.ReplaceAllString(html, " "), "\u00a0", " ") }
 			if m := stumbles.FindString(plain(f.HTML)); m != "" {

@@ -1,0 +1,165 @@
+package view
+
+import (
+	"strings"
+
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+)
+
+// A Screen is a job with a plan on it: it knows which explorations are done.
+type Screen struct {
+	*Job
+	Sheet *sheet.Sheet
+	Link  scene.Linker
+	Done  [sheet.Explorations]bool
+	Brief bool // has only what takes no longer than the answer, and nothing that a script keeps
+}
+
+// ready reports whether a section can be drawn.
+func (s *Screen) ready(section *Section) bool {
+	return section.With == Answered || section.With > 0 && s.Done[section.With-1]
+}
+
+// Around returns the fragments of the page's frame.
+func (s *Screen) Around() []block.Fragment {
+	return drawn(s.Sheet, s.Link, Frame, Answered, false)
+}
+
+// Whole is the job's screen as one fragment: all its places, those filled that
+// are worked out. What is not yet has an empty place.
+func (s *Screen) Whole() block.Fragment {
+	sc := sceneOf(s.Sheet, s.Link, s.Sections)
+	for i := 0; i < len(s.Sections); i++ {
+		section := &s.Sections[i]
+		if section.With == OnRequest || s.Brief && !section.Prompt() {
+			continue // has its own place in the page's frame, or none
+		}
+		sc.HTML(`<section class="part`)
+		if section.Card {
+			sc.HTML(` card`)
+		}
+		sc.HTML(`"`)
+		if section.Title != "" {
+			sc.Attr("aria-labelledby", "h-"+section.ID)
+		} else {
+			sc.Attr("aria-label", words.Say(s.Asks))
+		}
+		sc.HTML(`>`)
+		s.place(sc, section)
+		for i+1 < len(s.Sections) && s.Sections[i+1].Title == "" && s.Sections[i+1].With != OnRequest {
+			i++
+			s.place(sc, &s.Sections[i])
+		}
+		if section.Card {
+			sc.HTML(`<p class="card__link" data-link-text></p>`)
+		}
+		sc.HTML(`</section>`)
+	}
+	if len(s.Groups) > 0 {
+		sc.HTML(`<section class="part cautions" aria-labelledby="h-cautions"><h2 id="h-cautions">`).Text(words.Say("Cautions")).HTML(`</h2><div id="cautions">`)
+		s.cautions(sc)
+		sc.HTML(`</div></section>`)
+	}
+	return block.Fragment{ID: "job", HTML: sc.String()}
+}
+
+// place writes the element of a section.
+func (s *Screen) place(sc *scene.Scene, section *Section) {
+	sc.HTML(`<div`).Attr("id", section.ID)
+	if section.ID == "answer" {
+		sc.HTML(` class="answer"`)
+	}
+	sc.HTML(`>`)
+	if s.ready(section) {
+		s.fill(sc, section)
+	}
+	sc.HTML(`</div>`)
+}
+
+// fill writes a section with its heading: folded to a line, unless it is what the
+// job is for, or something is to be done.
+func (s *Screen) fill(sc *scene.Scene, section *Section) {
+	left := section.With > 0 && s.Sheet.Left[section.With-1]
+	if section.Title == "" {
+		section.content(sc, left)
+		return
+	}
+	if section.Open {
+		sc.HTML(`<h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2>`)
+		section.content(sc, left)
+		return
+	}
+	said, right := "", true
+	if section.line != nil && !left {
+		said, right = section.line(sc)
+	}
+	sc.HTML(`<details class="fold"`).Attr("id", "d-"+section.ID)
+	if !right {
+		sc.HTML(` open`)
+	}
+	sc.HTML(`><summary><h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2> <span class="fold__is">`).
+		Text(said).HTML(`</span></summary>`)
+	section.content(sc, left)
+	sc.HTML(`</details>`)
+}
+
+// Answered returns the fragments of the job's sections that come with the answer.
+func (s *Screen) Answered() []block.Fragment {
+	all := s.filled(Answered)
+	if len(s.Groups) > 0 {
+		sc := scene.Bare(s.Sheet, s.Sheet.Plan.Units)
+		s.cautions(sc)
+		all = append(all, block.Fragment{ID: "cautions", HTML: sc.String()})
+	}
+	return all
+}
+
+// Explored returns those that an exploration has worked out.
+func (s *Screen) Explored(which sheet.Exploration) []block.Fragment { return s.filled(by(which)) }
+
+func (s *Screen) filled(with When) []block.Fragment {
+	sc := sceneOf(s.Sheet, s.Link, s.Sections)
+	var all []block.Fragment
+	for i := range s.Sections {
+		if section := &s.Sections[i]; section.With == with {
+			sc.Clear()
+			s.fill(sc, section)
+			all = append(all, block.Fragment{ID: section.ID, HTML: sc.String()})
+		}
+	}
+	return all
+}
+
+// Owed returns the IDs of the sections that an exploration from one on works out, and
+// the first of these that there is, counted from 1; 0 where there is none.
+func (s *Screen) Owed(from sheet.Exploration) (ids []string, next int) {
+	for i := range s.Sections {
+		if section := &s.Sections[i]; section.With >= by(from) {
+			ids = append(ids, section.ID)
+			if next == 0 || int(section.With) < next {
+				next = int(section.With)
+			}
+		}
+	}
+	return ids, next
+}
+
+// cautions leaves places for every caution of the job, once, for paper: the form is
+// not printed.
+func (s *Screen) cautions(sc *scene.Scene) {
+	had := ""
+	for g := range s.Groups {
+		for _, name := range s.Groups[g].Sections {
+			for _, c := range plan.Cautions() {
+				if mark := c.Name + " "; c.Section == name && c.Applies(s.Sheet.Plan) && !strings.Contains(had, mark) {
+					had += mark
+					sc.Caution(c.Name)
+				}
+			}
+		}
+	}
+}
