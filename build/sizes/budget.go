@@ -24,7 +24,7 @@ var (
 		{637, "an open table cannot be forgotten, and why no design serves, how the tank is filled and what frost takes is judged once, for the JSON too"},
 		{647, "every value knows whether it was assumed, looked up, typed or measured, in the form, the link and the file, and how to measure it"},
 		{667, "a card of the timer by hand; a pump that is yet to be bought is asked for by its duty, for a label with power only too, and amounts are read in more units"},
-		{690, "one job in sight with its groups of inputs, what it comes to in a line, and only what has changed is sent"},
+		{702, "one job in sight with its groups of inputs, what it comes to in a line, and only what has changed is sent"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{

@@ -2,8 +2,9 @@
 // Runs before anything is drawn. A link brings a plan, and so may this device:
 // until that is worked out, the example in the page must not be taken for it.
 const site = document.documentElement.dataset;
-site.at = "answer";
-if (/^#[\d/]/.test(location.hash) || keeps()) {
+const wanted = /^#[\d/]/.test(location.hash) || keeps();
+site.at = wanted ? "answer" : "start";
+if (wanted) {
   site.opening = "";
   // A script that does not load, or not run, opens nothing.
   addEventListener("error", () => {

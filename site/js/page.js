@@ -14,7 +14,7 @@ import { address, leave, typing } from "./keeping.js";
 import { show, turned } from "./jobs.js";
 import { listed } from "./list.js";
 import { followed, opened, openWanted } from "./opening.js";
-import { at, jobOf, placeIn } from "./sight.js";
+import { at, inSight, jobOf, placeIn } from "./sight.js";
 import { logForm, planForm, reveal, scripted } from "./places.js";
 import { ask, begin } from "./questions.js";
 import { compose, take } from "./replies.js";
@@ -34,6 +34,7 @@ function tool() {
   address(); // of the example, also where nothing else comes
   if (!openWanted(true)) {
     opened();
+    inSight("start");
     listed(planId);
     agree(true);
     if (typedEarly(planForm)) {

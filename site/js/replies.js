@@ -69,7 +69,7 @@ export function take(question, reply) {
   if (question.action === "log-open") openBook(question.plan ?? "", question.text ?? "");
   else if (feedback && question.action) book.keep(true);
   if (feedback) mark(reply.errors, logForm);
-  else if (reply.link || wrong) mark(reply.errors, planForm); // what cannot be opened leaves what is wrong in the form
+  else if (reply.link || wrong || reply.at === "start") mark(reply.errors, planForm); // what cannot be opened leaves what is wrong in the form
   if (reply.title) {
     document.title = reply.title + " – Evenrow";
     call(reply.title);

@@ -36,6 +36,6 @@ export function inSight(place) {
     }
   }
   for (const part of document.querySelectorAll("[data-in]")) {
-    if (part instanceof HTMLElement) part.hidden = part.dataset.in !== job;
+    if (part instanceof HTMLElement) part.hidden = !part.dataset.in?.split(" ").includes(job);
   }
 }

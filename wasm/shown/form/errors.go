@@ -88,6 +88,7 @@ func Aloud(errs []plan.Error) string {
 const (
 	LastGood   words.Text = "Below stands the answer to the last good plan, not to what the form holds now."
 	NotYours   words.Text = "Below stands the answer to an example, not to your plan."
+	AnExample  words.Text = "This is an example. Answer the five questions, and it is your own plan."
 	NotTheLink words.Text = "Below stands an example, not the plan that you opened."
 )
 
@@ -100,6 +101,22 @@ func Foot(errs []plan.Error) string {
 	}
 	return w.HTML(`<strong class="word word--no">`).Text(words.Say("{n} {n|thing|things} to put right:", words.N(len(errs)))).
 		HTML(`</strong> `).Text(errs[0].Text).String()
+}
+
+// Left is the line that stays in sight while the five questions are answered.
+func Left(left int, errs []plan.Error) string {
+	w := &block.Writer{}
+	switch {
+	case len(errs) > 0:
+		return Foot(errs)
+	case left == 5:
+		w.Text(words.Say("Answer five questions"))
+	case left > 0:
+		w.Text(words.Say("{n} {n|question|questions} left", words.N(left)))
+	default:
+		w.Text(words.Say("All five are answered: propose a plan"))
+	}
+	return w.String()
 }
 
 // Message is a notice above the answer.

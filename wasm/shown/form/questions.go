@@ -14,15 +14,30 @@ const (
 	Propose = "propose"  // a plan from the answers
 )
 
-// Questions returns the five questions as a part of a form, with what was typed
+// Start is the place of the five questions.
+const Start = "start"
+
+// StartShape is a mark of what the questions show, as [Shape] is of a job's form.
+func StartShape(d plan.Draft) string {
+	_, a := propose.Drawn(d)
+	return Start + words.N(propose.Lines(d)) + d.Get(propose.SupplyAt) + unitCode(a.Units)
+}
+
+// Questions returns the five questions as a form, with what was typed
 // and what is wrong with it. Of the supplies, only the figures of the one that is
-// chosen are shown, and those of all before that; what is not shown is kept.
-func Questions(d plan.Draft, errs []plan.Error) string {
+// chosen are shown; before that none, or those of all where no script
+// shows them as soon as one is chosen. What is not shown is kept.
+func Questions(d plan.Draft, errs []plan.Error, scripted bool) string {
 	list, a := propose.Drawn(d)
 	f := &form{Writer: &block.Writer{}, p: &plan.Plan{Units: a.Units}, d: d, errs: map[string]plan.Error{}, seen: map[string]bool{}}
 	for _, e := range errs {
 		f.errs[e.Path] = e
 	}
+	// The first button of a form is the one that the Enter key presses.
+	f.HTML(`<button class="out" tabindex="-1" aria-hidden="true"`).Attr("name", plan.ActionName).Attr("value", Propose).HTML(`>`).Text(words.Say("Propose a plan")).HTML(`</button>`)
+	f.carried(plan.UnitsWas, unitCode(a.Units))
+	f.carried(ShapeName, StartShape(d))
+	f.carried(plan.AtName, Start)
 	for n, title := range propose.Asks {
 		f.HTML(`<fieldset class="section ask"`).Attr("id", "ask-"+words.N(n+1)).HTML(`>`).Say("legend", title)
 		line := 0
@@ -39,8 +54,8 @@ func Questions(d plan.Draft, errs []plan.Error) string {
 				f.HTML(`<div class="ask__crop" role="group"`).Attr("aria-label", words.Say("Crop {n}", words.N(line))).HTML(`>`)
 			}
 			switch {
-			case a.Supply != plan.Unset && !q.Applies(&a):
-				f.HTML(`<input type="hidden"`).Attr("name", q.Name).Attr("value", d.Get(q.Name)).HTML(`>`)
+			case a.Supply != plan.Unset && !q.Applies(&a), scripted && a.Supply == plan.Unset && q.Only != plan.Unset:
+				continue
 			case q.Name == propose.SupplyAt || q.Name == propose.Prefix+"medium":
 				f.choose(q)
 			default:
@@ -57,8 +72,11 @@ func Questions(d plan.Draft, errs []plan.Error) string {
 		}
 		f.HTML(`</fieldset>`)
 	}
+	f.seen["units"] = true
+	f.radios(plan.FieldNamed("", "units"), "units", unitCode(a.Units))
+	f.carried(plan.RestName, d.Fold(f.seen))
 	f.HTML(`<p class="ask__do">`)
-	f.HTML(`<button class="button"`).Attr("name", plan.ActionName).Attr("value", Propose).HTML(`>`).Text(words.Say("Propose a plan")).HTML(`</button></p>`)
+	f.HTML(`<button class="button button--main"`).Attr("name", plan.ActionName).Attr("value", Propose).HTML(`>`).Text(words.Say("Propose a plan")).HTML(`</button></p>`)
 	return f.String()
 }
 
@@ -66,6 +84,7 @@ func Questions(d plan.Draft, errs []plan.Error) string {
 // label says which one it belongs to.
 func (f *form) question(q *propose.Question, whose bool) {
 	typed := f.d.Get(q.Name)
+	f.seen[q.Name] = true
 	_, bad := f.errs[q.Name]
 	class := block.Markup("field")
 	if q.Type == plan.Choice {
@@ -146,6 +165,7 @@ func (f *form) wrong(name string) {
 // choose writes a question as radio buttons.
 func (f *form) choose(q *propose.Question) {
 	typed := f.d.Get(q.Name)
+	f.seen[q.Name] = true
 	f.HTML(`<div class="radios" role="radiogroup" tabindex="-1"`).Attr("id", "f-"+q.Name).Attr("aria-label", q.Says()).Attr("aria-describedby", "e-"+q.Name).HTML(`>`)
 	for _, o := range q.Options {
 		f.HTML(`<label><input type="radio"`).Attr("id", "f-"+q.Name+"-"+o.Code).Attr("name", q.Name).Attr("value", o.Code)

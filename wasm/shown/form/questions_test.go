@@ -22,13 +22,19 @@ var inputs = regexp.MustCompile(`<(input|select)( type="[a-z]*")?( id="([^"]*)")
 // Empty, every question has its inputs, each with a label and a place for what is
 // wrong; twenty at most are to be filled in, and a set of radio buttons is one.
 func TestQuestionsThatNobodyHasAnswered(t *testing.T) {
-	html := Questions(plan.Draft{}, nil)
+	html := Questions(plan.Draft{}, nil, false)
 	names := map[string]bool{}
 	for _, m := range inputs.FindAllStringSubmatch(html, -1) {
 		kind, id, name := m[2], m[4], m[5]
-		names[name] = true
 		if kind == ` type="hidden"` {
-			t.Errorf("%s is hidden before anything is chosen", name)
+			if strings.HasPrefix(name, propose.Prefix) {
+				t.Errorf("%s is hidden before anything is chosen", name)
+			}
+			continue
+		}
+		names[name] = true
+		if name == "units" {
+			continue // its own radio buttons, which cannot be wrong
 		}
 		if kind != ` type="radio"` && !strings.Contains(html, `<label for="`+id+`">`) {
 			t.Errorf("%s has no label", id)
@@ -56,8 +62,20 @@ func TestQuestionsThatNobodyHasAnswered(t *testing.T) {
 			t.Errorf("nothing says %q", said)
 		}
 	}
-	if strings.Contains(html, " checked") || strings.Contains(html, "aria-invalid") {
+	if strings.Count(html, " checked") != 1 || strings.Contains(html, "aria-invalid") { // the units
 		t.Error("something is answered, or wrong")
+	}
+	// With a script the figures come once a supply is chosen, and there are twenty boxes
+	// and buttons at most before a first answer, each radio button for itself.
+	short := Questions(plan.Draft{}, nil, true)
+	if n := len(regexp.MustCompile(`<select|<input (type="radio"|id=)`).FindAllString(short, -1)); n > 20 || strings.Contains(short, "Greatest head") {
+		t.Errorf("%d boxes stand before the first answer", n)
+	}
+	for _, s := range []string{"mains", "pump", "gravity", "pump-wanted"} {
+		one := Questions(drafted(propose.SupplyAt, s), nil, true)
+		if n := len(regexp.MustCompile(`<select|<input (type="radio"|id=)`).FindAllString(one, -1)); n > 20 {
+			t.Errorf("%s: %d boxes", s, n)
+		}
 	}
 }
 
@@ -66,11 +84,11 @@ func TestQuestionsThatNobodyHasAnswered(t *testing.T) {
 func TestQuestionsWithAnswers(t *testing.T) {
 	d := drafted("ask.crop.1", "tomato", "ask.plants.1", `"8 or 9"`, "ask.crop.2", "cucumber", "ask.medium", "pot", "ask.supply", "gravity", "ask.shut-off", "3", "ask.tank-height", "99")
 	_, errs, _ := propose.Read(d)
-	html := Questions(d, errs)
+	html := Questions(d, errs, false)
 	for _, want := range []string{
 		`value="&#34;8 or 9&#34;"`, `<option value="tomato" selected>`, `<option value="cucumber" selected>`,
 		`id="f-ask.medium-pot" name="ask.medium" value="pot" checked`, `value="gravity" checked`,
-		`<input type="hidden" name="ask.shut-off" value="3">`, `name="ask.tank-height"`, `aria-label="Crop 2"`,
+		`name="rest" value="ask.shut-off=3"`, `name="ask.tank-height"`, `aria-label="Crop 2"`,
 	} {
 		if !strings.Contains(html, want) {
 			t.Errorf("nothing has %s", want)
@@ -90,7 +108,7 @@ func TestQuestionsWithAnswers(t *testing.T) {
 	for range propose.MaxCrops {
 		propose.More(&d)
 	}
-	if html = Questions(d, nil); strings.Contains(html, AskMore) || strings.Count(html, `class="ask__crop"`) != propose.MaxCrops {
+	if html = Questions(d, nil, false); strings.Contains(html, AskMore) || strings.Count(html, `class="ask__crop"`) != propose.MaxCrops {
 		t.Error("more crops may be added than are taken")
 	}
 	if strings.Count(html, "<div") != strings.Count(html, "</div>") || strings.Count(html, "<fieldset") != strings.Count(html, "</fieldset>") {

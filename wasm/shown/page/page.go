@@ -13,6 +13,7 @@ import (
 	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/propose"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
@@ -57,7 +58,7 @@ func Start() Reply {
 	}
 	r := Reply{At: at.String()}
 	r.Fragments = append(screen.Around(), screen.Whole())
-	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, screen.Groups, at))
+	r.add("ask", form.Questions(plan.Draft{}, nil, true))
 	r.add("share", form.Share(link(p)))
 	r.clear()
 	r.add("examples", form.Examples(examples()))
@@ -78,6 +79,9 @@ func (s *Session) Answer(typed string) Reply {
 	s.hears(d)
 	shape := d.Get(form.ShapeName)
 	m := Apply(&d)
+	if m.At.Job == form.Start {
+		return s.questions(d, m)
+	}
 	at, was := m.At, m.was
 	p, errs := d.Read()
 	errs = form.Gathered(d, errs)
@@ -102,6 +106,9 @@ func (s *Session) Answer(typed string) Reply {
 	}
 	r.told(s.screen(s.work(p), at), moved)
 	r.clear()
+	if was.Job == form.Start && !d.Has("place.length") {
+		r.add("stale", form.Message(words.Say(form.AnExample)))
+	}
 	switch {
 	case m.Record == "sky":
 		r.Announce = words.Sentences(words.Say("The clock is set."), r.Announce)
@@ -117,6 +124,7 @@ type Move struct {
 	Record string     // the path of the record of the form that was moved or added; that of a record 0 where the last is gone
 	was    form.Place
 	to     string // the address within the page that was asked for
+	action string // of the five questions
 }
 
 // Apply does what the button pressed asks for, as [plan.Draft.Apply] does, and what
@@ -127,6 +135,12 @@ func Apply(d *plan.Draft) Move {
 	if to, leads := strings.CutPrefix(d.Get(plan.ActionName), plan.GoTo); leads {
 		m.to, m.At = to, view.Find(to, m.was)
 		d.Set(plan.ActionName, "")
+	}
+	if m.At.Job == form.Start {
+		propose.SwitchUnits(d)
+		if m.action = d.Get(plan.ActionName); m.action == form.AskMore {
+			propose.More(d)
+		}
 	}
 	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" {
 		m.At.Record = m.Record
@@ -256,6 +270,9 @@ func Sentence(e plan.Error) string { return form.Sentence(e) }
 // whole returns everything for a plan, the form included.
 func (s *Session) whole(p *plan.Plan, at form.Place) Reply {
 	s.sent = nil
+	if at.Job == form.Start {
+		return s.questions(plan.DraftOf(p), Move{At: at, to: form.Start})
+	}
 	r := Reply{At: at.String()}
 	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, view.JobNamed(at.Job).Groups, at))
 	r.told(s.screen(s.work(p), at), true)
@@ -293,6 +310,7 @@ func (r *Reply) owes(screen *view.Screen, from int) {
 func (r *Reply) clear() {
 	r.add("errors", "")
 	r.add("message", "")
+	r.add("done", "")
 	r.add("stale", "")
 }
 

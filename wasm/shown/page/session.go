@@ -47,6 +47,9 @@ func (s *Session) Rest(typed string) Reply {
 	}
 	which := sheet.Exploration(step - 1)
 	at := view.Known(form.PlaceOf(d.Get(plan.AtName)), first())
+	if at.Job == form.Start {
+		return Reply{}
+	}
 	screen := s.screen(s.work(p, which), at)
 	r := Reply{Fragments: screen.Explored(which)}
 	r.owes(screen, step)

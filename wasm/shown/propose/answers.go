@@ -337,6 +337,28 @@ func Read(d plan.Draft) (a Answers, errs []plan.Error, left int) {
 	return a, errs, left
 }
 
+// Unanswered is an error for each of the five questions that has no answer and
+// nothing else wrong in it.
+func Unanswered(d plan.Draft, errs []plan.Error) []plan.Error {
+	a, _, _ := Read(d)
+	a.Crops = make([]Count, 1) // further lines may be empty
+	list := Questions(&a)
+	var said [Five]bool
+	for _, e := range errs {
+		for i := range list {
+			said[list[i].Of] = said[list[i].Of] || list[i].Name == e.Path
+		}
+	}
+	var all []plan.Error
+	for i := range list {
+		if q := &list[i]; !said[q.Of] && !q.May && q.Applies(&a) && d.Get(q.Name) == "" {
+			said[q.Of] = true
+			all = append(all, q.error("", unit.Missing))
+		}
+	}
+	return all
+}
+
 // error is one about a question.
 func (q *Question) error(typed string, problem *words.Remark) plan.Error {
 	name := words.Say(q.Label)

@@ -214,7 +214,7 @@ func Find(to string, in form.Place) form.Place {
 	return Known(form.PlaceOf(to), in)
 }
 
-func known(to string) bool { return JobNamed(form.PlaceOf(to).Job) != nil }
+func known(to string) bool { return to == form.Start || JobNamed(form.PlaceOf(to).Job) != nil }
 
 func cut(s, prefix string) (string, bool) {
 	if len(s) >= len(prefix) && s[:len(prefix)] == prefix {
@@ -225,6 +225,9 @@ func cut(s, prefix string) (string, bool) {
 
 // Known returns a place if there is such a one, as far as there is, or else another.
 func Known(at, other form.Place) form.Place {
+	if at.Job == form.Start {
+		return form.Place{Job: form.Start}
+	}
 	j := JobNamed(at.Job)
 	if j == nil {
 		return other
