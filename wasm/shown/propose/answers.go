@@ -90,7 +90,7 @@ var supplies = []struct {
 	{plan.Mains, "Tap", plan.Option{Code: "mains", Label: "a tap"}},
 	{plan.PumpTwo, "Pump", plan.Option{Code: "pump", Label: "a pump that I have, by its label"}},
 	{plan.GravityTank, "Tank", plan.Option{Code: "gravity", Label: "a tank that stands higher"}},
-	{wanted, "Pump to buy", plan.Option{Code: "pump-wanted", Label: "a pump that I have yet to buy"}},
+	{plan.PumpWanted, "Pump to buy", plan.Option{Code: "pump-wanted", Label: "a pump that I have yet to buy"}},
 }
 
 // Questions are all inputs, in their order; they read into a.
@@ -158,9 +158,6 @@ func SupplyName(kind int) string {
 	}
 	return ""
 }
-
-// wanted is a pump that is yet to be bought.
-const wanted = plan.PumpPower
 
 // lowestTank is the least height of a tank in m that can be answered.
 const lowestTank = 0.1

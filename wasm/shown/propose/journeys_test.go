@@ -50,7 +50,7 @@ func TestABalconyAndASmallPump(t *testing.T) {
 	if o.Verdict != sheet.Yes || !o.Plain || p.Emitters[0].Kind != plan.NonCompensating || len(p.Rows) != 1 || p.Rows[0].Plants != 8 || p.Header.Layout != plan.OneLine {
 		t.Errorf("%+v, rows %+v", o, p.Rows)
 	}
-	if said := strings.Join(o.Said(p.Units), " "); !strings.Contains(said, "too little head") {
+	if said := strings.Join(o.Said(p.Units), " "); !strings.Contains(said, "need more head than there can be") {
 		t.Errorf("%q", said)
 	}
 }
@@ -61,8 +61,11 @@ func TestHalfAHorsepower(t *testing.T) {
 	if p.Supply.Kind != plan.PumpPower || p.Supply.Power != unit.Of(unit.Power, unit.US).ToInner(0.5) || a.Power != p.Supply.Power {
 		t.Errorf("%+v", p.Supply)
 	}
-	if p.Emitters[0].Kind != plan.Compensating || o.Plain {
-		t.Error("nobody knows the head, and the emitters are plain")
+	if p.Emitters[0].Kind != plan.Compensating || o.Plain || o.Verdict != sheet.Yes {
+		t.Errorf("%+v", o)
+	}
+	if w := sheet.Answer(p).Wanted; w == nil || !w.Does || w.Least < 11.5 || w.Most < w.Least {
+		t.Errorf("a pump that gives %+v is asked for", w)
 	}
 }
 

@@ -20,6 +20,10 @@ const (
 	usualPlants = 10 // our own choice
 )
 
+// Units is how much work a proposal may take, as package work counts: most take a
+// tenth of it, and a thousand plants a third.
+const Units = 8_000_000
+
 // An Outcome is what became of the answers, in numbers and kinds.
 type Outcome struct {
 	Asked   []Count // each crop once, in the order of the answers
@@ -27,7 +31,7 @@ type Outcome struct {
 	Room    Room    // what is kept free
 	Usual   Room    // what would be, were the place large enough
 	None    bool    // not one plant finds a place; one is planned all the same
-	Plain   bool    // emitters do not compensate, because there is too little head to open such as do
+	Plain   bool    // emitters do not compensate, because such as do need more head than there can be
 	Verdict sheet.Verdict
 	Fixes   []sheet.Fix // what would make it a Yes, or as near as it gets; none where it is one
 	Cut     bool        // the work ended at its bound: there may be a better plan
@@ -116,13 +120,13 @@ func (a *Answers) assume() {
 	usual(&a.Length, "place", "length")
 	usual(&a.Width, "place", "width")
 	if a.Supply == plan.Unset {
-		a.Supply = wanted
+		a.Supply = plan.PumpWanted
 	}
 	usual(&a.Static, "supply", "static")
 	usual(&a.TapFlow, "supply", "tap-flow")
 	if a.Supply == plan.PumpTwo && (a.ShutOff == plan.Unset || a.MaxFlow == plan.Unset) {
 		if a.Supply = plan.PumpPower; a.Power == plan.Unset {
-			a.Supply = wanted
+			a.Supply = plan.PumpWanted
 		}
 	}
 	if a.Supply == plan.GravityTank {
@@ -295,7 +299,7 @@ func (o *Outcome) drive(m *work.Meter, p *plan.Plan, a *Answers) *plan.Plan {
 		o.Plain = true
 		plainEmitter(p)
 		best = o.settle(m, p, w)
-	} else if best = o.settle(m, p, w); known && o.Verdict != sheet.Yes {
+	} else if best = o.settle(m, p, w); o.Verdict != sheet.Yes {
 		q := p.Clone()
 		plainEmitter(q)
 		other := Outcome{}

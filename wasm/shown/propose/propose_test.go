@@ -13,8 +13,7 @@ import (
 	"evenrow/wasm/trade/catalogue"
 )
 
-// units is what a proposal may cost in tests: what an exploration may.
-const units = 50_000_000
+const units = Units
 
 // some returns answers that somebody may give: whole and half, tiny and large.
 func some(r *rand.Rand) Answers {

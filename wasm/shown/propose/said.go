@@ -29,7 +29,7 @@ func (o *Outcome) Said(sys unit.System) []string {
 		said = append(said, words.Say("The place has no room for a path or a door: plants stand side by side, and are reached from outside."))
 	}
 	if o.Plain {
-		said = append(said, words.Say("The emitters are plain ones that do not compensate: the supply has too little head for those that do."))
+		said = append(said, words.Say("The emitters are plain ones that do not compensate: those that do need more head than there can be."))
 	}
 	if o.Cut {
 		said = append(said, words.Say("The search for tubing and zones ended before all were compared. There may be a better plan."))

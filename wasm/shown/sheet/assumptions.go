@@ -10,6 +10,11 @@ import (
 func Assumptions() []formula.Assumption {
 	return []formula.Assumption{
 		{
+			Code: "sheet.moreHead", Title: "Head that a design may take of a pump that is yet to be bought, above the least that any takes with as few zones", Values: []float64{moreHead}, Kind: unit.Head,
+			Used:   "A plan that is proposed from five answers.",
+			Source: source.Ref{Standing: source.Choice},
+		},
+		{
 			Code: "sheet.sameFrom", Title: "Emission uniformity from which plants are said to get the same water",
 			Values: []float64{sameFrom}, Kind: unit.Share,
 			Used:   "The words of the answer.",
