@@ -8,6 +8,7 @@ import { listed } from "./list.js";
 import { find } from "./places.js";
 import { ask } from "./questions.js";
 import { planId } from "./standing.js";
+import { step } from "./undo.js";
 import { load } from "./update.js";
 
 /** @param {HTMLElement} button */
@@ -19,6 +20,10 @@ export function press(button) {
     case "set-clock":
       keepTyped();
       return ask({ ask: "answer", action: "set-clock", clock: clock() });
+    case "undo":
+      return step(-1);
+    case "redo":
+      return step(1);
     case "print":
       settle();
       return print();

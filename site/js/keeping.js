@@ -8,6 +8,7 @@ import { find } from "./places.js";
 import { busy } from "./questions.js";
 import { addressOf } from "./sight.js";
 import { example, keepForm, write } from "./standing.js";
+import { stands } from "./undo.js";
 
 const patience = 2000; // ms that a number which is being typed stands before its plan is kept
 const often = 400; // ms between two changes of the address: browsers allow some three a second
@@ -45,6 +46,7 @@ export function leave() {
 /** Keeps the plan whose answer stands on the page. */
 function keepShown() {
   kept = shown;
+  if (kept) stands(kept);
   keep();
   offer();
   // A reload right after a change must not lose it.

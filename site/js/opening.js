@@ -7,6 +7,7 @@ import { listed } from "./list.js";
 import { find } from "./places.js";
 import { ask } from "./questions.js";
 import { site } from "./site.js";
+import { forgetSteps } from "./undo.js";
 import { enter, planId, stand, wants, write } from "./standing.js";
 
 let hiding = 0;
@@ -45,6 +46,7 @@ export function opened() {
 
 /** Another plan stands on the page. @param {any} opening @param {import("./questions.js").Reply} reply */
 export function become(opening, reply) {
+  forgetSteps();
   stand({ ...opening, worked: opening.worked || opening.ask === "openFile" }, reply.link);
   standOn(opening.link ?? reply.link);
   find("[data-back]").hidden = !opening.last;

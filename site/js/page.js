@@ -20,6 +20,7 @@ import { ask, begin } from "./questions.js";
 import { compose, take } from "./replies.js";
 import { planId } from "./standing.js";
 import { listen, watch } from "./store.js";
+import { step, unshape } from "./undo.js";
 import { offline } from "./update.js";
 
 offline();
@@ -111,7 +112,17 @@ function hear() {
   planForm.addEventListener("toggle", ({ target }) => {
     if (target instanceof HTMLDetailsElement && target.dataset.group) turned(target);
   }, true);
-  addEventListener("popstate", () => openWanted() || show(placeIn(location.hash) || "answer", true));
+  addEventListener("popstate", ({ state }) => {
+    const place = placeIn(location.hash) || "answer"; // before the address is that of what stands
+    if (!openWanted() && !unshape(state?.shape ?? 0) && place !== at) show(place, true);
+  });
+  addEventListener("keydown", (event) => {
+    const key = event.key.toLowerCase();
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || !(key === "z" || key === "y") || event.target instanceof Element && event.target.closest("#log")) return;
+    event.preventDefault();
+    leave();
+    step(key === "y" || event.shiftKey ? 1 : -1);
+  });
   addEventListener("pageshow", ({ persisted }) => {
     if (!persisted) return;
     agree(); // it has heard nothing of what other pages did

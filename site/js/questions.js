@@ -8,7 +8,7 @@ import { planner } from "./planner.js";
 /**
  * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
  *   title: string, announce: string, focus: string, at: string, owed: string[], more: number, number: number, fileName: string, fileKind: string, file: string}} Reply
- * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string, led?: boolean, back?: boolean}} Question
+ * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string, led?: boolean, back?: boolean, undo?: boolean}} Question
  */
 
 /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -69,8 +69,8 @@ export function begin(text, told) {
  * @param {Question} question
  */
 export function ask(question) {
-  const plain = queue.findIndex((q) => q.ask === "answer" && !q.action);
-  if (plain >= 0 && question.ask === "answer" && !question.action) {
+  const plain = queue.findIndex((q) => q.ask === "answer" && !q.action && !q.undo);
+  if (plain >= 0 && question.ask === "answer" && !question.action && !question.undo) {
     question.submitted ||= queue[plain].submitted;
     queue.splice(plain, 1);
   }

@@ -12,6 +12,7 @@ import { become, opened } from "./opening.js";
 import { find, logForm, planForm, reveal } from "./places.js";
 import { askAgain, askLast, busy, changes, idle, moves, saves } from "./questions.js";
 import { at, inSight, jobOf } from "./sight.js";
+import { canStep, reshaped, shapeNow } from "./undo.js";
 import { call, entered, example, planId, stay, write } from "./standing.js";
 
 /** What the two forms held when the last question was asked, to see what was typed since. */
@@ -59,10 +60,13 @@ export function take(question, reply) {
   for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
   drew(reply.number);
   if (reply.fragments.some(({ id }) => id === "job")) address(); // of the cards in it
+  canStep();
   if (reply.at && (question.action || moved || at !== "all")) {
     const job = jobOf(at) !== jobOf(reply.at);
+    const shapes = question.action && !/^(show\.|set-clock|log-|ask-)/.test(question.action);
+    if (shapes) reshaped();
     inSight(reply.at);
-    if (question.action) entered(job && !question.back);
+    if (question.action) entered((job || shapes) && !question.back, shapeNow());
   }
   const feedback = question.ask === "feedback";
   const saving = feedback || saves(question);
@@ -74,7 +78,7 @@ export function take(question, reply) {
     document.title = reply.title + " – Evenrow";
     call(reply.title);
   }
-  if (!saving && (question.action || moved)) keep();
+  if (!saving && (question.action || moved || question.undo)) keep(question.undo);
   if (reply.link && !busy()) keepAnswered();
   if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
   if (!question.quiet) announce(reply.announce);

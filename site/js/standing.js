@@ -136,18 +136,19 @@ export function write(link) {
   const address = link && addressOf(link);
   const moves = address && location.hash !== address;
   if (moves) was = location.hash;
-  if (moves || history.state?.plan !== planId) history.replaceState({ plan: planId }, "", address || undefined);
+  if (moves || history.state?.plan !== planId) history.replaceState({ plan: planId, shape: history.state?.shape }, "", address || undefined);
   note("here", { text: planId, at: [was, location.hash] });
 }
 
 /**
  * Puts what is in sight into the address and the history.
  * @param {boolean} [push] whether Back is to lead to what was in sight before
+ * @param {number} [shape] a mark of which rows and other records there are
  */
-export function entered(push) {
+export function entered(push, shape) {
   const address = addressOf(linkIn(location.hash)) || location.pathname + location.search;
   was = location.hash;
-  history[push ? "pushState" : "replaceState"]({ plan: planId }, "", address);
+  history[push ? "pushState" : "replaceState"]({ plan: planId, shape: shape ?? history.state?.shape }, "", address);
   note("here", { text: planId, at: [was, location.hash] });
 }
 

@@ -103,6 +103,26 @@ func Foot(errs []plan.Error) string {
 		HTML(`</strong> `).Text(errs[0].Text).String()
 }
 
+// Removed says which record an action has removed; nothing where it has removed none.
+func Removed(action, record string) string {
+	one, number, _ := strings.Cut(strings.TrimPrefix(action, "remove-"), ".")
+	if record == "" || !strings.HasPrefix(action, "remove-") {
+		return ""
+	}
+	for _, s := range plan.Sections() {
+		if s.One == one && s.List {
+			return words.Say("{row} is removed.", words.Say(s.Record.Begin, number))
+		}
+	}
+	return ""
+}
+
+// Done says what a button has done, with one that takes it back.
+func Done(what string) string {
+	w := &block.Writer{}
+	return w.HTML(`<p>`).Text(what).HTML(` <button type="button" class="button" data-do="undo">`).Text(words.Say("Put it back")).HTML(`</button></p>`).String()
+}
+
 // Left is the line that stays in sight while the five questions are answered.
 func Left(left int, errs []plan.Error) string {
 	w := &block.Writer{}

@@ -106,6 +106,10 @@ func (s *Session) Answer(typed string) Reply {
 	}
 	r.told(s.screen(s.work(p), at), moved)
 	r.clear()
+	if done := form.Removed(m.action, m.Record); done != "" {
+		r.add("done", form.Done(done))
+		r.Announce = words.Sentences(done, r.Announce)
+	}
 	if was.Job == form.Start && !d.Has("place.length") {
 		r.add("stale", form.Message(words.Say(form.AnExample)))
 	}
@@ -124,7 +128,7 @@ type Move struct {
 	Record string     // the path of the record of the form that was moved or added; that of a record 0 where the last is gone
 	was    form.Place
 	to     string // the address within the page that was asked for
-	action string // of the five questions
+	action string // that was asked for
 }
 
 // Apply does what the button pressed asks for, as [plan.Draft.Apply] does, and what
@@ -136,9 +140,10 @@ func Apply(d *plan.Draft) Move {
 		m.to, m.At = to, view.Find(to, m.was)
 		d.Set(plan.ActionName, "")
 	}
+	m.action = d.Get(plan.ActionName)
 	if m.At.Job == form.Start {
 		propose.SwitchUnits(d)
-		if m.action = d.Get(plan.ActionName); m.action == form.AskMore {
+		if m.action == form.AskMore {
 			propose.More(d)
 		}
 	}
