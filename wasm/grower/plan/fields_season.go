@@ -19,10 +19,7 @@ const apart = 2 * 365
 
 // around returns the first and the last date that a planting may have.
 func around(p *Plan) (from, to int) {
-	at := p.Season.Date
-	if p.Season.Mode == FromFrost {
-		at = p.Season.LastFrost
-	}
+	at := p.anchor()
 	return at - apart, at + apart
 }
 
@@ -55,8 +52,8 @@ var seasonFields = []*Field{
 	date(5, "first-frost", "First frost", "2027-10-08",
 		"After the season.", func(p *Plan, _ int) *int { return &p.Season.FirstFrost }).when(frosty).must(func(p *Plan, _ int) *words.Remark {
 		last := day.Day(p.Season.LastFrost)
-		if first := day.Day(p.Season.FirstFrost); first <= last || first > last+365 {
-			return words.About("{field} must be after the last frost and within a year of it, from {first} to {last}.", (last + 1).ISO(), (last + 365).ISO())
+		if first := day.Day(p.Season.FirstFrost); first <= last || first > last+yearLong {
+			return words.About("{field} must be after the last frost and within a year of it, from {first} to {last}.", (last + 1).ISO(), (last + yearLong).ISO())
 		}
 		return nil
 	}),

@@ -55,7 +55,7 @@ var exempt = map[string]string{
 	"sheet.rounding": "precision", "sheet.sameHead": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",
 	"sheet.pairing": "time that a reader waits", "sheet.dozens": "time that a reader waits", "sheet.unpriced": "form of the page", "sheet.fine": "precision",
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
-	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page",
+	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page", "season.week": "days of a week",
 	"startup.brim": "precision", "startup.leastShare": "precision", "shots.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",
 	"startup.halvings": "precision", "startup.mostWork": "where a search ends", "startup.shortest": "precision",
 	"block.BarHeight": "form of a picture", "form.inSight": "form of the page", "grow.letterWidth": "form of a picture", "watering.hour": "a unit", "watering.outages": "form of a table",

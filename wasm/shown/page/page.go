@@ -97,14 +97,14 @@ func (s *Session) Answer(typed string) Reply {
 	if len(errs) > 0 {
 		last := good(d)
 		if last != nil {
-			r.told(s.screen(s.work(last), at), moved)
+			r.told(s.screen(s.workOn(d, last), at), moved)
 			r.Link = ""
 		}
 		r.wrong(errs)
 		r.Announce = form.Aloud(errs)
 		return s.sends(r)
 	}
-	r.told(s.screen(s.work(p), at), moved)
+	r.told(s.screen(s.workOn(d, p), at), moved)
 	r.clear()
 	if done := form.Removed(m.action, m.Record); done != "" {
 		r.add("done", form.Done(done))
@@ -114,6 +114,8 @@ func (s *Session) Answer(typed string) Reply {
 		r.add("stale", form.Message(words.Say(form.AnExample)))
 	}
 	switch {
+	case m.Record == "season":
+		r.Announce = words.Sentences(words.Say("The season is moved."), r.Announce)
 	case m.Record == "sky":
 		r.Announce = words.Sentences(words.Say("The clock is set."), r.Announce)
 	case m.to != "":
@@ -147,7 +149,7 @@ func Apply(d *plan.Draft) Move {
 			propose.More(d)
 		}
 	}
-	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" {
+	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" && m.Record != "season" {
 		m.At.Record = m.Record
 	}
 	return m
@@ -160,6 +162,10 @@ func (m *Move) Focus() string {
 	switch {
 	case last:
 		return "f-" + list
+	case m.Record == "sky":
+		return "f-sky"
+	case m.Record == "season":
+		return "h-job"
 	case m.Record != "":
 		return "s-" + m.Record
 	case to == "":

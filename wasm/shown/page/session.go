@@ -3,11 +3,17 @@ package page
 import (
 	"strconv"
 
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
+
+// TodayName is the name in form data of the day on which a plan is looked at, with
+// the time of the device's clock or without: "2027-07-15T14:05", as
+// [day.ParseMoment] takes it. The calculation knows no other clock.
+const TodayName = "today"
 
 // StepName is the name in form data of what [Session.Rest] is asked for.
 const StepName = "step"
@@ -50,7 +56,7 @@ func (s *Session) Rest(typed string) Reply {
 	if at.Job == form.Start {
 		return Reply{}
 	}
-	screen := s.screen(s.work(p, which), at)
+	screen := s.screen(s.workOn(d, p, which), at)
 	r := Reply{Fragments: screen.Explored(which)}
 	r.owes(screen, step)
 	return s.sends(r)
@@ -94,7 +100,15 @@ func (s *Session) screen(held *sheet.Sheet, at form.Place) *view.Screen {
 	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link}
 }
 
-// work returns the sheet of a plan, with the explorations that are named.
+// workOn is [Session.work], looked at on the day that the form holds.
+func (s *Session) workOn(d plan.Draft, p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
+	worked := s.work(p, also...)
+	worked.Now = day.ParseMoment(d.Get(TodayName))
+	return worked
+}
+
+// work returns the sheet of a plan, with the explorations that are named, on no
+// day.
 func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	held := *s
 	*s = Session{number: held.number} // nothing that a fault leaves half done is held, nor two plans at once
@@ -108,6 +122,7 @@ func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 			held.explored[which] = true
 		}
 	}
+	held.sheet.Now = day.Moment{}
 	*s = held
 	return held.sheet
 }

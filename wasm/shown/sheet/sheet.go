@@ -7,6 +7,7 @@
 package sheet
 
 import (
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/works/chance"
@@ -165,6 +166,7 @@ type Sheet struct {
 	Startup  *startup.Startup   // the first minutes of a shot and the last; nil where no water flows
 	Faults   *fault.Faults      // what wear, dirt and leaks do; nil where no water flows
 	Chance   []chance.Zone      // zones of emitters that differ; empty where no water flows
+	Now      day.Moment         // when it is looked at; none where nobody knows
 	Sameness Sameness           // how the water of one plant compares with another's
 	Water    []RowWater         // by row; nil but where emitters that are watered together differ
 	Untried  bool               // Fixes are not all that there may be: a search for them ended at its bound

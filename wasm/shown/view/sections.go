@@ -116,6 +116,7 @@ var Jobs = []Job{
 			{ID: "sky", Title: "Sun and weather", Sections: []string{"sky", "months"}},
 		},
 		Sections: []Section{
+			{ID: "week", Title: "This week", With: by(sheet.Season), draw: grow.Week, Open: true, Screen: true},
 			{ID: "season", Title: "The season", With: by(sheet.Season), draw: grow.Season, Open: true},
 			{ID: "tasks", Title: "What to do, week by week", With: by(sheet.Season), draw: grow.Tasks, Card: true},
 		},
@@ -124,6 +125,7 @@ var Jobs = []Job{
 		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true,
 		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}}},
 		Sections: []Section{
+			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Open: true, Card: true},
 			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots},
 			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank},
@@ -135,6 +137,7 @@ var Jobs = []Job{
 	{
 		ID: "mend", Title: "Mend", Asks: "What is wrong, and what now?",
 		Sections: []Section{
+			{ID: "stopped", Title: "If the water stops now", With: by(sheet.Season), draw: watering.Stopped, Open: true, Screen: true},
 			{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage, Open: true},
 			{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush},
 			{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults},

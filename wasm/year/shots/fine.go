@@ -66,6 +66,19 @@ type Span struct {
 	First, Last int // lines of the card
 }
 
+// On returns the line of a day; nil where the card has none.
+func (c *Card) On(d day.Day) *Line {
+	if !c.Ready() {
+		return nil
+	}
+	for i := range c.Lines {
+		if l := &c.Lines[i]; d >= l.From && int(d-l.From) < l.Days {
+			return l
+		}
+	}
+	return nil
+}
+
 // Spans are the settings of a zone one after another, those of all zones for 0:
 // lines that follow each other and are set alike on each kind of day that is on
 // the card are one.

@@ -63,10 +63,14 @@ func (l *Line) Lasts(b *Bed, sky Sky, at float64) float64 {
 
 // Worst returns the bed of the line that is out of water first, when the water
 // stops in the morning of a hot day.
-func (l *Line) Worst() *Bed {
+func (l *Line) Worst() *Bed { return l.First(Morning) }
+
+// First returns the bed that is out of water first, when the water stops at a time
+// of a hot day.
+func (l *Line) First(at float64) *Bed {
 	worst := &l.Beds[0]
 	for i := range l.Beds {
-		if b := &l.Beds[i]; l.Lasts(b, Hot, Morning) < l.Lasts(worst, Hot, Morning) {
+		if b := &l.Beds[i]; l.Lasts(b, Hot, at) < l.Lasts(worst, Hot, at) {
 			worst = b
 		}
 	}
