@@ -66,7 +66,7 @@ export function take(question, reply) {
     const shapes = question.action && !/^(show\.|set-clock|log-|ask-)/.test(question.action);
     if (shapes) reshaped();
     inSight(reply.at);
-    if (question.action) entered((job || shapes) && !question.back, shapeNow());
+    if (question.action || question.undo) entered((job || Boolean(shapes)) && !question.back && !question.undo, shapeNow());
   }
   const feedback = question.ask === "feedback";
   const saving = feedback || saves(question);
