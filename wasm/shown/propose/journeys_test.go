@@ -186,3 +186,75 @@ func TestALineThatClimbsIsAsLong(t *testing.T) {
 		t.Errorf("%+v", p.Runs[0])
 	}
 }
+
+// Where not all find a place, each crop has its share of what does: three to one.
+func TestCropsKeepTheirShares(t *testing.T) {
+	_, _, o := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "90", "ask.crop.2", "sweet pepper", "ask.plants.2", "30",
+		"ask.medium", "bucket", "ask.length", "6", "ask.width", "3", "ask.supply", "mains", "ask.distance", "8")
+	if n := total(o.Planned); len(o.Planned) != 2 || n >= 120 || n < 20 {
+		t.Fatalf("%+v", o)
+	}
+	if a, b := o.Planned[0].Plants, o.Planned[1].Plants; a < 3*b-4 || a > 3*b+4 {
+		t.Errorf("%d and %d of 90 and 30", a, b)
+	}
+}
+
+// 31 tomatoes take eleven slabs of three, in two rows of six and five, since eight
+// metres less the door and a strip hold six, 1.2 m apart; and a row is as far from
+// the next as the floor carries 2.7 to the square metre, 1/(2.7 x 0.4) m.
+func TestRowsOfACropAreAlike(t *testing.T) {
+	_, p, o := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "31", "ask.medium", "coco-slab",
+		"ask.length", "8", "ask.width", "9", "ask.supply", "mains", "ask.distance", "8")
+	if len(p.Rows) != 2 || p.Rows[0].Plants != 18 || p.Rows[1].Plants != 13 {
+		t.Fatalf("rows %+v", p.Rows)
+	}
+	if p.Rows[1].Gap != 0.925 {
+		t.Errorf("the rows are %v apart", p.Rows[1].Gap)
+	}
+	if got, want := p.Rows[0].Gap, (9-0.925)/2; got > want || got < want-1e-3 {
+		t.Errorf("row 1 stands %v from the wall, want %v", got, want)
+	}
+	if o.Room != o.Usual {
+		t.Errorf("%+v", o.Room)
+	}
+}
+
+// A regulator is set half-way between what the emitters need, which is 1.03 bar, a
+// foul filter's 0.32 bar, 1 m of margin and 0.4 m of rise, and what drip tubing of
+// 4 bar may carry in the sun: 1.49 and 2.48 bar, of which tenths are set.
+func TestTheRegulatorOfATap(t *testing.T) {
+	_, p, _ := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "10", "ask.medium", "bucket", "ask.length", "6", "ask.width", "3",
+		"ask.supply", "mains", "ask.static", "4", "ask.distance", "8", "ask.rise", "0.4")
+	if got := p.Supply.Regulator; got < 1.9e5-1 || got > 1.9e5+1 {
+		t.Errorf("set to %v Pa", got)
+	}
+	_, p, _ = journey(t, "ask.crop.1", "tomato", "ask.plants.1", "10", "ask.medium", "bucket", "ask.length", "6", "ask.width", "3",
+		"ask.supply", "mains", "ask.static", "2", "ask.distance", "8", "ask.rise", "0.4")
+	if p.Supply.Regulator != 0 {
+		t.Error("tubing is kept from a pressure that it can bear")
+	}
+}
+
+// In a very long line no crop begins where no row of a plan may, and no row has more
+// plants than one may.
+func TestVeryLongLines(t *testing.T) {
+	_, p, o := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "150", "ask.crop.2", "sweet pepper", "ask.plants.2", "50",
+		"ask.medium", "bucket", "ask.length", "100", "ask.width", "0.6", "ask.supply", "pump-wanted", "ask.distance", "8")
+	if total(o.Planned) == 200 || len(p.Rows) < 1 {
+		t.Errorf("%+v", o)
+	}
+	_, _, o = journey(t, "ask.crop.1", "strawberry", "ask.plants.1", "900", "ask.medium", "coco-slab",
+		"ask.length", "200", "ask.width", "0.5", "ask.supply", "pump-wanted", "ask.distance", "8")
+	if total(o.Planned) != 400 {
+		t.Errorf("%+v", o)
+	}
+}
+
+func TestPlainEmittersInUSUnits(t *testing.T) {
+	_, p, o := journey(t, "units", "us", "ask.crop.1", "tomato", "ask.plants.1", "8", "ask.medium", "pot", "ask.length", "15", "ask.width", "4",
+		"ask.supply", "gravity", "ask.tank-height", "5", "ask.distance", "9")
+	d := plan.DraftOf(p)
+	if !o.Plain || d.Get("limits.reserve") != "1.5" || d.Get("place.path") != "2" || d.Get("place.door") != "2.5" || d.Get("place.margin") != "0.3" {
+		t.Errorf("%+v, a margin of %s ft", o, d.Get("limits.reserve"))
+	}
+}

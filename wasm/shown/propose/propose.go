@@ -307,13 +307,14 @@ func (o *Outcome) drive(m *work.Meter, p *plan.Plan, a *Answers) *plan.Plan {
 			best, o.Plain, o.Verdict, o.Fixes, o.Cut = q, true, other.Verdict, other.Fixes, other.Cut
 		}
 	}
-	// The tank is of no consequence for the flows, and follows them.
+	// The tank is of no consequence for the flows, and follows them: an hour of them
+	// is not to be less by rounding.
 	m.Within(func() {
 		flow := 0.0
 		for _, z := range sheet.Judged(best, m).Zones {
 			flow = max(flow, z.Flow)
 		}
-		if tank := round(p, unit.Volume, flow*anHour, 50); best.Supply.Kind != plan.Mains && best.Supply.Tank < tank {
+		if tank := round(p, unit.Volume, flow*anHour*(1+1e-6), 50); best.Supply.Kind != plan.Mains && best.Supply.Tank < tank {
 			best.Supply.Tank = min(tank, plan.FieldNamed("supply", "tank").Max)
 		}
 	})

@@ -145,6 +145,13 @@ func whole(t *testing.T, name string, a Answers, p *plan.Plan, o Outcome) {
 			t.Errorf("%s\n%s: %v was answered, and %v is planned", name, what, v[0], v[1])
 		}
 	}
+	flow := 0.0
+	for i := range p.Rows {
+		flow += float64(p.Rows[i].Plants) * p.Emitters[0].Flow
+	}
+	if p.Filter.Rated < flow*(1-1e-9) {
+		t.Errorf("%s\nthe filter is for %v, and all plants take %v", name, p.Filter.Rated, flow)
+	}
 	planted := map[int]int{}
 	for i := range p.Rows {
 		planted[p.Rows[i].Crop] += p.Rows[i].Plants
