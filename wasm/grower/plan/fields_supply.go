@@ -65,6 +65,8 @@ var supplyFields = []*Field{
 		"0 when there is none.", func(p *Plan, _ int) *float64 { return &p.Supply.Regulator }).when(supplied(PumpPoints, PumpTwo, GravityTank, Mains)),
 	number(9, "devices", "Loss in other devices", unit.Pressure, 0, 3, 0,
 		"What a backflow device, a meter or a timer valve takes: see its data sheet.", func(p *Plan, _ int) *float64 { return &p.Supply.Devices }).when(supplied(PumpPoints, PumpTwo, GravityTank, Mains)),
+	number(10, "label", "Power on the label, if it is there", unit.Power, 2, 7500, 0,
+		"Only to see whether the figures on the label can all be so.", func(p *Plan, _ int) *float64 { return &p.Supply.Label }).optional().when(supplied(PumpTwo)),
 }
 
 var pointFields = []*Field{

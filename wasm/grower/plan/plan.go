@@ -79,6 +79,7 @@ type Supply struct {
 	ShutOff float64 // m, PumpTwo: head at no flow
 	MaxFlow float64 // m³/s, PumpTwo: flow at no head
 	Power   float64 // W, PumpPower: what the label says
+	Label   float64 // W, PumpTwo: the power on the label, which the two figures are held against; Unset where there is none
 
 	Static  float64 // Pa, Mains: pressure with every tap closed
 	TapFlow float64 // m³/s, Mains: flow of the open tap into a bucket

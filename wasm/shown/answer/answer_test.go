@@ -194,7 +194,7 @@ func TestADesignThatNeedsNoPump(t *testing.T) {
 // answer and a name for what ends a room, and each a reason with its figures.
 func TestEveryFindingIsTold(t *testing.T) {
 	sc := part{scene.New(sheet.Answer(plan.Default()), nil)}
-	sc.S.Water = make([]sheet.RowWater, 2)
+	sc.S.Water, sc.S.Wanted = make([]sheet.RowWater, 2), &sheet.Wanted{Does: true, Least: 12, Flow: 1e-4, Most: 20}
 	for k := range sheet.FindingKind(sheet.FindingKinds) {
 		told := &tellings[k]
 		judges := sheet.Kinds[k].Verdict != sheet.Yes

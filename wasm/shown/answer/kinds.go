@@ -26,6 +26,12 @@ var tellings [sheet.FindingKinds]told = [...]told{
 	sheet.PowerOnly: {
 		whyOf: part.powerOnly,
 	},
+	sheet.LabelFigures: {
+		whyOf: part.labelFigures,
+	},
+	sheet.LabelShort: {
+		whyOf: part.labelShort,
+	},
 	sheet.NeverOpen: {
 		lineOf: part.shutLine,
 		whyOf:  part.neverOpen,
@@ -202,6 +208,22 @@ func (sc part) inZone(f *sheet.Finding, one, all string) string {
 
 func (sc part) powerOnly(f *sheet.Finding) string {
 	return words.Say("Power is flow times head: {power} can be much water lifted a little, or a little water lifted high, and only the second opens emitters. Whether your pump is such a one its curve says, or its greatest head and its greatest flow: look them up, and type them in.", sc.Amount(unit.Power, f.Value))
+}
+
+func (sc part) labelFigures(f *sheet.Finding) string {
+	p := &sc.S.Plan.Supply
+	not := words.Say("The figures on the pump's label cannot all be so. A pump of {head} and {flow} puts up to {power} into the water, and one with {label} on its label at most {most}.",
+		sc.Amount(unit.Head, p.ShutOff), sc.Amount(unit.Flow, p.MaxFlow), sc.Amount(unit.Power, f.Value), sc.Amount(unit.Power, p.Label), sc.Amount(unit.Power, f.Limit))
+	if sc.S.FlowOfAnHour() {
+		return words.Sentences(not, words.Say("If the flow is that of an hour, type it with its unit: {flow}.", sc.Amount(unit.EmitterFlow, p.MaxFlow/60)))
+	}
+	return not
+}
+
+func (sc part) labelShort(f *sheet.Finding) string {
+	w := sc.S.Wanted
+	return words.Say("A pump of {power} cannot be such a one: {head} at {flow} are {water} in the water alone, and of what is on a label at most {most} gets there.",
+		sc.Amount(unit.Power, sc.S.Plan.Supply.Power), sc.Amount(unit.Head, w.Least), sc.Amount(unit.Flow, w.Flow), sc.Amount(unit.Power, f.Value), sc.Amount(unit.Power, f.Limit))
 }
 
 func (sc part) narrowPump(f *sheet.Finding) string {

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/filter"
+	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
@@ -154,9 +155,7 @@ func (s *Sheet) findBest(f Finding) {
 // judgePlan finds what is wrong whatever the flows are.
 func (s *Sheet) judgePlan() {
 	p := s.Plan
-	if p.Supply.Kind == plan.PumpPower {
-		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Supply.Power})
-	}
+	s.judgeLabel()
 	largest := filter.LargestOpening(smallestPassage(p), filter.Loosest)
 	switch {
 	case p.Filter.Present == 0:
@@ -175,6 +174,32 @@ func (s *Sheet) judgePlan() {
 		s.judgeRow(i)
 	}
 	s.judgeGround()
+}
+
+// judgeLabel holds what stands on a pump's label against each other, and against
+// what the pump is to do.
+func (s *Sheet) judgeLabel() {
+	rho := s.Layout.Network.Water.Density
+	switch p := &s.Plan.Supply; p.Kind {
+	case plan.PumpTwo:
+		most := pump.MostToWater * p.Label
+		if best := pump.BestOfTwo(rho, p.ShutOff, p.MaxFlow); p.Label != plan.Unset && best > most {
+			s.find(Finding{Kind: LabelFigures, Row: -1, Value: best, Limit: most})
+		}
+	case plan.PumpPower:
+		s.find(Finding{Kind: PowerOnly, Row: -1, Value: p.Power})
+		most := pump.MostToWater * p.Power
+		if w := s.Wanted; w.Does && pump.HydraulicPower(rho, w.Flow, w.Least) > most {
+			s.find(Finding{Kind: LabelShort, Row: -1, Value: pump.HydraulicPower(rho, w.Flow, w.Least), Limit: most})
+		}
+	}
+}
+
+// FlowOfAnHour says whether the figures on a label can all be so if the flow is that
+// of an hour, which was taken for one of a minute.
+func (s *Sheet) FlowOfAnHour() bool {
+	p := &s.Plan.Supply
+	return pump.BestOfTwo(s.Layout.Network.Water.Density, p.ShutOff, p.MaxFlow/60) <= pump.MostToWater*p.Label
 }
 
 // smallestPassage returns the smallest passage of the emitters in use, in m.

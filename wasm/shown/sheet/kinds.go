@@ -11,6 +11,8 @@ type FindingKind uint8
 
 const (
 	PowerOnly    FindingKind = iota // only the power of the pump is known, which does not say how high it lifts the water
+	LabelFigures                    // a label's head, flow and power cannot all be so
+	LabelShort                      // a pump of so much power cannot be the one that is wanted
 	NeverOpen                       // Count emitters stay shut
 	Unsteady                        // Count emitters open and shut in turn
 	Suction                         // on the way, flowing water is under less than the air's pressure
@@ -65,6 +67,8 @@ type Measure struct {
 // and Limit of a [Finding] are.
 var Kinds [FindingKinds]KindOf = [...]KindOf{
 	PowerOnly:    {Name: "power-only", Unit: unit.Power},                                                                           // the pump's power; none
+	LabelFigures: {Name: "label-figures", Unit: unit.Power},                                                                        // most that the two figures put into the water; most that the label's power does
+	LabelShort:   {Name: "label-short", Unit: unit.Power},                                                                          // what the pump that is wanted puts into the water at the least; likewise
 	NeverOpen:    {Name: "never-open", Verdict: No, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                       // highest head that they see; opening head
 	Unsteady:     {Name: "unsteady", Verdict: No, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                         // head while shut; closing head
 	Suction:      {Name: "suction", Verdict: Nearly, Unit: unit.Head, Low: true, Breaks: limit.Reach.Alone()},                      // head there, negative; none

@@ -103,7 +103,11 @@ func TestEveryFixHasItsRow(t *testing.T) {
 func TestEveryKindIsFound(t *testing.T) {
 	makes := [FindingKinds]func(p *plan.Plan){
 		PowerOnly: func(p *plan.Plan) { p.Supply.Kind, p.Supply.Power = plan.PumpPower, 50 },
-		NeverOpen: func(p *plan.Plan) { *p = *hump(0.2, 5) },
+		LabelFigures: func(p *plan.Plan) {
+			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Label = plan.PumpTwo, 3, 800/6e4, 10
+		},
+		LabelShort: func(p *plan.Plan) { p.Supply.Kind, p.Supply.Power = plan.PumpPower, 5 },
+		NeverOpen:  func(p *plan.Plan) { *p = *hump(0.2, 5) },
 		// Enough for an emitter by itself, and not for all of a long row together.
 		Unsteady: func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow = plan.Mains, 0.9e5, 2e-3

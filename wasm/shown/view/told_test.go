@@ -250,3 +250,58 @@ func TestRowNumbersHaveRoom(t *testing.T) {
 		t.Errorf("%d of 40 rows have their numbers on a narrow picture", got)
 	}
 }
+
+// What is said of a label that cannot be so, in the units of the plan, and what it
+// says of a pump that is too weak.
+func TestLabelsInWords(t *testing.T) {
+	label := func(sys unit.System, head, flow, power float64) *plan.Plan {
+		p := plan.Default()
+		p.Units, p.Supply.Kind = sys, plan.PumpTwo
+		p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Label = head, flow, power
+		return p
+	}
+	weak := plan.Default()
+	weak.Supply.Kind, weak.Supply.Power = plan.PumpPower, 5
+	for _, tt := range []struct {
+		p         *plan.Plan
+		want, not string
+	}{
+		{label(unit.Metric, 3, 800/6e4, 10), "A pump of 3.0 m and 800.00 L/min puts up to 151 W into the water, and one with 10 W on its label at most 8 W. If the flow is that of an hour, type it with its unit: 800.0 L/h.", ""},
+		{label(unit.US, 3, 800/6e4, 10), "A pump of 9.8 ft and 211.34 gal/min puts up to 0.20 hp into the water, and one with 0.01 hp on its label at most 0.01 hp. If the flow is that of an hour, type it with its unit: 211.34 gal/h.", ""},
+		{label(unit.Metric, 100, 2000/6e4, 10), "cannot all be so", "of an hour"},
+		{label(unit.Metric, 3, 800/3.6e6, 10), "", "cannot all be so"},
+		{weak, "A pump of 5 W cannot be such a one: 12.1 m at 4.00 L/min are 8 W in the water alone, and of what is on a label at most 4 W gets there.", ""},
+	} {
+		got := strings.ReplaceAll(said(t, sheet.Answer(tt.p), "findings"), "\u00a0", " ")
+		if !strings.Contains(got, tt.want) || tt.not != "" && strings.Contains(got, tt.not) {
+			t.Errorf("said %.600s, want %q and not %q", got, tt.want, tt.not)
+		}
+	}
+}
+
+// A pump that is bought by the figures that the answer prints makes the answer Yes, in
+// either system: at the least and at the most that they allow.
+func TestTheWantedPumpAsItIsPrinted(t *testing.T) {
+	for _, sys := range []unit.System{unit.Metric, unit.US} {
+		for _, key := range []string{"millrace", "balcony", "ring"} {
+			p := planOf(t, key).Clone()
+			p.Units, p.Supply.Kind, p.Runs[0].Rise = sys, plan.PumpWanted, 0.5
+			v := inTheAnswer(t, p, `Yes, with a pump of at least ([\d.]+)\x{a0}(?:m|ft) at ([\d.]+)\x{a0}(?:L|gal)/min, at most ([\d.]+)\x{a0}(?:m|ft) with everything shut\.`)
+			head := unit.Of(unit.Head, sys)
+			least, top, flow := head.ToInner(v[0]), head.ToInner(v[2]), unit.Of(unit.Flow, sys).ToInner(v[1])
+			for _, points := range [][]plan.Point{
+				{{Head: top}, {Flow: flow, Head: least}},
+				{{Head: top}, {Flow: flow, Head: top - 1e-3}},
+				{{Head: least + 1e-3}, {Flow: flow, Head: least}},
+				{{Head: top}, {Flow: flow / 2, Head: least + 2e-3}, {Flow: flow, Head: least}},
+			} {
+				q := p.Clone()
+				q.Supply.Kind, q.Supply.Regulator, q.Supply.Devices = plan.PumpPoints, 0, 0
+				q.Supply.Points = points
+				if s := sheet.Answer(q); s.Verdict != sheet.Yes {
+					t.Errorf("system %d, %s: %+v: %+v", sys, key, points, s.Findings[0])
+				}
+			}
+		}
+	}
+}

@@ -3,6 +3,7 @@ package pump
 import (
 	"evenrow/wasm/ground/formula"
 	"evenrow/wasm/ground/source"
+	"evenrow/wasm/ground/unit"
 )
 
 // Assumptions are what this package goes by and no formula shows.
@@ -19,6 +20,12 @@ func Assumptions() []formula.Assumption {
 			Rule:   "A parabola: see the formulas for the head of a pump and of a tap.",
 			Used:   "The head of a pump known by two figures, of a tap, and of a pump that the answer asks for.",
 			Source: source.Ref{At: "real curves lie on both sides of it", Standing: source.Practice},
+		},
+		{
+			Code: "pump.MostToWater", Title: "Share of the power on a pump's label that gets into the water at best",
+			Values: []float64{MostToWater}, Kind: unit.Share,
+			Used:   "Whether the figures on a label can all be so. A good pump of 13 hp reaches 85 %, without the loss of its motor; small pumps reach less than half (from memory). Labels say what the motor takes up or what it gives, so nothing less would be wrong for certain.",
+			Source: source.Ref{Work: source.Munson, At: "example 12.5: CQ CH/CP = 0.85, a pump of 13 hp", Standing: source.Choice},
 		},
 		{
 			Code: "pump.backflow", Title: "Steepness of a supply for water that runs back, as a multiple of shut-off head over last flow",

@@ -1,6 +1,8 @@
 package pump
 
 import (
+	"math"
+
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/trade/water"
 )
@@ -9,6 +11,19 @@ import (
 // rho kg/m³ by a head of h m: ρ g q h. In horsepower it is the water
 // horsepower of the trade.
 func HydraulicPower(rho, q, h float64) float64 { return rho * water.Gravity * q * h }
+
+// MostToWater is the share of the power on a pump's label that gets into the water
+// at best, whether the label says what the motor takes up or what it gives: small
+// pumps are far below it.
+const MostToWater = 0.8
+
+// BestOfTwo returns the most power in W that a pump of two figures, a head in m at
+// no flow and a flow in m³/s at no head, puts into water of density rho kg/m³: that
+// of the parabola between them ([ByTwo]), at two thirds of the head. A straight curve
+// between them has at least five eighths of it.
+func BestOfTwo(rho, shutOff, maxFlow float64) float64 {
+	return HydraulicPower(rho, maxFlow/math.Sqrt(3), shutOff*2/3)
+}
 
 // ShaftPower returns the power in W at the shaft of a pump of efficiency eta,
 // over 0 to 1, that gives q m³/s at h m.

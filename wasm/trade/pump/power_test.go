@@ -54,3 +54,28 @@ func TestShaftPowerIsMoreThanTheWaters(t *testing.T) {
 		t.Errorf("at half efficiency %g W, want %g", got, want)
 	}
 }
+
+// The most that a pump of two figures puts into the water is the greatest product of
+// flow and head on its parabola, looked for step by step; and 3 m and 800 L/min are at
+// most 0.3849 x 3 m x 13.33 L/s x 9789 N/m³, 151 W.
+func TestBestOfTwo(t *testing.T) {
+	for _, tt := range []struct{ shut, most float64 }{{3, 800 * lpm}, {34, 60 * lpm}, {0.5, lpm}, {150, 2000 * lpm}} {
+		c := must(t)(ByTwo(tt.shut, tt.most))
+		best := 0.0
+		for i := range 10001 {
+			q := tt.most * float64(i) / 1e4
+			h, _ := c.Head(q)
+			best = max(best, HydraulicPower(998.2, q, h))
+		}
+		// Steps of a ten-thousandth miss the summit by less than their square.
+		if got := BestOfTwo(998.2, tt.shut, tt.most); got < best || got > best*(1+1e-7) {
+			t.Errorf("%g m and %g L/min: %g W, step by step %g", tt.shut, tt.most/lpm, got, best)
+		}
+		if straight := HydraulicPower(998.2, tt.most/2, tt.shut/2); straight < BestOfTwo(998.2, tt.shut, tt.most)*5/8 {
+			t.Errorf("%g m and %g L/min: a straight curve puts %g W into the water", tt.shut, tt.most/lpm, straight)
+		}
+	}
+	if got := BestOfTwo(998.2, 3, 800*lpm); math.Abs(got-150.7) > 0.05 {
+		t.Errorf("3 m and 800 L/min: %g W", got)
+	}
+}
