@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { command } from "./site.js";
 
 /** The elements that hold the answer. */
-const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts"];
+const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts", "counts"];
 
 /** The elements that hold what was worked out. */
 export const results = [...answers, "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];

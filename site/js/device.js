@@ -13,6 +13,13 @@ export function clock() {
   return changes.join("\n");
 }
 
+/** What day and time it is here: "2027-07-15T14:05". */
+export function today() {
+  const now = new Date();
+  const two = (/** @type {number} */ n) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}T${two(now.getHours())}:${two(now.getMinutes())}`;
+}
+
 /**
  * @param {string} name
  * @param {string} type

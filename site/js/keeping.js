@@ -105,6 +105,8 @@ export function address() {
   const whole = new URL(box.getAttribute("value") ?? "", location.href).href;
   box.value = whole;
   for (const line of document.querySelectorAll("[data-link-text]")) line.textContent = whole;
+  for (const line of document.querySelectorAll("[data-date]")) line.textContent = new Date().toLocaleDateString();
+  for (const line of document.querySelectorAll("[data-name]")) line.textContent = find("#head").textContent;
   // On hosts that have it: the same plan as a page without scripts.
   const plain = document.querySelector("[data-plain]");
   if (plain instanceof HTMLAnchorElement) plain.search = new URL(whole).hash.slice(1);

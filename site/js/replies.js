@@ -3,7 +3,7 @@
 
 import { announce, settleSoon, unsettle } from "./aloud.js";
 import { formText, sentData } from "./boxes.js";
-import { save } from "./device.js";
+import { save, today } from "./device.js";
 import { book, openBook, openLog } from "./diary.js";
 import { due, explored, later, owe } from "./exploring.js";
 import { draw, drew, mark, seen, unsay } from "./fragments.js";
@@ -24,16 +24,18 @@ export function compose(question) {
   sent = formText(planForm);
   noted = formText(logForm);
   let { text } = question;
+  const day = today();
   const { ask, action, clock, step } = question;
   if (text === undefined || ask === "feedback") {
     const data = new URLSearchParams(sentData(planForm));
     if (ask === "feedback") {
       for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
     }
-    for (const [name, value] of Object.entries({ action, clock, step, seen })) if (value) data.set(name, String(value));
+    for (const [name, value] of Object.entries({ action, clock, step, seen, today: day })) if (value) data.set(name, String(value));
     if (step || action?.startsWith("show.") || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
     text = data.toString();
   }
+  else if (ask === "answer" || ask === "restore") text += "&today=" + day;
   return { ask: ask === "restore" ? "answer" : ask === "open" && !shown ? "openFirst" : ask, text };
 }
 

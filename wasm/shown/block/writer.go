@@ -85,6 +85,12 @@ func (w *Writer) Num(n int) *Writer {
 	return w
 }
 
+// Len is how many bytes are written.
+func (w *Writer) Len() int { return len(w.b) }
+
+// Cut takes back all but the first n bytes.
+func (w *Writer) Cut(n int) { w.b = w.b[:n] }
+
 // Clear makes room for another fragment.
 func (w *Writer) Clear() { w.b = w.b[:0] }
 

@@ -28,8 +28,8 @@ func Parts(the *scene.Scene) {
 		sc.Say("p", "There is nothing to buy yet.")
 		return
 	}
-	sc.Say("p", "Counted from the layout above, spares included. Check each thread against the part it meets before you pay.")
-	sc.Table(words.Say("Parts to buy"), words.Say("Part, and where its number comes from"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it"))).Rows(func(t *block.Table) {
+	sc.Say("p", "Counted from the layout, spares included. Check each thread against the part it meets before you pay. Not on this list: what brings power to a pump, and what is mixed into the water.")
+	sc.Table(words.Say("Parts to buy"), words.Say("Part"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it"))).Rows(func(t *block.Table) {
 		last := -1
 		for i := range sc.S.Parts {
 			p := &sc.S.Parts[i]
@@ -49,7 +49,21 @@ func Parts(the *scene.Scene) {
 			if p.Spare > 0 {
 				spare = strconv.Itoa(p.Spare)
 			}
-			t.Explained(p.Name, p.Why, n, spare)
+			t.Row(p.Name, n, spare)
+		}
+	})
+}
+
+// Counts says where the number of each part comes from.
+func Counts(the *scene.Scene) {
+	sc := part{the}
+	if len(sc.S.Parts) == 0 {
+		sc.Say("p", "There is nothing to buy yet.")
+		return
+	}
+	sc.Table(words.Say("Where the numbers come from"), words.Say("Part"), words.Say("Counted")).Rows(func(t *block.Table) {
+		for i := range sc.S.Parts {
+			t.Row(sc.S.Parts[i].Name, sc.S.Parts[i].Why)
 		}
 	})
 }

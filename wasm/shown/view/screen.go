@@ -42,6 +42,9 @@ func (s *Screen) Whole() block.Fragment {
 		if section.Card {
 			sc.HTML(` card`)
 		}
+		if section.Screen {
+			sc.HTML(` part--screen`)
+		}
 		sc.HTML(`"`)
 		if section.Title != "" {
 			sc.Attr("aria-labelledby", "h-"+section.ID)
@@ -53,9 +56,6 @@ func (s *Screen) Whole() block.Fragment {
 		for i+1 < len(s.Sections) && s.Sections[i+1].Title == "" && s.Sections[i+1].With != OnRequest {
 			i++
 			s.place(sc, &s.Sections[i])
-		}
-		if section.Card {
-			sc.HTML(`<p class="card__link" data-link-text></p>`)
 		}
 		sc.HTML(`</section>`)
 	}
@@ -88,9 +88,13 @@ func (s *Screen) fill(sc *scene.Scene, section *Section) {
 		section.content(sc, left)
 		return
 	}
+	start := sc.Len()
 	if section.Open {
 		sc.HTML(`<h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2>`)
-		section.content(sc, left)
+		headed := sc.Len()
+		if section.content(sc, left); sc.Len() == headed {
+			sc.Cut(start) // of what nothing is said, there is no heading
+		}
 		return
 	}
 	said, right := "", true

@@ -92,6 +92,7 @@ var Jobs = []Job{
 		Groups: []form.Group{{ID: "prices", Title: "Prices", Sections: []string{"prices"}}},
 		Sections: []Section{
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
+			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts},
 		},
 	},
 	{
