@@ -143,6 +143,29 @@ func TestHandOfRandomLines(t *testing.T) {
 				t.Fatalf("starts %v", h.Starts)
 			}
 		}
+		// What is switched on first serves on as many days as what comes after it.
+		serves := make([]int, len(h.Starts))
+		for i := range lines {
+			for sky := Dull; sky <= Hot; sky++ {
+				last := tm.Last
+				if sky == Hot {
+					last = tm.LastHot
+				}
+				first, last := lines[i].Lit.Rise+tm.First, lines[i].Lit.Set-last
+				if last < first {
+					first = (first + last) / 2
+					last = first
+				}
+				for k, at := range h.Starts {
+					if len(lines[i].Sets[sky].Zones) > 0 && at >= first-Quarter/2 && at < last+Quarter/2 {
+						serves[k]++
+					}
+				}
+			}
+		}
+		if !slices.IsSortedFunc(serves, func(a, b int) int { return b - a }) {
+			t.Fatalf("starts %v serve on %v days", h.Starts, serves)
+		}
 		for i := range lines {
 			l := &lines[i]
 			for sky := range l.Sets {
