@@ -23,8 +23,8 @@ const moreStarts = 2
 // of an hour that stay the same through the season. They stand in the order in
 // which they are switched on: a setting of n shots uses the first n of those
 // that lie within the light of its days. So a change switches some on or some
-// off, and moves none; those that are in the light on most days come first, and of
-// these each new one goes where the wait between two shots is longest by the sun.
+// off, and moves none; those that are in the light on few days come last, and of
+// the others each new one goes where the wait between two shots is longest by the sun.
 // First in time and first in the list are two things, since the first n of the
 // day would leave the afternoon dry.
 type Hand struct {
@@ -197,21 +197,23 @@ func (h *Hand) within(w window) (n int) {
 }
 
 // order puts the starts in the order in which they are switched on: those last
-// that lie within the light of fewest days, so that the first n of the list serve
-// on nearly all of them; of as many days the one without which the wait is
-// shortest, by the sun.
+// that lie within the light of few days, less than half of what another does, such
+// as the evening of hot ones, so that the first n of the list serve on most days;
+// else the one without which the wait is shortest, by the sun.
 func (h *Hand) order(t *plan.Timer, lines []Line, w window) {
 	left := h.Starts
 	numeric.Sort(len(left), func(i, j int) bool { return left[i] < left[j] }, func(i, j int) { left[i], left[j] = left[j], left[i] })
 	left = slices.Clone(left)
-	days := make([]int, len(left))
+	days, most := make([]int, len(left)), 0
 	each(t, lines, func(_ *Day, w window) {
 		for k := range left {
 			if w.holds(left[k]) {
 				days[k]++
+				most = max(most, days[k])
 			}
 		}
 	})
+	few := func(k int) bool { return 2*days[k] < most }
 	for last := len(left) - 1; last >= 0; last-- {
 		out, least := 0, math.Inf(1)
 		for k := range left {
@@ -221,7 +223,7 @@ func (h *Hand) order(t *plan.Timer, lines []Line, w window) {
 				gap++
 			}
 			// Of several the latest, whose plants have the night before them.
-			if days[k] < days[out] || days[k] == days[out] && gap < least+1e-9 {
+			if few(k) && !few(out) || few(k) == few(out) && gap < least+1e-9 {
 				out, least = k, gap
 			}
 		}
