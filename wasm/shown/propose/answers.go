@@ -425,7 +425,7 @@ func AnswersOf(p *plan.Plan) Answers {
 	case plan.GravityTank:
 		a.Supply, a.TankHeight, a.Rise = s.Kind, -a.Rise, plan.Unset
 	case plan.PumpTwo:
-		a.Supply, a.ShutOff, a.MaxFlow = s.Kind, s.ShutOff, s.MaxFlow
+		a.Supply, a.ShutOff, a.MaxFlow, a.Power = s.Kind, s.ShutOff, s.MaxFlow, s.Label
 	case plan.PumpPower:
 		a.Supply, a.Power = plan.PumpTwo, s.Power
 	case plan.PumpPoints:

@@ -55,6 +55,19 @@ func TestABalconyAndASmallPump(t *testing.T) {
 	}
 }
 
+// A label whose figures cannot all be so is told of, and one whose power fits is not.
+func TestALabelThatCannotBe(t *testing.T) {
+	for power, told := range map[string]bool{"": false, "25": false, "2 W": true} {
+		_, p, _ := journey(t, append(slices.Clone(balcony), "ask.max-flow", "60 L/min", "ask.power", power)...)
+		if got := slices.ContainsFunc(sheet.Answer(p).Findings, func(f sheet.Finding) bool { return strings.Contains(f.Kind.String(), "label") }); got != told {
+			t.Errorf("power %q: told of %v", power, got)
+		}
+		if power == "" && p.Supply.Label != plan.Unset {
+			t.Errorf("a label of %v W that nobody typed", p.Supply.Label)
+		}
+	}
+}
+
 // A label with power alone leads on to a pump that gives what is asked.
 func TestHalfAHorsepower(t *testing.T) {
 	a, p, o := journey(t, append(slices.Clone(balcony), "ask.shut-off", "", "ask.max-flow", "", "ask.power", "1/2 hp")...)

@@ -98,7 +98,8 @@ func (a *Answers) told(p *plan.Plan) (list []value) {
 	is(a.TapFlow != plan.Unset, "supply", "tap-flow")
 	is(a.ShutOff != plan.Unset, "supply", "shut-off")
 	is(a.MaxFlow != plan.Unset, "supply", "max-flow")
-	is(a.Power != plan.Unset, "supply", "power")
+	is(a.Power != plan.Unset && p.Supply.Kind != plan.PumpTwo, "supply", "power")
+	is(a.Power != plan.Unset && p.Supply.Kind == plan.PumpTwo, "supply", "label")
 	is(a.Distance != plan.Unset && p.Runs[0].Length == a.Distance, "runs", "length")
 	is(p.Runs[0].Rise == a.Rise || p.Runs[0].Rise == -a.TankHeight, "runs", "rise")
 	return list
@@ -223,7 +224,11 @@ func (f *field) lay(a *Answers, o *Outcome) *plan.Plan {
 	s.Static, s.TapFlow = a.Static, a.TapFlow
 	answered(&s.ShutOff, a.ShutOff)
 	answered(&s.MaxFlow, a.MaxFlow)
-	answered(&s.Power, a.Power)
+	if s.Kind == plan.PumpTwo {
+		s.Label = a.Power
+	} else {
+		answered(&s.Power, a.Power)
+	}
 	run := &p.Runs[0]
 	run.Length = max(a.Distance, math.Abs(a.Rise), plan.FieldNamed("runs", "length").Min)
 	run.Rise = a.Rise
@@ -303,7 +308,7 @@ func (o *Outcome) drive(m *work.Meter, p *plan.Plan, a *Answers) *plan.Plan {
 		q := p.Clone()
 		plainEmitter(q)
 		other := Outcome{}
-		if q = other.settle(m, q, w); other.Verdict < o.Verdict {
+		if q = other.settle(m, q, w); other.Verdict == sheet.Yes || other.Verdict < o.Verdict && len(other.Fixes) > 0 {
 			best, o.Plain, o.Verdict, o.Fixes, o.Cut = q, true, other.Verdict, other.Fixes, other.Cut
 		}
 	}
