@@ -66,8 +66,8 @@ export function later(step) {
   else if (step) go();
 }
 
-/** Marks what is not of the plan whose answer stands. @param {string} id @param {"" | "left"} how still on its way, or left out */
+/** Marks what is not of the plan whose answer stands, if the job in sight has it. @param {string} id @param {"" | "left"} how still on its way, or left out */
 export function outdate(id, how) {
-  find("#" + id).setAttribute("data-before", how);
+  document.getElementById(id)?.setAttribute("data-before", how);
   undraw(id);
 }

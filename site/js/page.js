@@ -50,9 +50,8 @@ function tool() {
 function lead(to) {
   if (to.startsWith("/")) return show(to.slice(1));
   const held = document.getElementById(to);
-  const part = held?.closest("[data-in]");
-  if (!held || !part) return show(to);
-  show(part.getAttribute("data-in") ?? "");
+  if (!held?.closest('[data-in~="all"]')) return show(to);
+  show("all");
   reveal(held);
 }
 

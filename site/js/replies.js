@@ -86,7 +86,7 @@ export function take(question, reply) {
   if (!question.quiet) announce(reply.announce);
   unsettle();
   if (!busy()) settleSoon();
-  const place = document.getElementById(reply.focus) ?? (question.led ? find("#question") : null);
+  const place = document.getElementById(reply.focus) ?? (question.led ? find("#h-job") : null);
   if (place) reveal(place);
   else if (wrong && !feedback && (question.submitted || saving)) reveal(find("#errors"));
   if (idle() && book.id() !== planId) openLog(planId); // which was not to be had

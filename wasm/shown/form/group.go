@@ -66,8 +66,11 @@ func PlaceOf(s string) Place {
 // as "rows.7.spacing"; the group is nil where none of these holds it.
 func InGroups(groups []Group, path string) (g *Group, record string) {
 	section, rest, _ := strings.Cut(path, ".")
-	if section+"." == plan.AllName {
+	switch {
+	case section+"." == plan.AllName:
 		section, rest = "rows", ""
+	case path == plan.TableName:
+		section = "months"
 	}
 	s := plan.SectionNamed(section)
 	if s == nil {

@@ -10,6 +10,7 @@ import (
 func (f *form) months() {
 	const path = plan.TableName
 	e, bad := f.errs[path]
+	f.seen[path] = true
 	f.HTML(`<div class="field field--long"><label for="f-months-table">`).Text(words.Say("Paste a table here")).
 		HTML(`</label><textarea id="f-months-table" rows="4" autocomplete="off" spellcheck="false" aria-describedby="h-months-table e-months-table"`).
 		Attr("name", path)

@@ -13,7 +13,7 @@ func TestTheDayComesWithTheQuestion(t *testing.T) {
 	data := start(t)
 	data.Set(StepName, "1")
 	data.Set(plan.AtName, "water")
-	for _, c := range [][2]string{{"2027-07-30T14:05", "If the water stops now, at 14:05, "}, {"", "This page does not know what day it is."}, {"2027-07-30", "Today, 30 July 2027: "}, {"yesterday", "This page does not know what day it is."}} {
+	for _, c := range [][2]string{{"2027-07-30T14:05", "If the pump stops now, at 14:05, "}, {"", "This page does not know what day it is."}, {"2027-07-30", "Today, 30 July 2027: "}, {"yesterday", "This page does not know what day it is."}} {
 		data.Set(TodayName, c[0])
 		if got, there := fragment(s.Rest(data.Encode()), "today"); !there || !strings.Contains(strings.ReplaceAll(got, "\u00a0", " "), c[1]) {
 			t.Errorf("on %q: %q is not in %s", c[0], c[1], got)

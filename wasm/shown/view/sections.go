@@ -202,6 +202,9 @@ func Find(to string, in form.Place) form.Place {
 				return form.Place{Job: Jobs[i].ID, Group: g.ID, Record: record}
 			}
 		}
+		if _, ofLog := cut(path, "log."); ofLog {
+			return Find("h-log", in)
+		}
 		return in
 	}
 	id, heading := cut(to, "h-")

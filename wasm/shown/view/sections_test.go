@@ -96,7 +96,7 @@ func TestFind(t *testing.T) {
 	for to, want := range map[string]string{
 		"water": "water", "water/timer": "water/timer", "answer/rows/rows.7": "answer/rows/rows.7",
 		"f-rows.7.spacing": "answer/rows/rows.7", "f-all.spacing": "answer/rows", "f-points.2.head": "answer/supply/points.2", "f-units": "answer/place", "f-place.length": "answer/place",
-		"f-months.1.high": "grow/sky/months.1", "h-parts": "buy", "h-timer": "water", "plants-3": "answer",
+		"f-months.1.high": "grow/sky/months.1", "f-months-table": "grow/sky", "f-log.2.out": "water", "h-log": "water", "h-parts": "buy", "h-timer": "water", "plants-3": "answer",
 		"f-nothing.1.x": "mend", "nothing": "mend", "": "mend", "water/none": "water", "f-": "answer/place",
 	} {
 		if got := Find(to, in).String(); got != want {

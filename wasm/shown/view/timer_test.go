@@ -121,7 +121,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"the card", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "timer", "10\u00a0Jul to 23\u00a0Jul</th>"},
 		{"the card by hand", func(*plan.Plan) {}, "timer", "Start times of the whole season, in the order in which they are switched on: 1 at 07:30, 2 at "},
 		{"zones in turn by hand", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "timer", "Zone 2</th>"},
-		{"what a finer card saves", func(*plan.Plan) {}, "shots", "The finer card saves 666\u00a0L of the 8107.8\u00a0L that drain by hand over a season of typical days, 8 %."},
+		{"what a finer card saves", func(*plan.Plan) {}, "shots", "A finer card, with lengths that differ and times that follow the sun, saves "},
 		{"what the finer card saves", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "shots", "A card by hand, with one length of shot a day"},
 		{"no water", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0

@@ -62,7 +62,7 @@ func TestADayIsTold(t *testing.T) {
 		{"2027-05-15", "week", "Sat 15 May Set the timer: ", "Nothing has to be done"},
 		{"2027-05-16", "week", "Of the last seven days, if it is not done yet: Fri 14 May Expand slabs", "not know"},
 		{"2027-04-13", "week", "Nothing has to be done this week. Next: ", "From today"},
-		{"2027-07-30T03:00", "stopped", "If the water stops now, at 03:00, ", "not know"},
+		{"2027-07-30T03:00", "stopped", "If the pump stops now, at 03:00, ", "not know"},
 		{"2027-09-24T03:00", "stopped", "Nothing stands in the rows today.", "until"},
 	} {
 		if got := on(t, s, c.now)[c.id]; !strings.Contains(got, c.has) || strings.Contains(got, c.not) {

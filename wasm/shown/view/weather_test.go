@@ -149,6 +149,9 @@ func TestTheFormTakesATable(t *testing.T) {
 			t.Errorf("%s does not stand in the form", want)
 		}
 	}
+	if strings.Contains(html, plan.TableName+"=") {
+		t.Error("the table is carried twice: in its box, and with what is not in sight")
+	}
 	whole(t, "ask", html)
 }
 

@@ -90,21 +90,24 @@ func (sc part) choice(c *shots.Card) {
 	q := *sc.S.Plan
 	q.Timer.Card = plan.ByHand + plan.Finer - q.Timer.Card
 	hand, finer := words.N(f.Settings), words.N(f.Finer)
-	said, args := words.Text("By hand: one length of shot a day, and start times that stay all season. [A finer card], with lengths that differ and times by the sun, has {finer} {finer|setting|settings} for {hand}."), []string{finer, hand}
-	if c.Hand == nil {
-		said, args = "The finer card: lengths that differ, and times by the sun. [A card by hand], with one length of shot a day and start times that stay all season, has {hand} {hand|setting|settings} for {finer}.", []string{hand, finer}
+	saves, drains, share := sc.Amount(unit.Volume, f.Saves), sc.Amount(unit.Volume, f.Drained), wording.Percent(f.Share())
+	var said words.Text
+	var args []string
+	switch byHand := c.Hand != nil; {
+	case byHand && f.Little():
+		said, args = "This card is made by hand: one length of shot a day, and start times that stay all season. [A finer card], with lengths that differ and times that follow the sun, saves next to no drain, and has {finer} {finer|setting|settings} for {hand}.", []string{finer, hand}
+	case byHand:
+		said, args = "This card is made by hand: one length of shot a day, and start times that stay all season. [A finer card], with lengths that differ and times that follow the sun, saves {saved} of the {drained} that drain over a season of typical days, {share} %, and has {finer} {finer|setting|settings} for {hand}.", []string{saves, drains, share, finer, hand}
+	case f.Little():
+		said, args = "This is the finer card, with lengths that differ and times that follow the sun. It saves next to no drain: [a card by hand], with one length of shot a day and start times that stay all season, has {hand} {hand|setting|settings} for {finer}.", []string{hand, finer}
+	default:
+		said, args = "This is the finer card, with lengths that differ and times that follow the sun. It saves {saved} of the {drained} that would drain over a season of typical days, {share} %. [A card by hand], with one length of shot a day and start times that stay all season, has {hand} {hand|setting|settings} for {finer}.", []string{saves, drains, share, hand, finer}
 	}
-	saves := words.Say("The finer card saves next to no drain.")
-	if !f.Little() {
-		saves = words.Say("The finer card saves {saved} of the {drained} that drain by hand over a season of typical days, {share} %.", sc.Amount(unit.Volume, f.Saves), sc.Amount(unit.Volume, f.Drained), wording.Percent(f.Share()))
-	}
-	sc.HTML(`<p>`)
 	if sc.Link == nil {
-		sc.Text(unmarked(words.Say(said, args...)))
-	} else {
-		sc.Linked(sc.Link(&q), said, args...)
+		sc.Tag("p", unmarked(words.Say(said, args...)))
+		return
 	}
-	sc.HTML(` `).Text(saves).HTML(`</p>`)
+	sc.HTML(`<p>`).Linked(sc.Link(&q), said, args...).HTML(`</p>`)
 }
 
 // unmarked is a text without the brackets of what leads nowhere.

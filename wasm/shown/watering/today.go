@@ -94,8 +94,11 @@ func (sc part) stopsNow(l *shots.Line) string {
 	at := float64(sc.S.Now.Second)
 	b := l.First(at)
 	until := func(sky shots.Sky) string { return sc.lasts(at, l.Lasts(b, sky, at)) }
-	return words.Say("If the water stops now, at {time}, {plants} has water that is easy to take up {typical} in typical weather, {hot} if it is hot and {dull} if it is dull.",
-		sc.clock(at), sc.bedName(b), until(shots.Typical), until(shots.Hot), until(shots.Dull))
+	said := words.Text("If the water stops now, at {time}, {plants} has water that is easy to take up {typical} in typical weather, {hot} if it is hot and {dull} if it is dull.")
+	if giver, _, _ := sc.giver(); giver == "pump" {
+		said = "If the pump stops now, at {time}, {plants} has water that is easy to take up {typical} in typical weather, {hot} if it is hot and {dull} if it is dull."
+	}
+	return words.Say(said, sc.clock(at), sc.bedName(b), until(shots.Typical), until(shots.Hot), until(shots.Dull))
 }
 
 // lasts says until when something lasts that begins at a time of the day.

@@ -23,10 +23,9 @@ const moreStarts = 2
 // of an hour that stay the same through the season. They stand in the order in
 // which they are switched on: a setting of n shots uses the first n of those
 // that lie within the light of its days. So a change switches some on or some
-// off, and moves none; those that are in the light on few days come last, and of
-// the others each new one goes where the wait between two shots is longest by the sun.
-// First in time and first in the list are two things, since the first n of the
-// day would leave the afternoon dry.
+// off, and moves none; each new one goes where the wait between two shots is
+// longest by the sun. First in time and first in the list are two things, since
+// the first n of the day would leave the afternoon dry.
 type Hand struct {
 	Starts []float64                  // s after midnight, of a round of all zones, in the order in which they are switched on
 	Lag    [plan.MaxZones + 1]float64 // s from the start of a round to that of each zone
@@ -43,62 +42,65 @@ type run struct {
 
 func (r run) all() float64 { return float64(r.n) * r.long }
 
+// A runs is those of each zone, by its number.
+type runs [plan.MaxZones + 1]run
+
 // byHand sets the lines by hand, whose needs are known, and returns what stays
 // the same in all of them.
 func byHand(t *plan.Timer, lines []Line) *Hand {
-	most, need, w, any := 1, 0.0, window{}, false
+	most, by, sky, run := 0, (*Line)(nil), Typical, 0.0
 	for i := range lines {
-		for k := range lines[i].Sets {
-			for j := range lines[i].Sets[k].Zones {
-				s := &lines[i].Sets[k].Zones[j]
+		l := &lines[i]
+		for k := range l.Sets {
+			for j := range l.Sets[k].Zones {
+				s := &l.Sets[k].Zones[j]
 				if Sky(k) <= Hot { // a record-hot day is on no card: its shots are longer
 					most = max(most, wanted(t, s))
 				}
-				if s.Run > need {
-					w, need, any = windowOf(t, lines[i].Lit, Sky(k)), s.Run, true
+				if s.Run > run {
+					by, sky, run = l, Sky(k), s.Run
 				}
 			}
 		}
 	}
-	if !any {
+	if by == nil {
 		return &Hand{}
 	}
+	most = max(most, 1)
 	var h *Hand
 	// Zones in turn begin at quarters of an hour too, unless there is no time for that.
 	for _, tick := range [...]float64{Quarter, Quarter / 3, 60} {
-		if h = placed(t, lines, most, tick, w); !h.reaches(t, lines) {
-			both := window{w.Sunlit, math.Inf(-1), math.Inf(1)} // what all days have in common
-			each(t, lines, func(_ *Day, d window) {
-				both.first, both.last = max(both.first, d.first), min(both.last, d.last)
-			})
-			if both.first <= both.last {
-				h = placed(t, lines, most, tick, both)
+		if h = placed(t, lines, most, tick, windowOf(t, by.Lit, sky)); !h.reaches(t, lines) {
+			if w, ok := common(t, lines, by); ok {
+				h = placed(t, lines, most, tick, w)
 			}
 		}
 		if !h.crowd {
 			break
 		}
 	}
-	h.runs(t, lines)
-	h.set(t, lines)
+	h.set(t, lines, h.runs(t, lines))
 	return h
-}
-
-// each visits the days of a card on which something is given, and their windows.
-func each(t *plan.Timer, lines []Line, do func(d *Day, w window)) {
-	for i := range lines {
-		for sky := Dull; sky <= Hot; sky++ {
-			if d := &lines[i].Sets[sky]; len(d.Zones) > 0 {
-				do(d, windowOf(t, lines[i].Lit, sky))
-			}
-		}
-	}
 }
 
 // wanted returns how many shots a setting should have, were the starts its only
 // limit.
 func wanted(t *plan.Timer, s *Setting) int {
 	return choose(t, s, t.Programmes, run{}, run{}).n
+}
+
+// common is the part of the day in which shots may be on each day of the lines.
+func common(t *plan.Timer, lines []Line, by *Line) (w window, ok bool) {
+	w = window{by.Lit, math.Inf(-1), math.Inf(1)}
+	for i := range lines {
+		for sky := Dull; sky <= Hot; sky++ {
+			if len(lines[i].Sets[sky].Zones) > 0 {
+				d := windowOf(t, lines[i].Lit, sky)
+				w.first, w.last = max(w.first, d.first), min(w.last, d.last)
+			}
+		}
+	}
+	return w, w.first <= w.last
 }
 
 // placed finds at most so many starts for the lines within a window, and how
@@ -116,9 +118,8 @@ func placed(t *plan.Timer, lines []Line, most int, tick float64, w window) *Hand
 		if try < tries {
 			h.fill(t, lines)
 		}
-		h.order(t, lines, w)
-		h.runs(t, lines)
-		long := longest(lines)
+		h.order(w)
+		long := longest(h.runs(t, lines))
 		grown := false
 		all := 0.0
 		for zone := range h.room {
@@ -162,28 +163,30 @@ func (h *Hand) spread(n int, w window) {
 // fill adds starts, as many as the timer holds, for days whose light leaves them
 // too few: each as far from the others as there is room.
 func (h *Hand) fill(t *plan.Timer, lines []Line) {
-	each(t, lines, func(d *Day, w window) {
-		want := 0
-		for k := range d.Zones {
-			want = max(want, wanted(t, &d.Zones[k]))
-		}
-		for h.within(w) < want && len(h.Starts) < t.Programmes {
-			at, apart := 0.0, 0.0
-			for q := quarter(w.first); q <= quarter(w.last); q += Quarter {
-				near := math.Inf(1)
-				for _, s := range h.Starts {
-					near = min(near, math.Abs(s-q))
-				}
-				if near > apart {
-					at, apart = q, near
-				}
+	for i := range lines {
+		for sky := Dull; sky <= Hot; sky++ {
+			want, w := 0, windowOf(t, lines[i].Lit, sky)
+			for k := range lines[i].Sets[sky].Zones {
+				want = max(want, wanted(t, &lines[i].Sets[sky].Zones[k]))
 			}
-			if apart < h.Round {
-				return
+			for h.within(w) < want && len(h.Starts) < t.Programmes {
+				at, apart := 0.0, 0.0
+				for q := quarter(w.first); q <= quarter(w.last); q += Quarter {
+					near := math.Inf(1)
+					for _, s := range h.Starts {
+						near = min(near, math.Abs(s-q))
+					}
+					if near > apart {
+						at, apart = q, near
+					}
+				}
+				if apart < h.Round {
+					break
+				}
+				h.Starts = append(h.Starts, at)
 			}
-			h.Starts = append(h.Starts, at)
 		}
-	})
+	}
 }
 
 // within counts the starts within a window.
@@ -196,24 +199,11 @@ func (h *Hand) within(w window) (n int) {
 	return n
 }
 
-// order puts the starts in the order in which they are switched on: those last
-// that lie within the light of few days, less than half of what another does, such
-// as the evening of hot ones, so that the first n of the list serve on most days;
-// else the one without which the wait is shortest, by the sun.
-func (h *Hand) order(t *plan.Timer, lines []Line, w window) {
-	left := h.Starts
+// order puts the starts in the order in which they are switched on: the one goes
+// last without which the wait is shortest, by the sun.
+func (h *Hand) order(w window) {
+	left := slices.Clone(h.Starts)
 	numeric.Sort(len(left), func(i, j int) bool { return left[i] < left[j] }, func(i, j int) { left[i], left[j] = left[j], left[i] })
-	left = slices.Clone(left)
-	days, most := make([]int, len(left)), 0
-	each(t, lines, func(_ *Day, w window) {
-		for k := range left {
-			if w.holds(left[k]) {
-				days[k]++
-				most = max(most, days[k])
-			}
-		}
-	})
-	few := func(k int) bool { return 2*days[k] < most }
 	for last := len(left) - 1; last >= 0; last-- {
 		out, least := 0, math.Inf(1)
 		for k := range left {
@@ -222,22 +212,25 @@ func (h *Hand) order(t *plan.Timer, lines []Line, w window) {
 			if k == 0 || k == n-1 { // over the night
 				gap++
 			}
-			// Of several the latest, whose plants have the night before them.
-			if few(k) && !few(out) || few(k) == few(out) && gap < least+1e-9 {
+			if gap < least+1e-9 { // of several the latest, whose plants have the night before them
 				out, least = k, gap
 			}
 		}
 		h.Starts[last] = left[out]
 		left = slices.Delete(left, out, out+1)
-		days = slices.Delete(days, out, out+1)
 	}
 }
 
 // reaches says whether some start lies within the light of each day of the lines.
 func (h *Hand) reaches(t *plan.Timer, lines []Line) bool {
-	all := true
-	each(t, lines, func(_ *Day, w window) { all = all && h.within(w) > 0 })
-	return all
+	for i := range lines {
+		for sky := Dull; sky <= Hot; sky++ {
+			if len(lines[i].Sets[sky].Zones) > 0 && h.within(windowOf(t, lines[i].Lit, sky)) == 0 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // free lists the starts that a day may use, in the order in which they are
@@ -263,42 +256,37 @@ func (h *Hand) free(t *plan.Timer, l *Line, sky Sky) (list []float64) {
 
 // runs finds the shots of all lines: a hotter day never has fewer or less than a
 // cooler one, and what need not be changed stays as it is in the line before.
-func (h *Hand) runs(t *plan.Timer, lines []Line) {
-	before := &Line{}
+func (h *Hand) runs(t *plan.Timer, lines []Line) [][Skies]runs {
+	all := make([][Skies]runs, len(lines))
 	for i := range lines {
-		l := &lines[i]
-		for sky := range l.Sets {
-			zones := l.Sets[sky].Zones
-			free := len(h.free(t, l, Sky(sky)))
+		for sky := range all[i] {
+			zones := lines[i].Sets[sky].Zones
+			if len(zones) == 0 {
+				continue
+			}
+			free := len(h.free(t, &lines[i], Sky(sky)))
 			for k := range zones {
 				s := &zones[k]
-				least := run{}
+				var least, before run
 				if sky > 0 {
-					least = l.Sets[sky-1].run(s.Zone)
+					least = all[i][sky-1][s.Zone]
 				}
-				s.run = choose(t, s, free, least, before.Sets[sky].run(s.Zone))
+				if i > 0 {
+					before = all[i-1][sky][s.Zone]
+				}
+				all[i][sky][s.Zone] = choose(t, s, free, least, before)
 			}
 		}
-		before = l
 	}
-}
-
-// run is the shots of a zone; none where it is not set.
-func (d *Day) run(zone int) run {
-	if s := d.Zone(zone); s != nil {
-		return s.run
-	}
-	return run{}
+	return all
 }
 
 // longest returns how long the longest shot of each zone is.
-func longest(lines []Line) (long [plan.MaxZones + 1]float64) {
-	for i := range lines {
-		for sky := range lines[i].Sets {
-			zones := lines[i].Sets[sky].Zones
-			for k := range zones {
-				at := &long[zones[k].Zone]
-				*at = max(*at, zones[k].run.long)
+func longest(all [][Skies]runs) (long [plan.MaxZones + 1]float64) {
+	for i := range all {
+		for sky := range all[i] {
+			for zone, r := range all[i][sky] {
+				long[zone] = max(long[zone], r.long)
 			}
 		}
 	}
@@ -351,7 +339,7 @@ func counts(t *plan.Timer, need, long float64) (few, most int) {
 }
 
 // set writes the shots into the lines.
-func (h *Hand) set(t *plan.Timer, lines []Line) {
+func (h *Hand) set(t *plan.Timer, lines []Line, all [][Skies]runs) {
 	for i := range lines {
 		l := &lines[i]
 		for sky := range l.Sets {
@@ -359,7 +347,7 @@ func (h *Hand) set(t *plan.Timer, lines []Line) {
 			free := h.free(t, l, Sky(sky))
 			for k := range d.Zones {
 				s := &d.Zones[k]
-				h.give(t, s, free)
+				h.give(t, s, free, all[i][sky][s.Zone])
 				d.Round = max(d.Round, h.Lag[s.Zone]+s.Longest())
 				s.fare(l.Lit)
 			}
@@ -368,14 +356,14 @@ func (h *Hand) set(t *plan.Timer, lines []Line) {
 }
 
 // give writes the shots of a zone: at the first of the starts that are free.
-func (h *Hand) give(t *plan.Timer, s *Setting, free []float64) {
-	s.Given = s.run.all()
-	for _, at := range free[:s.run.n] {
-		s.Shots = append(s.Shots, Shot{at + h.Lag[s.Zone], s.run.long})
+func (h *Hand) give(t *plan.Timer, s *Setting, free []float64, r run) {
+	s.Given = r.all()
+	for _, at := range free[:r.n] {
+		s.Shots = append(s.Shots, Shot{at + h.Lag[s.Zone], r.long})
 	}
 	list := s.Shots
 	numeric.Sort(len(list), func(i, j int) bool { return list[i].At < list[j].At }, func(i, j int) { list[i], list[j] = list[j], list[i] })
-	s.judge(s.run.long)
+	s.judge(r.long)
 	s.Most = steps(t, s.Most)
 	s.Wanted, _ = counts(t, s.Run, s.Most)
 	switch {
@@ -391,16 +379,13 @@ func (h *Hand) give(t *plan.Timer, s *Setting, free []float64) {
 // water for run s in all: with the starts of the card where it is made by hand.
 // ok is as in the function [Fit].
 func (c *Card) Fit(t *plan.Timer, l *Line, zone int, sky Sky, seconds float64) (s Setting, ok bool) {
-	from := 0
-	for from < len(l.Beds) && l.Beds[from].Zone != zone {
-		from++
+	var beds []Bed
+	for i := range l.Beds {
+		if l.Beds[i].Zone == zone {
+			beds = append(beds, l.Beds[i])
+		}
 	}
-	to := from
-	for to < len(l.Beds) && l.Beds[to].Zone == zone {
-		to++
-	}
-	beds := l.Beds[from:to] // in the order of their zones
-	if from == to {
+	if len(beds) == 0 {
 		return s, false
 	}
 	if c.Hand == nil {
@@ -411,8 +396,7 @@ func (c *Card) Fit(t *plan.Timer, l *Line, zone int, sky Sky, seconds float64) (
 	}
 	s.Run = seconds
 	free := c.Hand.free(t, l, sky)
-	s.run = choose(t, &s, len(free), run{}, run{})
-	c.Hand.give(t, &s, free)
+	c.Hand.give(t, &s, free, choose(t, &s, len(free), run{}, run{}))
 	s.fare(l.Lit)
 	return s, true
 }
@@ -446,13 +430,12 @@ func (c *Card) After(t *plan.Timer, from day.Day, times float64) *Card {
 		return a
 	}
 	needLines(t, a.Lines)
-	fits := true
-	c.Hand.runs(t, a.Lines)
-	for zone, long := range longest(a.Lines) {
+	all, fits := c.Hand.runs(t, a.Lines), true
+	for zone, long := range longest(all) {
 		fits = fits && long <= c.Hand.room[zone]
 	}
 	if a.Hand = c.Hand; fits {
-		a.Hand.set(t, a.Lines)
+		a.Hand.set(t, a.Lines, all)
 	} else {
 		a.Hand = byHand(t, a.Lines)
 	}

@@ -89,8 +89,6 @@ type Setting struct {
 	Lead   int     // index into Beds of those that need most time
 	Beds   []Fare
 	Notes  Note
-
-	run run // by hand: its shots, before they have their times
 }
 
 // A Fare is what one bed gets of a setting.
