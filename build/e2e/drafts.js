@@ -1,14 +1,28 @@
 // What tests of what is typed, kept and brought back have in common.
-import { atRest, box } from "./form.js";
+import { atRest, box, fields, see } from "./form.js";
 
 /** @typedef {import("puppeteer-core").Page} Page */
 
-/** What is typed in a field. @param {Page} page @param {string} path */
-export const held = (page, path) => page.$eval(box(path), (e) => e.value);
+/** What is typed in a field of the plan, in sight or not, or of its log. @param {Page} page @param {string} path */
+export const held = async (page, path) => (path.startsWith("log.") ? page.$eval(box(path), (e) => e.value) : (await fields(page))[path]);
 
 /** Waits until a plan of that name stands on the page. @param {Page} page @param {string} name */
 export async function stands(page, name) {
-  await page.waitForFunction((name) => document.querySelector('[id="f-name"]')?.value === name && document.documentElement.dataset.opening === undefined, {}, name);
+  await page.waitForFunction(
+    (name) => {
+      const form = document.querySelector("form#plan");
+      const typed = document.querySelector('[id="f-name"]')?.value ?? new URLSearchParams(form?.elements.namedItem("rest")?.value).get("name");
+      return typed === name && document.documentElement.dataset.opening === undefined;
+    },
+    {},
+    name,
+  );
+  await atRest(page);
+}
+
+/** Opens the tool by its plain address, as a person comes again. @param {Page} page @param {string} address */
+export async function again(page, address) {
+  await page.goto(address);
   await atRest(page);
 }
 
@@ -16,11 +30,13 @@ export async function stands(page, name) {
 export const back = (page) => page.evaluate(() => history.back());
 
 /** A key, or a paste, as the page hears it, whatever the test is doing. @param {Page} page @param {string} path @param {string} typed */
-export const typedNow = (page, path, typed) =>
-  page.$eval(box(path), (field, typed) => {
+export async function typedNow(page, path, typed) {
+  if (!(await page.$(box(path) + ":not([hidden] *)"))) await see(page, "f-" + path);
+  await page.$eval(box(path), (field, typed) => {
     field.value = typed;
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
   }, typed);
+}
 
 /**
  * Waits until the log has these drains, by row. A tab that nobody sees draws no

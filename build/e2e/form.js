@@ -75,7 +75,7 @@ export const box = (path) => `[id="f-${path}"]`;
  * @param {string} path
  */
 async function go(page, path) {
-  if (!(await page.$(box(path)))) await see(page, "f-" + path);
+  if (!(await page.$(box(path) + ":not([hidden] *)"))) await see(page, "f-" + path);
   await page.$eval(box(path), (field) => {
     for (let e = field; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
     field.focus();
@@ -148,16 +148,21 @@ export async function press(page, action) {
 }
 
 /**
- * What stands in every field, by path, without what is not shown.
+ * What is typed in every field of the plan, by path, whether its box is in sight or not.
  * @param {import("puppeteer-core").Page} page
  * @returns {Promise<Record<string, string>>}
  */
 export function fields(page) {
   return page.$eval("#plan", (form) => {
-    const held = {};
+    const held = Object.fromEntries(new URLSearchParams(form.elements.namedItem("rest")?.value));
+    for (const name of Object.keys(held)) if (/^how\b/.test(name)) delete held[name]; // how it came to be
     for (const e of form.elements) {
-      if (!e.name || e.type === "hidden" || e.type === "submit" || (e.type === "radio" && !e.checked)) continue;
-      held[e.name] = e.value;
+      if (!e.name || /^how\b/.test(e.name) || e.type === "hidden" || e.type === "submit" || (e.type === "radio" && !e.checked)) continue;
+      const [, all] = /^all\.(.+)/.exec(e.name) ?? [];
+      if (!all) held[e.name] = e.value;
+      else if (e.value !== form.elements.namedItem("all-was." + all)?.value) {
+        for (const name of Object.keys(held)) if (/^rows\.\d+\.(.+)/.exec(name)?.[1] === all) held[name] = e.value;
+      }
     }
     return held;
   });
