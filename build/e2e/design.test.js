@@ -1,7 +1,7 @@
 // Designs that the tool finds, taken over by one press.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, example, explored, open, text, verdict } from "./form.js";
+import { atRest, example, explored, inJob, open, text, verdict } from "./form.js";
 
 behaviour("the long field becomes a design that serves, in one press", async ({ page, address }) => {
   await open(page, address);
@@ -14,6 +14,7 @@ behaviour("the long field becomes a design that serves, in one press", async ({ 
   await page.waitForFunction((asked) => window.e2e.asked > asked, {}, asked);
   await atRest(page);
   assert.equal(await verdict(page), "Yes");
+  await inJob(page, "why");
   await explored(page);
   assert.match(await text(page, "#zones"), /zone/);
 });
@@ -21,6 +22,7 @@ behaviour("the long field becomes a design that serves, in one press", async ({ 
 behaviour("the ring says what it gains", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Loop");
+  await inJob(page, "why");
   await explored(page);
   assert.match(await text(page, "#ring"), /far header gives the weakest emitter [\d.]+\sbar \([\d.]+\sm\) more/);
 });

@@ -1,7 +1,7 @@
 // A change in the form changes the answer at once.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, box, choose, explored, figure, head, number, open, press, text, told, type, verdict } from "./form.js";
+import { atRest, box, choose, explored, figure, head, number, open, press, see, text, told, type, verdict } from "./form.js";
 
 behaviour("a higher rise leaves less to spare, by as much", async ({ page, address }) => {
   await open(page, address);
@@ -38,6 +38,7 @@ behaviour("rows and points of the pump's curve count", async ({ page, address })
 
 behaviour("typing goes on in the field while answers come", async ({ page, address }) => {
   await open(page, address);
+  await see(page, "f-place.length");
   await page.focus(box("place.length"));
   await page.$eval(box("place.length"), (e) => e.setSelectionRange(1, 1));
   for (const letter of "1234") await page.keyboard.type(letter); // "1" + "1234" + "2"
@@ -81,6 +82,7 @@ behaviour("the answer is read aloud once after the typing rests, however late an
     };
   });
   await open(page, address);
+  await see(page, "f-runs.1.rise");
   await explored(page);
   // The typing is timed by the page itself: a busy machine delays both.
   await page.evaluate((field) => {

@@ -56,7 +56,7 @@ export async function see(page, to) {
 }
 
 /** Which job is in sight. @param {import("puppeteer-core").Page} page */
-export const job = (page) => page.evaluate(() => document.documentElement.dataset.at ?? "");
+export const job = (page) => page.evaluate(() => document.documentElement.dataset.at ?? "answer"); // which is all that there is without scripts
 
 /** Brings a job into sight, unless it is. @param {import("puppeteer-core").Page} page @param {string} id */
 export async function inJob(page, id) {
@@ -185,6 +185,12 @@ export async function told(page) {
   await inJob(page, was);
   return Object.fromEntries(results.map((id) => [id, all[id] ?? "missing"]));
 }
+
+/**
+ * The text of what was worked out of the job in sight, by element.
+ * @param {import("puppeteer-core").Page} page
+ */
+export const inSight = async (page) => Object.fromEntries(Object.entries(await texts(page, ["line", ...results])).filter(([id, text]) => text !== "missing" && id !== "always"));
 
 /**
  * The text of the answer alone, by element: what is explored afterwards is not waited for.

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, explored, paste } from "./form.js";
+import { atRest, explored, inJob, jobs, paste } from "./form.js";
 import { change, copied, host } from "./host.js";
 import { faults } from "./screens.js";
 import { command, shared } from "./site.js";
@@ -35,11 +35,10 @@ function speaking(name, list, body) {
         change(own.files, "/index.html", (text) => text.replace("<html ", '<html data-list="../texts.txt" '));
         const given = list(pseudo);
         if (given !== undefined) own.files.set("/texts.txt", { body: Buffer.from(given), type: "text/plain; charset=utf-8" });
-        await page.goto(`${own.address}index.html`);
+        await page.goto(`${own.address}index.html#/answer`);
         await atRest(page);
         await paste(page, "rows.1.plants", "24");
         await atRest(page);
-        await explored(page);
         await body(page);
       } finally {
         await own.stop();
@@ -50,17 +49,27 @@ function speaking(name, list, body) {
 }
 
 /** @param {import("puppeteer-core").Page} page */
-const parts = (page) => page.$eval("#parts caption", (e) => e.textContent ?? "");
+async function parts(page) {
+  await inJob(page, "buy");
+  return page.$eval("#parts caption", (e) => e.textContent ?? "");
+}
 
 speaking("texts a third longer, of a language that nobody speaks, fit a phone and a desk", (list) => list, async (page) => {
   assert.match(await parts(page), /^⟦/);
   const found = [];
   for (const size of [{ width: 360, height: 800 }, { width: 1280, height: 900 }]) {
     await page.setViewport(size);
-    await page.evaluate(() => {
-      for (const d of document.querySelectorAll("details")) d.open = true;
-    });
-    found.push(...(await faults(page, `at ${size.width}`)));
+    for (const job of ["start", ...jobs, "all"]) {
+      await inJob(page, job);
+      await explored(page);
+      await page.evaluate(() => {
+        for (const d of document.querySelectorAll("details")) {
+          d.removeAttribute("name"); // else only one of the groups is open
+          d.open = true;
+        }
+      });
+      found.push(...(await faults(page, `${job} at ${size.width}`)));
+    }
   }
   assert.deepEqual(found, []);
 });

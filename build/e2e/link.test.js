@@ -1,7 +1,7 @@
 // A plan is a link: opened elsewhere it is the same plan with the same figures.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, choose, example, fields, figure, link, number, open, press, text, told, type, verdict } from "./form.js";
+import { atRest, choose, example, fields, figure, inJob, link, number, open, press, text, told, type, verdict } from "./form.js";
 import { command } from "./site.js";
 
 behaviour("a link opened by somebody else gives the same form and the same figures", async ({ page, address, another }) => {
@@ -65,7 +65,11 @@ behaviour("the whole address is shown, copied and printed", async ({ page, addre
   await type(page, "runs.1.rise", "1.5");
   const whole = address + (await link(page));
   assert.equal(await page.$eval("#link", (e) => e.value), whole);
-  assert.equal(await page.$eval("[data-link-text]", (e) => e.textContent), whole);
+  for (const job of ["buy", "grow", "water"]) {
+    await inJob(page, job);
+    assert.deepEqual(await page.$$eval("[data-link-text]", (all) => all.map((e) => e.textContent)), [whole], `the card of ${job}`);
+  }
+  await inJob(page, "all");
   await page.browserContext().overridePermissions(new URL(address).origin, ["clipboard-read", "clipboard-sanitized-write"]);
   await page.click('[data-do="copy"]');
   await page.waitForFunction(() => document.querySelector('[data-do="copy"]')?.textContent === "Copied");

@@ -14,7 +14,7 @@ async function type(page, id, text) {
 const advised = (page, words) => page.waitForFunction((source) => new RegExp(source).test(document.querySelector("#advice")?.textContent ?? ""), { timeout: 30_000 }, words.source);
 
 behaviour("what the drain says is answered, kept on the device and saved as a table", async ({ page, address }) => {
-  await open(page, address);
+  await open(page, address + "#/water");
   await type(page, "f-log.1.day", "2027-07-12");
   await page.keyboard.press("Tab"); // the weather
   await page.keyboard.press("Tab");

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { behaviour } from "./browser.js";
-import { atRest, choose, example, explored, open, press, text, told, type } from "./form.js";
+import { atRest, choose, example, explored, inJob, open, see, press, text, told, type } from "./form.js";
 
 /** Which of these say something else than before. @param {Record<string, string>} before @param {Record<string, string>} after */
 const changed = (before, after) => Object.keys(before).filter((id) => before[id] !== after[id]);
@@ -44,6 +44,7 @@ behaviour("the clock of the device becomes that of the place", async ({ page, ad
   await page.emulateTimezone("America/Los_Angeles");
   await open(page, address);
   const before = await told(page);
+  await see(page, "f-sky");
   await page.$eval('[data-do="set-clock"]', (button) => button.click());
   await atRest(page);
   assert.equal(await page.$eval('[id="f-sky.offset"]', (e) => e.value), "-8");
@@ -65,9 +66,10 @@ for (const title of ["Millrace tunnel", "Long field"]) {
   behaviour(`${title}: the card for the timer and the calendar are a page each`, async ({ page, address }) => {
     await open(page, address);
     if (title !== "Millrace tunnel") await example(page, title);
-    await explored(page);
-    const pages = execFileSync("pdftotext", ["-layout", "-", "-"], { input: Buffer.from(await page.pdf({ format: "A4" })), encoding: "utf8" }).split("\f");
-    for (const [heading, id] of [["Card for the timer", "timer"], ["What to do, week by week", "tasks"]]) {
+    for (const [heading, id, job] of [["Card for the timer", "timer", "water"], ["What to do, week by week", "tasks", "grow"]]) {
+      await inJob(page, job);
+      await explored(page);
+      const pages = execFileSync("pdftotext", ["-layout", "-", "-"], { input: Buffer.from(await page.pdf({ format: "A4" })), encoding: "utf8" }).split("\f");
       const at = pages.filter((text) => text.trimStart().startsWith(heading));
       assert.equal(at.length, 1, `${heading} begins no page`);
       // Its last line stands on the same page.

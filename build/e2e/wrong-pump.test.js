@@ -27,10 +27,8 @@ behaviour("a fountain pump gets a no, the reason and the pump that would do", as
 });
 
 behaviour("what helps does what it promises", async ({ page, address }) => {
-  await open(page, address);
   for (const title of ["The wrong pump", "Balcony", "Long field", "Loop"]) {
-    await page.goto(address);
-    await atRest(page);
+    await open(page, address);
     await example(page, title);
     const before = await fields(page);
     const offers = await page.$$eval("#answer .fixes li", (all) =>

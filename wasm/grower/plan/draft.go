@@ -34,6 +34,18 @@ func (d *Draft) put(s *Section, p *Plan) {
 	}
 }
 
+// Fill types a plan where nothing was typed. Its numbers stay in its own units
+// until [Draft.Apply] changes them to those of the draft.
+func (d *Draft) Fill(p *Plan) {
+	of := DraftOf(p)
+	d.Set(UnitsWas, of.values["units"])
+	for path, text := range of.values {
+		if !d.Has(path) {
+			d.Set(path, text)
+		}
+	}
+}
+
 // Get returns what was typed at a path, "" when nothing was.
 func (d Draft) Get(path string) string { return d.values[path] }
 

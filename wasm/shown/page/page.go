@@ -110,7 +110,7 @@ func (s *Session) Answer(typed string) Reply {
 		r.add("done", form.Done(done))
 		r.Announce = words.Sentences(done, r.Announce)
 	}
-	if was.Job == form.Start && !d.Has("place.length") {
+	if m.example {
 		r.add("stale", form.Message(words.Say(form.AnExample)))
 	}
 	switch {
@@ -131,6 +131,8 @@ type Move struct {
 	was    form.Place
 	to     string // the address within the page that was asked for
 	action string // that was asked for
+
+	example bool // instead of a plan, as there is none yet
 }
 
 // Apply does what the button pressed asks for, as [plan.Draft.Apply] does, and what
@@ -141,6 +143,10 @@ func Apply(d *plan.Draft) Move {
 	if to, leads := strings.CutPrefix(d.Get(plan.ActionName), plan.GoTo); leads {
 		m.to, m.At = to, view.Find(to, m.was)
 		d.Set(plan.ActionName, "")
+	}
+	if m.was.Job == form.Start && m.At.Job != form.Start && !d.Has("place.length") {
+		m.example = true
+		d.Fill(plan.Default())
 	}
 	m.action = d.Get(plan.ActionName)
 	if m.At.Job == form.Start {
