@@ -25,6 +25,8 @@ var (
 		{647, "every value knows whether it was assumed, looked up, typed or measured, in the form, the link and the file, and how to measure it"},
 		{667, "a card of the timer by hand; a pump that is yet to be bought is asked for by its duty, for a label with power only too, and amounts are read in more units"},
 		{702, "one job in sight with its groups of inputs, what it comes to in a line, and only what has changed is sent"},
+		{710, "what today means: this week's tasks, today's setting, until when water lasts, and one button that moves the season to another year"},
+		{725, "two plans are held side by side, and a set of jobs is made ready for paper"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{

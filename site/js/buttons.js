@@ -4,10 +4,11 @@
 import { announce, settle } from "./aloud.js";
 import { clock } from "./device.js";
 import { keepTyped } from "./diary.js";
-import { listed } from "./list.js";
+import { compared, copied, listed } from "./list.js";
 import { find } from "./places.js";
 import { ask } from "./questions.js";
 import { planId } from "./standing.js";
+import { forgetAll } from "./store.js";
 import { step } from "./undo.js";
 import { load } from "./update.js";
 
@@ -27,6 +28,25 @@ export function press(button) {
     case "print":
       settle();
       return print();
+    case "print-set":
+      return ask({ ask: "paper", print: [...document.querySelectorAll(".prints input:checked")].map((box) => box instanceof HTMLInputElement ? box.value : "").join(" ") });
+    case "duplicate":
+      keepTyped();
+      copied(button.dataset.plan ?? planId, button.dataset.mark ?? "");
+      announce(button.dataset.done ?? "");
+      listed(planId);
+      return settle();
+    case "compare": {
+      keepTyped();
+      const text = compared(button.dataset.plan ?? planId);
+      button.setAttribute("aria-pressed", String(!text && button.getAttribute("aria-pressed") !== "true"));
+      if (!text) return;
+      for (const pressed of document.querySelectorAll('[data-do="compare"]')) pressed.setAttribute("aria-pressed", "false");
+      return ask({ ask: "compare", text });
+    }
+    case "forget-all":
+      forgetAll();
+      return location.replace(location.pathname);
     case "forget":
       announce(listed(planId, button.dataset.plan));
       return settle();

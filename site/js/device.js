@@ -20,6 +20,14 @@ export function today() {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}T${two(now.getHours())}:${two(now.getMinutes())}`;
 }
 
+/** Prints the set that stands ready for it, instead of the job in sight. */
+export function paper() {
+  const { dataset } = document.documentElement;
+  dataset.paper = "set";
+  addEventListener("afterprint", () => delete dataset.paper, { once: true });
+  print();
+}
+
 /**
  * @param {string} name
  * @param {string} type

@@ -3,7 +3,34 @@
 // and brought back.
 
 import { find, words } from "./places.js";
-import { allPlans, forgetPlan } from "./plans.js";
+import { allPlans, forgetPlan, newPlan, planOf, putPlan } from "./plans.js";
+
+/** The plans that are to be compared, by id. */
+const chosen = new Set();
+
+/**
+ * Chooses a plan to be compared; with two, their forms.
+ * @param {string} id
+ * @returns {string | undefined} what the planner is asked
+ */
+export function compared(id) {
+  if (!chosen.delete(id)) chosen.add(id);
+  const [one, other] = [...chosen].map(planOf);
+  if (!one || !other) return undefined;
+  chosen.clear();
+  return String(new URLSearchParams({ one: one.text, other: other.text }));
+}
+
+/** Copies a plan, under a name that says so. @param {string} id @param {string} mark */
+export function copied(id, mark) {
+  const plan = planOf(id);
+  if (!plan) return;
+  const data = new URLSearchParams(plan.text);
+  const title = plan.title + " " + mark;
+  data.set("name", title);
+  data.delete("shape");
+  putPlan({ ...plan, id: newPlan(), text: String(data), link: "", title, when: Date.now() });
+}
 
 /** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */
 const forgotten = new Map();

@@ -8,7 +8,7 @@ import { planner } from "./planner.js";
 /**
  * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
  *   title: string, announce: string, focus: string, at: string, owed: string[], more: number, number: number, fileName: string, fileKind: string, file: string}} Reply
- * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string, led?: boolean, back?: boolean, undo?: boolean}} Question
+ * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string, led?: boolean, back?: boolean, undo?: boolean, print?: string}} Question
  */
 
 /** Questions that wait. Only one is with the worker at a time. @type {Question[]} */
@@ -130,7 +130,7 @@ export const busy = () => [asked, ...queue].find((question) => question && chang
 export const changes = (question) => question.ask === "answer" || moves(question);
 
 /** Whether its reply is a file. @param {Question} question */
-export const saves = (question) => ["save", "calendar"].includes(question.ask);
+export const saves = (question) => ["save", "calendar", "compare", "paper"].includes(question.ask);
 
 /** Whether it is for another plan to stand on the page. @param {Question} question */
 export const moves = (question) => ["open", "openFile", "restore"].includes(question.ask);

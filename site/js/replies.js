@@ -3,7 +3,7 @@
 
 import { announce, settleSoon, unsettle } from "./aloud.js";
 import { formText, sentData } from "./boxes.js";
-import { save, today } from "./device.js";
+import { paper, save, today } from "./device.js";
 import { book, openBook, openLog } from "./diary.js";
 import { due, explored, later, owe } from "./exploring.js";
 import { draw, drew, mark, seen, unsay } from "./fragments.js";
@@ -25,13 +25,13 @@ export function compose(question) {
   noted = formText(logForm);
   let { text } = question;
   const day = today();
-  const { ask, action, clock, step } = question;
+  const { ask, action, clock, step, print } = question;
   if (text === undefined || ask === "feedback") {
     const data = new URLSearchParams(sentData(planForm));
     if (ask === "feedback") {
       for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
     }
-    for (const [name, value] of Object.entries({ action, clock, step, seen, today: day })) if (value) data.set(name, String(value));
+    for (const [name, value] of Object.entries({ action, clock, step, seen, print, today: day })) if (value) data.set(name, String(value));
     if (step || action?.startsWith("show.") || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
     text = data.toString();
   }
@@ -82,6 +82,7 @@ export function take(question, reply) {
   }
   if (!saving && (question.action || moved || question.undo)) keep(question.undo);
   if (reply.link && !busy()) keepAnswered();
+  if (question.ask === "paper" && !wrong) return paper();
   if (reply.file) save(reply.fileName, reply.fileKind, reply.file);
   if (!question.quiet) announce(reply.announce);
   unsettle();

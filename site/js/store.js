@@ -19,6 +19,9 @@ const spoilt = new Set();
 /** Why not all is kept; empty when it is. @type {"" | "denied" | "full"} */
 let lost = "";
 
+/** Whether all was forgotten, and the page is about to go. */
+let gone = false;
+
 let tell = () => {};
 
 /**
@@ -83,6 +86,7 @@ export function get(name, own) {
  * @param {{text: string, [more: string]: any}} what
  */
 export function put(name, what) {
+  if (gone) return false;
   if (spoilt.delete(name)) held.set(`aside-${Date.now()}-${name}`, raw(name) ?? "");
   held.set(name, JSON.stringify(what));
   lost = "";
@@ -102,6 +106,7 @@ export function put(name, what) {
 
 /** Keeps something for this tab alone; where that is full, nothing older may stand for it. @param {string} name @param {{text: string, [more: string]: any}} what */
 export function note(name, what) {
+  if (gone) return;
   attempt(true, (store) => store.setItem(prefix + name, JSON.stringify(what)), () => attempt(true, (store) => store.removeItem(prefix + name), () => {}));
 }
 
@@ -109,6 +114,15 @@ export function note(name, what) {
 export function remove(name) {
   held.delete(name);
   for (const own of [true, false]) attempt(own, (store) => store.removeItem(prefix + name), () => {});
+}
+
+/** Forgets everything, also what an older or a newer page has kept; this page keeps nothing any more. */
+export function forgetAll() {
+  gone = true;
+  held.clear();
+  for (const own of [true, false]) {
+    for (const key of keys(own)) if (key.startsWith("evenrow-")) attempt(own, (store) => store.removeItem(key), () => {});
+  }
 }
 
 /** Tries whether anything can be kept; has it told now, and whenever something was to be kept. @param {() => void} telling */

@@ -24,6 +24,8 @@ func main() {
 		"save":      page.Save,
 		"calendar":  session.Calendar,
 		"speak":     page.Speak,
+		"compare":   page.Compare,
+		"paper":     session.Paper,
 	} {
 		evenrow.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
 			text := ""

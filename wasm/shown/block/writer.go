@@ -5,6 +5,7 @@ package block
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"evenrow/wasm/shown/wording"
 )
@@ -25,6 +26,20 @@ type Writer struct {
 func (w *Writer) HTML(m Markup) *Writer {
 	w.b = append(w.b, m...)
 	return w
+}
+
+// Whole writes what another writer has written. The ids in it are left out, because the
+// page has them already.
+func (w *Writer) Whole(written string) *Writer {
+	const id = ` id="`
+	for {
+		before, after, found := strings.Cut(written, id)
+		w.b = append(w.b, before...)
+		if !found {
+			return w
+		}
+		_, written, _ = strings.Cut(after, `"`)
+	}
 }
 
 // Text writes s so that it stands on the page as typed, in an element or

@@ -57,7 +57,7 @@ func filled(form string) url.Values {
 // start is the form of the default plan.
 func start(t *testing.T) url.Values {
 	t.Helper()
-	form, ok := fragment(Start(), "ask")
+	form, ok := fragment(new(Session).Open(""), "ask")
 	if !ok {
 		t.Fatal("the page has no form")
 	}

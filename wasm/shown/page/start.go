@@ -10,9 +10,6 @@ import (
 	"evenrow/wasm/shown/view"
 )
 
-// proposing is how many units of work a proposal may take: a reader waits for it.
-const proposing = 40_000_000
-
 // questions answers the form of the five questions: what is wrong in it, how many
 // are left, and once they are answered and a plan is asked for, that plan.
 func (s *Session) questions(d plan.Draft, m Move) Reply {
@@ -64,7 +61,7 @@ func typedWrong(errs []plan.Error) []plan.Error {
 
 // proposed is the whole page of a proposal, with what became of the answers.
 func (s *Session) proposed(a propose.Answers) Reply {
-	p, outcome := propose.Of(work.New(proposing, nil), a)
+	p, outcome := propose.Of(work.New(propose.Units, nil), a)
 	r := s.whole(p, form.Place{Job: view.Jobs[0].ID})
 	w := &block.Writer{}
 	for _, said := range outcome.Said(p.Units) {
