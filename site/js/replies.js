@@ -67,7 +67,7 @@ export function take(question, reply) {
     const job = jobOf(at) !== jobOf(reply.at);
     const shapes = question.action && !/^(show\.|set-clock|log-|ask-)/.test(question.action);
     if (shapes) reshaped();
-    inSight(reply.at);
+    inSight(moved && question.to === "all" ? "all" : reply.at); // which the planner knows nothing of
     if (question.action || question.undo) entered((job || Boolean(shapes)) && !question.back && !question.undo, shapeNow());
   }
   const feedback = question.ask === "feedback";
