@@ -25,13 +25,12 @@ try {
   const profile = await browser.createBrowserContext();
   const page = await profile.newPage();
   await instrument(page);
-  await page.goto(site.address);
+  await page.goto(site.address + "#/answer");
   await page.evaluate(() => navigator.serviceWorker.ready);
   await starts("start, from the device", async (visit) => {
     for (let i = 0; i < 10; i++) await visit(await profile.newPage());
   });
-  await page.goto(site.address);
-  await atRest(page);
+  await open(page, site.address);
   line("edit to screen, example plan (120 plants)", await edits(page));
   await page.goto("about:blank");
   await openPlan(page, site.address, alike(10, 40));
@@ -66,8 +65,7 @@ async function starts(what, all) {
   const list = [];
   await all(async (page) => {
     await instrument(page);
-    await page.goto(site.address);
-    await atRest(page);
+    await open(page, site.address);
     list.push(await page.evaluate(() => window.e2e.last));
     await page.close();
   });
@@ -86,11 +84,11 @@ function edits(page, n = times) {
     for (let i = -2; i < n; i++) { // the first two warm up
       // What comes after the last answer must not pass for this one.
       while (window.e2e.asked > window.e2e.answered) await new Promise((resolve) => setTimeout(resolve, 5));
-      const box = document.getElementById("f-runs.1.rise");
+      const box = document.getElementById("f-supply.regulator");
       const answered = window.e2e.answered;
       const before = document.getElementById("answer").textContent;
       const start = performance.now();
-      box.value = String(1 + (i + 3) / 10);
+      box.value = String(2 + (i + 3) / 100);
       box.dispatchEvent(new InputEvent("input", { bubbles: true }));
       await new Promise((resolve) => {
         const look = () => (window.e2e.answered > answered ? requestAnimationFrame(() => setTimeout(resolve)) : setTimeout(look, 0));
@@ -112,7 +110,7 @@ function edits(page, n = times) {
  */
 function wholes(page, n = 10) {
   return page.evaluate(async (n) => {
-    const { dataset } = document.getElementById("told");
+    const { dataset } = document.getElementById("job");
     const later = () => new Promise((resolve) => setTimeout(resolve, 1));
     const rests = () => dataset.more === undefined && window.e2e.asked === window.e2e.answered;
     const list = [];
@@ -149,6 +147,7 @@ function explorations(page) {
     for (let round = 0; round < 6; round++) { // the first warms up
       for (const [i, name] of names.entries()) {
         form.set("step", String(i + 1));
+        form.set("at", ["grow", "mend", "why", "why", "mend", "answer", "answer", "why"][i]);
         const start = performance.now();
         const said = reply();
         worker.postMessage({ ask: "rest", text: form.toString() });

@@ -154,7 +154,7 @@ func answered(p *plan.Plan, link string, told []block.Fragment, fault func(strin
 	}
 	var s page.Session
 	for i := range view.Jobs {
-		r := s.Answer(plan.DraftOf(p).Encode() + "&" + plan.AtName + "=" + view.Jobs[i].ID)
+		r := s.Answer(plan.DraftOf(p).Encode() + "&" + plan.AtName + "=" + view.Jobs[i].ID + "&" + plan.OpenName + "=rows")
 		if len(r.Errors) > 0 {
 			fault("the form of the plan has an error: %v", r.Errors[0])
 		}

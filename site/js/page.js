@@ -111,6 +111,9 @@ function hear() {
   planForm.addEventListener("toggle", ({ target }) => {
     if (target instanceof HTMLDetailsElement && target.dataset.group) turned(target);
   }, true);
+  document.addEventListener("toggle", ({ target }) => {
+    if (target instanceof HTMLDetailsElement && target.open && target.dataset.long) lead("d-" + target.dataset.long);
+  }, true);
   addEventListener("popstate", ({ state }) => {
     const place = placeIn(location.hash) || "answer"; // before the address is that of what stands
     if (!openWanted() && !unshape(state?.shape ?? 0) && place !== at) show(place, true);

@@ -7,6 +7,7 @@ import "strings"
 const (
 	AtName   = "at"    // which job, group and record are in sight, as in an address: "answer/rows/7"
 	RestName = "rest"  // everything typed that is not in sight, as form data within form data
+	OpenName = "open"  // ids of long parts of the page that are open, with spaces between
 	GoTo     = "show." // begins an action that leads elsewhere: "show.water/timer"
 
 	AllName = "all."     // begins the name of a box for all rows at once: "all.spacing"
@@ -38,7 +39,7 @@ func (d Draft) Fold(seen map[string]bool) string {
 // passing says whether a name is drawn with each form anew, or of one question.
 func passing(name string) bool {
 	switch name {
-	case UnitsWas, ActionName, ClockName, AtName, RestName, TouchedName, "shape", "good", "step", "seen", "today":
+	case UnitsWas, OpenName, ActionName, ClockName, AtName, RestName, TouchedName, "shape", "good", "step", "seen", "today":
 		return true
 	}
 	return strings.HasPrefix(name, AllName) || strings.HasPrefix(name, AllWas) || strings.HasPrefix(name, "log.") || strings.HasSuffix(name, "."+KindWas)

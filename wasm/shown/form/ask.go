@@ -39,7 +39,8 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place
 	f.carried(plan.UnitsWas, unitCode(p.Units))
 	f.carried(ShapeName, Shape(p, groups, at))
 	f.carried(plan.AtName, at.String())
-	f.carried(plan.TouchedName, "") // the script adds what is typed in
+	f.carried(plan.OpenName, d.Get(plan.OpenName)) // to which the script adds
+	f.carried(plan.TouchedName, "")                // the script adds what is typed in
 	if how := f.d.Get(plan.HowName); how != "" {
 		f.carried(plan.HowName, how)
 		f.seen[plan.HowName] = true

@@ -51,6 +51,7 @@ func Start() Reply {
 	var s Session
 	at := first()
 	screen := s.screen(s.work(p), at)
+	screen.Bare = false // who reads this has no script to ask for more
 	for which := range sheet.Exploration(sheet.Explorations) {
 		if screen.Needs(which) {
 			screen.Sheet, screen.Done[which] = s.work(p, which), true
@@ -97,14 +98,14 @@ func (s *Session) Answer(typed string) Reply {
 	if len(errs) > 0 {
 		last := good(d)
 		if last != nil {
-			r.told(s.screen(s.workOn(d, last), at), moved)
+			r.told(s.opened(s.screen(s.workOn(d, last), at), d), moved)
 			r.Link = ""
 		}
 		r.wrong(errs)
 		r.Announce = form.Aloud(errs)
 		return s.sends(r)
 	}
-	r.told(s.screen(s.workOn(d, p), at), moved)
+	r.told(s.opened(s.screen(s.workOn(d, p), at), d), moved)
 	r.clear()
 	if done := form.Removed(m.action, m.Record); done != "" {
 		r.add("done", form.Done(done))
@@ -142,6 +143,9 @@ func Apply(d *plan.Draft) Move {
 	m.At = m.was
 	if to, leads := strings.CutPrefix(d.Get(plan.ActionName), plan.GoTo); leads {
 		m.to, m.At = to, view.Find(to, m.was)
+		if id := view.LongAt(to); id != "" {
+			d.Set(plan.OpenName, d.Get(plan.OpenName)+" "+id)
+		}
 		d.Set(plan.ActionName, "")
 	}
 	if m.was.Job == form.Start && m.At.Job != form.Start && !d.Has("place.length") {
@@ -174,7 +178,7 @@ func (m *Move) Focus() string {
 		return "h-job"
 	case m.Record != "":
 		return "s-" + m.Record
-	case to == "":
+	case to == "", strings.HasPrefix(to, "d-"): // a part that was opened by hand
 		return ""
 	case strings.HasPrefix(to, "f-"), strings.HasPrefix(to, "h-"), strings.HasPrefix(to, "plants"):
 		return to

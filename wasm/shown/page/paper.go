@@ -25,7 +25,7 @@ func (s *Session) Paper(typed string) Reply {
 				continue
 			}
 			screen := s.screen(nil, form.Place{Job: id})
-			screen.Sheet = s.work(p)
+			screen.Sheet, screen.Bare = s.work(p), true
 			for which := range sheet.Exploration(sheet.Explorations) {
 				if screen.Needs(which) {
 					screen.Sheet, screen.Done[which] = s.work(p, which), true

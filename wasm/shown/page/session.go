@@ -97,7 +97,13 @@ func (s *Session) sends(r Reply) Reply {
 
 // screen is a job with the plan that is held on it.
 func (s *Session) screen(held *sheet.Sheet, at form.Place) *view.Screen {
-	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link}
+	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link, Bare: true}
+}
+
+// opened is a screen with the long sections that a form has open.
+func (s *Session) opened(screen *view.Screen, d plan.Draft) *view.Screen {
+	screen.Open = d.Get(plan.OpenName)
+	return screen
 }
 
 // workOn is [Session.work], looked at on the day that the form holds.

@@ -16,7 +16,9 @@ type Screen struct {
 	Sheet *sheet.Sheet
 	Link  scene.Linker
 	Done  [sheet.Explorations]bool
-	Brief bool // has only what takes no longer than the answer, and nothing that a script keeps
+	Open  string // ids of the long sections that are open, with spaces between
+	Bare  bool   // draws no long section that is not open
+	Brief bool   // has only what takes no longer than the answer, and nothing that a script keeps
 }
 
 // ready reports whether a section can be drawn.
@@ -102,12 +104,18 @@ func (s *Screen) fill(sc *scene.Scene, section *Section) {
 		said, right = section.line(sc)
 	}
 	sc.HTML(`<details class="fold"`).Attr("id", "d-"+section.ID)
-	if !right {
+	bare := section.Long && s.Bare && !strings.Contains(" "+s.Open+" ", " "+section.ID+" ")
+	if bare {
+		sc.Attr("data-long", section.ID)
+	}
+	if !right || section.Long && s.Bare && !bare {
 		sc.HTML(` open`)
 	}
 	sc.HTML(`><summary><h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2> <span class="fold__is">`).
 		Text(said).HTML(`</span></summary>`)
-	section.content(sc, left)
+	if !bare {
+		section.content(sc, left)
+	}
 	sc.HTML(`</details>`)
 }
 

@@ -36,6 +36,7 @@ type Section struct {
 	Open   bool                                         // is never folded: it is what the job is for
 	Card   bool                                         // hangs on the wall: on paper a page of its own, with the link below
 	Screen bool                                         // is not printed
+	Long   bool                                         // as long as there are plants: what is folded away of it is not drawn
 }
 
 // A When is what works a section out.
@@ -81,7 +82,7 @@ var Jobs = []Job{
 			{ID: "answer", With: Answered, draw: answer.Answer, Open: true},
 			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
 			fromAbove,
-			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows},
+			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows, Long: true},
 			{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom},
 			{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs},
 			{ID: "crops", Title: "Which method for which crop", With: by(sheet.Season), draw: grow.Crops},
@@ -219,6 +220,23 @@ func Find(to string, in form.Place) form.Place {
 		return form.Place{Job: "answer"}
 	}
 	return Known(form.PlaceOf(to), in)
+}
+
+// LongAt is the ID of the long section that an address within the page leads into; empty
+// for none.
+func LongAt(to string) string {
+	if _, plants := cut(to, "plants"); plants {
+		return "rows"
+	}
+	id, _ := cut(to, "d-")
+	for i := range Jobs {
+		for k := range Jobs[i].Sections {
+			if s := &Jobs[i].Sections[k]; s.Long && s.ID == id {
+				return id
+			}
+		}
+	}
+	return ""
 }
 
 func known(to string) bool { return to == form.Start || JobNamed(form.PlaceOf(to).Job) != nil }
