@@ -46,6 +46,7 @@ type document struct {
 	Findings   []finding       `json:"findings"`
 	Fixes      []fix           `json:"fixes"`
 	LeftOut    []string        `json:"left_out"` // what takes too much work; with "fixes" among it there may be more of them
+	RestsOn    *rests          `json:"rests_on"`
 	Critical   int             `json:"weakest_zone,omitempty"`
 	Unlike     int             `json:"least_alike_zone,omitempty"` // whose plants' flows differ most
 	Rows       []rowFare       `json:"rows_of_plants"`
@@ -324,6 +325,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	for i := range s.Rows {
 		d.Rows = append(d.Rows, rowFareOf(s, i))
 	}
+	d.RestsOn = restsOf(s)
 	d.Flush = flushingOf(s.Flush)
 	d.Season = yearOf(p, s.Season)
 	d.Starts, d.Faults, d.Chance = startsOf(s.Startup), faultsOf(s), oddsOf(s)

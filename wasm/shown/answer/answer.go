@@ -16,13 +16,13 @@ var verdicts [sheet.Verdicts]words.Text = [...]words.Text{sheet.Yes: "Yes.", she
 
 // verdict is the answer: its first word, and a sentence.
 func (sc part) verdict() (word, rest string) {
-	if word = words.Say(verdicts[sc.S.Verdict]); sc.S.Verdict == sheet.Yes {
+	if sc.S.Verdict == sheet.Yes {
 		if sc.S.Wanted != nil {
-			word = sc.wanted(&yesWith)
+			return sc.wanted(&yesWith), sc.sameness()
 		}
-		return word, sc.sameness()
+		return sc.yes(), sc.sameness()
 	}
-	return word, sc.headline(&sc.S.Findings[0])
+	return words.Say(verdicts[sc.S.Verdict]), sc.headline(&sc.S.Findings[0])
 }
 
 // sameness says that every emitter opens, and how the water of one plant compares

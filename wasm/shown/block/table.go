@@ -83,6 +83,14 @@ func (t *Table) Explained(name, small string, cells ...string) {
 	t.rest(cells)
 }
 
+// Led is [Table.Explained] with a link behind the small line, which is read aloud
+// with the row's name.
+func (t *Table) Led(name, small, href, link string, cells ...string) {
+	t.w.HTML(`<tr><th scope="row">`).Text(name).HTML(` <small>`).Text(small).HTML(` <a`).Attr("href", href).HTML(`>`).Text(link).
+		HTML(`<span class="out">: `).Text(name).HTML(`</span></a></small></th>`)
+	t.rest(cells)
+}
+
 // Total writes a row below a rule.
 func (t *Table) Total(cells ...string) {
 	t.w.HTML(`<tr class="total">`)

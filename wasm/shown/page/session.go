@@ -57,7 +57,12 @@ func (s *Session) Rest(typed string) Reply {
 		return Reply{}
 	}
 	screen := s.screen(s.workOn(d, p, which), at)
-	r := Reply{Fragments: screen.Explored(which)}
+	r := Reply{}
+	for _, f := range screen.Explored(which) {
+		if f.ID != "always" || len(errs) == 0 { // where the errors stand at the foot
+			r.Fragments = append(r.Fragments, f)
+		}
+	}
 	r.owes(screen, step)
 	return s.sends(r)
 }

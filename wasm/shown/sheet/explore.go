@@ -7,7 +7,8 @@ type Exploration int
 // In the order in which they are worked out: what is looked at most comes
 // first, what takes longest last.
 const (
-	Season       Exploration = iota // the year: calendar, water, timer
+	Turning      Exploration = iota // what the answer rests on
+	Season                          // the year: calendar, water, timer
 	Flushing                        // ends opened one after another
 	Looping                         // zones and rings
 	Starting                        // the first minutes of a shot, and the last
@@ -25,6 +26,7 @@ var explore = [Explorations]struct {
 	prompt bool   // takes no longer than the answer, by and large
 	find   func(*Sheet)
 }{
+	Turning:   {"rests-on", true, func(s *Sheet) { s.Rest = rests(s) }},
 	Season:    {"season", true, (*Sheet).year},
 	Flushing:  {"flushing", true, func(s *Sheet) { s.Flush = flushed(s) }},
 	Looping:   {"zones-and-loops", true, func(s *Sheet) { s.Zoning, s.Loop = zoned(s), looped(s) }},

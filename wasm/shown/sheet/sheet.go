@@ -154,6 +154,7 @@ type Sheet struct {
 	Plants   []Fare    // how each plant fares, by index into Layout.Plants
 	Rows     []RowFare // how those of each row fare
 	Parts    []parts.Line
+	Rest     *Rest              // what the answer rests on; nil before it is explored
 	Flush    *flush.Flush       // nil where no water flows
 	Zoning   *Zoning            // nil where no water flows
 	Loop     *Loop              // nil where a ring makes no sense

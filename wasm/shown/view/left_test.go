@@ -38,6 +38,7 @@ func TestWhatIsCutSaysSo(t *testing.T) {
 			want := Explored(s, which, linked)
 			for units := 0; ; units = max(1, 4*units) {
 				q := *s
+				q.Rest = nil
 				q.Season, q.Demand, q.Shots, q.Flush, q.Zoning, q.Loop, q.Startup, q.Faults, q.Headroom, q.Designs, q.Chance = s.Season, s.Demand, s.Shots, nil, nil, nil, nil, nil, nil, nil, nil
 				if !q.ExploreWithin(units, which) {
 					t.Fatalf("%s: somebody waits", p.Name)

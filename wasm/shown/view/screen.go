@@ -131,7 +131,14 @@ func (s *Screen) Answered() []block.Fragment {
 }
 
 // Explored returns those that an exploration has worked out.
-func (s *Screen) Explored(which sheet.Exploration) []block.Fragment { return s.filled(by(which)) }
+// What the answer rests on is said with the answer, and so that is drawn again.
+func (s *Screen) Explored(which sheet.Exploration) []block.Fragment {
+	all := s.filled(by(which))
+	if which == sheet.Turning {
+		all = append(append(all, s.Around()...), s.Answered()...)
+	}
+	return all
+}
 
 func (s *Screen) filled(with When) []block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
@@ -149,6 +156,9 @@ func (s *Screen) filled(with When) []block.Fragment {
 // Owed returns the IDs of the sections that an exploration from one on works out, and
 // the first of these that there is, counted from 1; 0 where there is none.
 func (s *Screen) Owed(from sheet.Exploration) (ids []string, next int) {
+	if by(sheet.Turning) >= by(from) {
+		next = int(by(sheet.Turning))
+	}
 	for i := range s.Sections {
 		if section := &s.Sections[i]; section.With >= by(from) {
 			ids = append(ids, section.ID)

@@ -80,6 +80,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			{ID: "answer", With: Answered, draw: answer.Answer, Open: true},
+			{ID: "rests", Title: "What it rests on", With: by(sheet.Turning), draw: answer.Rests, line: answer.RestsLine},
 			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
 			fromAbove,
 			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows, Long: true},
@@ -183,8 +184,12 @@ func Groups() []form.Group {
 	return all
 }
 
-// Needs reports whether something of the job takes an exploration.
+// Needs reports whether something of the job takes an exploration. What the answer
+// rests on is needed by each, because the answer stands above all.
 func (j *Job) Needs(which sheet.Exploration) bool {
+	if which == sheet.Turning {
+		return true
+	}
 	for i := range j.Sections {
 		if j.Sections[i].With == by(which) {
 			return true
