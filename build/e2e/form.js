@@ -6,7 +6,7 @@ import { command } from "./site.js";
 const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts", "counts"];
 
 /** The elements that hold what was worked out. */
-export const results = [...answers, "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
+export const results = [...answers, "rests", "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
 
 /**
  * Waits until the planner has started and has answered everything.

@@ -54,6 +54,7 @@ var exempt = map[string]string{
 	"sheet.listed":       "form of the page", "sheet.most": "form of the page", "limit.asMuch": "guides a search", "limit.rounding": "precision",
 	"sheet.rounding": "precision", "sheet.sameHead": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",
 	"sheet.pairing": "time that a reader waits", "sheet.dozens": "time that a reader waits", "sheet.unpriced": "form of the page", "sheet.fine": "precision",
+	"sheet.turning": "time that a reader waits", "sheet.fineness": "form of the page", "sheet.between": "where a search looks",
 	"sheet.fixing": "time that a reader waits", "sheet.exploring": "time that a reader waits",
 	"shots.Quarter": "what a dial with pins has", "shots.mostCycles": "what a day has room for", "shots.forever": "a mark", "shots.fortnight": "form of the page", "season.week": "days of a week",
 	"startup.brim": "precision", "startup.leastShare": "precision", "shots.leastShare": "precision", "startup.little": "precision", "startup.much": "precision",

@@ -125,34 +125,43 @@ func doubts(p *plan.Plan) []doubt {
 		if f.Range == nil {
 			continue
 		}
-		first := len(all)
+		first, n := len(all), plan.SectionNamed(f.Section).Records(p)
 	records:
-		for i := range plan.SectionNamed(f.Section).Records(p) {
+		for i := range n {
 			low, high, doubted := f.Doubted(p, i)
 			if !doubted {
 				continue
 			}
-			v := f.Value(p, i)
+			if f.Section == "points" {
+				all = append(all, curve(f, p, n))
+				break
+			}
 			for k := first; k < len(all); k++ {
-				d := &all[k]
-				switch {
-				case d.inProportion():
-					d.records = append(d.records, i)
-					if v > d.from {
-						d.records[0], d.records[len(d.records)-1] = i, d.records[0]
-						d.from, d.low, d.high = v, low, high
-					}
-					continue records
-				case d.from == v:
+				if d := &all[k]; d.from == f.Value(p, i) {
 					d.records = append(d.records, i)
 					d.low, d.high = max(d.low, low), min(d.high, high)
 					continue records
 				}
 			}
-			all = append(all, doubt{f, []int{i}, v, low, high})
+			all = append(all, doubt{f, []int{i}, f.Value(p, i), low, high})
 		}
 	}
 	return all
+}
+
+// curve is a whole curve of n points of which some are not known: the greatest,
+// and all others in proportion.
+func curve(f *plan.Field, p *plan.Plan, n int) doubt {
+	d := doubt{field: f}
+	for i := range n {
+		d.records = append(d.records, i)
+		if v := f.Value(p, i); v > d.from {
+			d.records[0], d.records[i] = i, d.records[0]
+			d.from = v
+		}
+	}
+	d.low, d.high = f.Range(p, d.records[0])
+	return d
 }
 
 // inProportion says whether it is a whole curve.
