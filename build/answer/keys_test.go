@@ -39,10 +39,10 @@ var (
 	// The trade's own measures of evenness, all shares of one.
 	evennesses = []string{"cu", "cv", "du", "us", "eu", "eu_by_formula"}
 	// Numbers whose unit stands beside them, under "unit"; none is a count or a share.
-	beside = []string{"value", "limit", "yes_with", "ended_at"}
+	beside = []string{"value", "limit", "yes_with", "ended_at", "from", "may_be_from", "may_be_to", "still_with", "turns_at"}
 
 	// Text that names one of a few kinds.
-	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy", "conclusion", "weakest_emitter", "yes_only", "none_because", "most_failed", "filled"}
+	coded = []string{"kind", "verdict", "group", "sky", "ended_by", "stretch", "forbidden_by", "sameness", "place", "state", "relief", "told_by", "cleaned", "remedy", "conclusion", "weakest_emitter", "yes_only", "none_because", "most_failed", "filled", "came"}
 )
 
 // Every key of every example's answer, and of what no example has, speaks one

@@ -131,23 +131,25 @@ func (sc part) thing(t *sheet.Turn) string {
 // known is what the plan has for it, and where that is from.
 func (sc part) known(t *sheet.Turn) string {
 	value := sc.exact(t.Field, t.From)
-	switch sc.S.Plan.Origin(t.Field, t.Records[0]) {
-	case plan.LookedUp:
-		return words.Say("looked up: {value}", value)
-	case plan.Typed:
-		return words.Say("typed and not measured: {value}", value)
-	}
-	return words.Say("assumed: {value}", value)
+	return words.Say(knownAs[sc.S.Plan.Origin(t.Field, t.Records[0])], value)
+}
+
+// knownAs is what is said of a value that is not known.
+var knownAs [plan.Origins]words.Text = [...]words.Text{
+	plan.ByRule: "", plan.Assumed: "assumed: {value}", plan.LookedUp: "looked up: {value}", plan.Typed: "typed and not measured: {value}", plan.Measured: "",
 }
 
 // turn is what is said of an end, downwards and upwards: where the answer gets
 // worse beyond a value, and where it gets better at it.
-var turn [sheet.Verdicts]struct{ worse, better [2]words.Text } = [...]struct{ worse, better [2]words.Text }{
-	sheet.Yes:    {better: [2]words.Text{"Yes at {value} and below", "Yes at {value} and above"}},
-	sheet.Nearly: {[2]words.Text{"Nearly below {value}", "Nearly beyond {value}"}, [2]words.Text{"Nearly at {value} and below", "Nearly at {value} and above"}},
-	sheet.No:     {worse: [2]words.Text{"No below {value}", "No beyond {value}"}},
-	sheet.Cannot: {worse: [2]words.Text{"Unknown below {value}", "Unknown beyond {value}"}},
+var turn [sheet.Verdicts]struct{ worse, better way } = [...]struct{ worse, better way }{
+	sheet.Yes:    {better: way{"Yes at {value} and below", "Yes at {value} and above"}},
+	sheet.Nearly: {way{"Nearly below {value}", "Nearly beyond {value}"}, way{"Nearly at {value} and below", "Nearly at {value} and above"}},
+	sheet.No:     {worse: way{"No below {value}", "No beyond {value}"}},
+	sheet.Cannot: {worse: way{"Unknown below {value}", "Unknown beyond {value}"}},
 }
+
+// A way is said of an end downwards or upwards.
+type way struct{ down, up words.Text }
 
 // turns is where the answer turns.
 func (sc part) turns(t *sheet.Turn) string {
@@ -161,7 +163,11 @@ func (sc part) turns(t *sheet.Turn) string {
 		if e.To < sc.S.Verdict {
 			said = turn[e.To].better
 		}
-		list = append(list, words.Say(said[side], sc.exact(t.Field, e.Said(sc.S.Verdict))))
+		there := said.up
+		if side == 0 {
+			there = said.down
+		}
+		list = append(list, words.Say(there, sc.exact(t.Field, e.Said(sc.S.Verdict))))
 	}
 	return words.List(list...)
 }

@@ -239,10 +239,10 @@ func TestWhenTheAnswerIsSure(t *testing.T) {
 			t.Errorf("a tap, %s: %+v", c.o.Code(), s.Rest)
 		}
 	}
-	// Nobody knows what a pump gives of which only the power is known.
+	// A pump that is still to be bought is another for what is assumed otherwise.
 	p.Propose()
 	p.Supply.Kind = plan.PumpPower
-	if s := turned(p); s.Doubted() || len(s.Rest.Turns)+s.Rest.Steady+s.Rest.Untested != 0 {
+	if s := turned(p); s.Sure() || s.Wanted == nil || len(s.Rest.Turns)+s.Rest.Steady != 0 || s.Rest.Untested == 0 {
 		t.Errorf("a pump of which only the power is known: %+v", s.Rest)
 	}
 }

@@ -76,6 +76,8 @@ func TestWhatIsSaidToTurnTheAnswerDoes(t *testing.T) {
 		after := answer.Announce(s)
 		rows := restsRow.FindAllStringSubmatch(strings.ReplaceAll(Explored(s, sheet.Turning, nil)[0].HTML, "\u00a0", " "), -1)
 		switch things := restsIf.FindStringSubmatch(after); {
+		case s.Wanted != nil: // and the answer is for what it takes
+			said["wanted"]++
 		case s.Rest.Untested > 0: // by its own bound
 			if s.Verdict == sheet.Yes && !strings.HasPrefix(after, "Yes, if what is assumed is so. ") {
 				t.Errorf("plan %d: not all is tried: %s", n, after)
@@ -147,22 +149,32 @@ func TestWhatIsSaidToTurnTheAnswerDoes(t *testing.T) {
 	}
 }
 
-// What an exploration changes of the answer's sentence is what a page that is made
-// anew has.
-func TestRewordedIsWhatIsToldAnew(t *testing.T) {
+// What an exploration changes of the answer's sentence is what a screen that is made
+// anew has, and every job is told it.
+func TestTheAnswerIsToldAgain(t *testing.T) {
 	for _, x := range plan.Examples() {
-		s := sheet.Answer(x.Plan)
-		s.Explore(sheet.Turning)
-		told := map[string]string{}
-		for _, f := range Told(s, nil) {
-			told[f.ID] = f.HTML
-		}
-		again := Reworded(s, sheet.Turning)
-		if len(again) != 2 || told["always"] != again[1].HTML || !strings.Contains(told["answer"], `<p class="answer__line" id="line">`+again[0].HTML+`</p>`) {
-			t.Errorf("%s: %v", x.Key, again)
-		}
-		if Reworded(s, sheet.Season) != nil {
-			t.Error("the season changes the answer")
+		for i := range Jobs {
+			s := sheet.Answer(x.Plan)
+			screen := &Screen{Job: &Jobs[i], Sheet: s}
+			if _, next := screen.Owed(0); next != int(by(sheet.Turning)) {
+				t.Errorf("%s, %s: %d comes first", x.Key, Jobs[i].ID, next)
+			}
+			s.Explore(sheet.Turning)
+			again := map[string]string{}
+			for _, f := range screen.Explored(sheet.Turning) {
+				again[f.ID] = f.HTML
+			}
+			for _, f := range append(screen.Around(), screen.Answered()...) {
+				if again[f.ID] != f.HTML {
+					t.Errorf("%s, %s: %s is told as %q, and is %q", x.Key, Jobs[i].ID, f.ID, again[f.ID], f.HTML)
+				}
+			}
+			if again["line"] == "" || again["always"] == "" || Jobs[i].ID == "answer" && (again["answer"] == "" || again["rests"] == "") {
+				t.Errorf("%s, %s: the answer is not told again", x.Key, Jobs[i].ID)
+			}
+			if len(screen.Explored(sheet.Season)) > 0 && Jobs[i].ID == "why" {
+				t.Error("the season is told under Why")
+			}
 		}
 	}
 }
