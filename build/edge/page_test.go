@@ -78,7 +78,7 @@ func TestPagesOfExamples(t *testing.T) {
 		w := ask(t, "GET", "/plan?"+link+"/"+job, "")
 		page := w.Body.String()
 		s := sheet.Answer(x.Plan)
-		if w.Code != 200 || !strings.Contains(html.UnescapeString(page), answer.Announce(s)[4:40]) {
+		if w.Code != 200 || !strings.Contains(html.UnescapeString(page), sentence(s)) {
 			t.Fatalf("%s: %d, without the answer %q", x.Key, w.Code, answer.Announce(s))
 		}
 		for _, l := range s.Parts {
@@ -147,7 +147,9 @@ func TestPreviews(t *testing.T) {
 				title = e.attr["href"]
 			}
 		}
-		answer := answer.Announce(sheet.Answer(x.Plan))
+		s := sheet.Answer(x.Plan)
+		s.Explore(sheet.Turning)
+		answer := answer.Announce(s)
 		for name, want := range map[string]string{
 			"description": answer, "og:description": answer, "og:title": x.Plan.Name, "og:type": "website",
 			"og:url": "http://garden.example:8080/plan?" + link, "robots": "noindex",
@@ -167,6 +169,12 @@ func TestPreviews(t *testing.T) {
 			t.Errorf("%s: the picture: %v", x.Key, err)
 		}
 	}
+}
+
+// sentence is what the answer says behind its first words.
+func sentence(s *sheet.Sheet) string {
+	_, rest, _ := strings.Cut(answer.Announce(s), ". ")
+	return rest
 }
 
 // A host name that is none must not get into pages that others may be shown.
@@ -231,7 +239,7 @@ func TestMistakesStandBesideTheirFieldsAndNothingIsLost(t *testing.T) {
 			t.Errorf("nothing is said beside %s: %q", path, beside)
 		}
 	}
-	if !strings.Contains(page, "answer to the last good plan, not to what the form holds now") || !strings.Contains(page, answer.Announce(sheet.Work(plan.Examples()[1].Plan))[4:40]) {
+	if !strings.Contains(page, "answer to the last good plan, not to what the form holds now") || !strings.Contains(page, sentence(sheet.Work(plan.Examples()[1].Plan))) {
 		t.Error("the answer to the last good plan is not there")
 	}
 	data.Del("good")
