@@ -62,7 +62,12 @@ func Rests(the *scene.Scene) {
 			if t.Field.Section == "points" {
 				whole = words.Say("All points of the curve in proportion; the figures are of the greatest.")
 			}
-			table.Led(thing, words.Sentences(whole, found(t.Field)), "#f-"+plan.Path(t.Field, t.Records[0]), words.Say("Type it"), sc.known(t), sc.turns(t))
+			small := words.Sentences(whole, found(t.Field))
+			if sc.Link == nil || sc.Still {
+				table.Explained(thing, small, sc.known(t), sc.turns(t))
+			} else {
+				table.Led(thing, small, "#f-"+plan.Path(t.Field, t.Records[0]), words.Say("Type it"), sc.known(t), sc.turns(t))
+			}
 		}
 	})
 	steady := ""

@@ -19,6 +19,7 @@ type Scene struct {
 	Plants []sheet.Fare // the sheet's, by index into Layout.Plants
 	Zone   *sheet.ZoneResult
 	Link   Linker // leads to changed plans; nil where there is no page to lead to
+	Still  bool   // no script leads to fields that are out of sight
 	ByRow  bool   // the plants of each row stand on the same screen, and can be led to
 }
 

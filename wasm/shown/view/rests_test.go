@@ -74,7 +74,7 @@ func TestWhatIsSaidToTurnTheAnswerDoes(t *testing.T) {
 		before := answer.Announce(s)
 		s.ExploreWithin(plenty, sheet.Turning)
 		after := answer.Announce(s)
-		rows := restsRow.FindAllStringSubmatch(strings.ReplaceAll(Explored(s, sheet.Turning, nil)[0].HTML, "\u00a0", " "), -1)
+		rows := restsRow.FindAllStringSubmatch(strings.ReplaceAll(Explored(s, sheet.Turning, linked)[0].HTML, "\u00a0", " "), -1)
 		switch things := restsIf.FindStringSubmatch(after); {
 		case s.Wanted != nil: // and the answer is for what it takes
 			said["wanted"]++

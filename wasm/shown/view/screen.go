@@ -35,6 +35,7 @@ func (s *Screen) Around() []block.Fragment {
 // are worked out. What is not yet has an empty place.
 func (s *Screen) Whole() block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
+	sc.Still = s.Brief
 	for i := 0; i < len(s.Sections); i++ {
 		section := &s.Sections[i]
 		if section.With == OnRequest || s.Brief && !section.Prompt() {
