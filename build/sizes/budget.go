@@ -27,7 +27,7 @@ var (
 		{702, "one job in sight with its groups of inputs, what it comes to in a line, and only what has changed is sent"},
 		{710, "what today means: this week's tasks, today's setting, until when water lasts, and one button that moves the season to another year"},
 		{725, "two plans are held side by side, and a set of jobs is made ready for paper"},
-		{708, "what the answer rests on: each assumed value is moved through what it may really be, and those that would turn it are named with the value at which they do"},
+		{732, "what the answer rests on: each assumed value is moved through what it may really be, and those that would turn it are named with the value at which they do"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{

@@ -75,7 +75,7 @@ func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 func TestTasksPutElectricityLast(t *testing.T) {
 	p := plan.Default()
 	var s Session
-	r := s.Rest(plan.DraftOf(p).Encode() + "&step=1&at=grow")
+	r := s.Rest(plan.DraftOf(p).Encode() + "&step=2&at=grow")
 	tasks, _ := fragment(r, "tasks")
 	for name, text := range map[string]string{
 		"page":     tasks,

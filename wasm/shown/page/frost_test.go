@@ -19,7 +19,7 @@ func seasonOf(t *testing.T, data url.Values) map[string]string {
 		t.Fatal(r.Errors)
 	}
 	var s Session
-	data.Set(StepName, "1")
+	data.Set(StepName, "2")
 	said := map[string]string{}
 	var all []block.Fragment
 	for i := range view.Jobs {

@@ -57,6 +57,7 @@ func Start() Reply {
 			screen.Sheet, screen.Done[which] = s.work(p, which), true
 		}
 	}
+	s.work(p, sheet.Turning) // whose answer it is
 	r := Reply{At: at.String()}
 	r.Fragments = append(screen.Around(), screen.Whole())
 	r.add("ask", form.Questions(plan.Draft{}, nil, true))

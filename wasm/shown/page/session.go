@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 
 	"evenrow/wasm/ground/day"
@@ -26,6 +27,7 @@ type Session struct {
 	link     string       // of the plan that is held
 	sheet    *sheet.Sheet // nil when none is
 	explored [sheet.Explorations]bool
+	rest     *sheet.Rest // what its answer rests on, once explored
 
 	sent   map[string]string // what the page has drawn, by the id of its place
 	number int               // of the last reply
@@ -134,6 +136,15 @@ func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 		}
 	}
 	held.sheet.Now = day.Moment{}
+	// The answer's own words go by what it rests on, once that is asked for: an answer
+	// is the same whatever was asked before.
+	if held.sheet.Rest != nil {
+		held.rest = held.sheet.Rest
+	}
+	held.sheet.Rest = nil
+	if slices.Contains(also, sheet.Turning) {
+		held.sheet.Rest = held.rest
+	}
 	*s = held
 	return held.sheet
 }

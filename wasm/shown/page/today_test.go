@@ -11,7 +11,7 @@ import (
 func TestTheDayComesWithTheQuestion(t *testing.T) {
 	var s Session
 	data := start(t)
-	data.Set(StepName, "1")
+	data.Set(StepName, "2")
 	data.Set(plan.AtName, "water")
 	for _, c := range [][2]string{{"2027-07-30T14:05", "If the pump stops now, at 14:05, "}, {"", "This page does not know what day it is."}, {"2027-07-30", "Today, 30 July 2027: "}, {"yesterday", "This page does not know what day it is."}} {
 		data.Set(TodayName, c[0])
@@ -29,7 +29,7 @@ func TestTheSeasonMovesByOneButton(t *testing.T) {
 	var s Session
 	data := start(t)
 	data.Set(TodayName, "2027-10-02")
-	data.Set("step", "1")
+	data.Set("step", "2")
 	data.Set(plan.AtName, "grow/season")
 	today, _ := fragment(s.Rest(data.Encode()), "week")
 	_, after, _ := strings.Cut(today, `name="action" value="`)
