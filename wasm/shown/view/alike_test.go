@@ -140,7 +140,7 @@ func TestEmittersThatDiffer(t *testing.T) {
 	}
 	zones := eightInRowTwo()
 	zones.Rows[1].Zone = 2
-	if got := answer.Announce(sheet.Answer(zones)); got != "Yes. All 120 emitters open, and every plant of a zone gets nearly the same water." {
+	if got := answer.Announce(sheet.Answer(zones)); got != "Yes, if what is assumed is so. All 120 emitters open, and every plant of a zone gets nearly the same water." {
 		t.Errorf("zones at different flows: %s", got)
 	}
 }
@@ -160,7 +160,7 @@ func TestAThirstierCropGetsMore(t *testing.T) {
 	if r := s.Water[3].Need / needs[3].Need; math.Abs(r-0.5) > 0.1 {
 		t.Fatalf("plants on half of the floor take up %.2f of it", r)
 	}
-	if got := answer.Announce(s); got != "Yes. All 120 emitters open. Plants get different amounts of water, each row about in proportion to what its crop needs." {
+	if got := answer.Announce(s); got != "Yes, if what is assumed is so. All 120 emitters open. Plants get different amounts of water, each row about in proportion to what its crop needs." {
 		t.Error(got)
 	}
 	p.Emitters[1].Flow /= 2
@@ -183,7 +183,7 @@ func TestOneZoneAsNeededDoesNotSpeakForAnother(t *testing.T) {
 		t.Errorf("tomatoes alone in zone 2: %s", got)
 	}
 	p.Rows[1].Crop = slices.IndexFunc(catalogue.Crops[:], func(c catalogue.Crop) bool { return c.Name == "lettuce" })
-	if got := answer.Announce(sheet.Answer(p)); got != "Yes. All 120 emitters open, but not every plant gets the same water." {
+	if got := answer.Announce(sheet.Answer(p)); got != "Yes, if what is assumed is so. All 120 emitters open, but not every plant gets the same water." {
 		t.Errorf("lettuce and tomatoes in zone 2: %s", got)
 	}
 }
