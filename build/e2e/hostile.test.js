@@ -1,7 +1,7 @@
 // What somebody may type, or put into a link, to break the page.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { fields, link, open, openPlan, paste, press, text, type, verdict } from "./form.js";
+import { fields, link, open, openPlan, paste, press, see, text, type, verdict } from "./form.js";
 import { alike } from "./plans.js";
 import { overflow } from "./sight.js";
 
@@ -73,12 +73,13 @@ for (const width of [360, 1280]) {
 
 behaviour("typing faster than the planner answers loses nothing", async ({ page, address }) => {
   await openPlan(page, address, alike(10, 100));
+  await see(page, "f-name");
   await page.$eval('[id="f-name"]', (e) => e.select());
   await page.focus('[id="f-name"]');
   const name = "typed without a pause for any answer";
   await page.keyboard.type(name);
-  await page.focus('[id="f-limits.reserve"]');
-  await page.keyboard.type("0"); // "10" or "01": a mistake would leave the last good answer
+  await page.focus('[id="f-place.length"]');
+  await page.keyboard.type("1"); // before or behind the figures there: a mistake would leave the last good answer
   await page.waitForFunction(() => window.e2e.asked === window.e2e.answered);
   assert.equal((await fields(page)).name.endsWith(name), true);
   assert.equal(await text(page, ".answer__plan b"), (await fields(page)).name);
