@@ -5,6 +5,9 @@ import { command } from "./site.js";
 /** The elements that hold the answer. */
 const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts", "counts"];
 
+/** Those that hang on the day, which a page without a clock does not know. */
+export const daily = ["week", "today", "stopped"];
+
 /** The elements that hold what was worked out. */
 export const results = [...answers, "rests", "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
 

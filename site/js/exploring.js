@@ -7,9 +7,9 @@ import { draw, drew, undraw } from "./fragments.js";
 import { find } from "./places.js";
 import { askLast, busy } from "./questions.js";
 
-// The season comes at once, the others when the typing rests, so that a change
+// What the answer rests on and the season come at once, the others when the typing rests, so that a change
 // does not wait for them.
-const atOnce = 1; // of the explorations
+const atOnce = 2; // of the explorations
 const pause = 400; // ms
 
 /** The exploration that is to be asked for next; 0 for none. */

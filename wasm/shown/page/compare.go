@@ -113,6 +113,9 @@ func shown(f *plan.Field, units, p *plan.Plan, i int) string {
 		if v := *f.Int(p, i); v >= 0 && v < len(f.Options) {
 			return words.Say(f.Options[v].Label)
 		}
+		return ""
+	case plan.Whole, plan.Text, plan.Date:
+		return f.Typed(p, i)
 	}
-	return f.Typed(p, i)
+	return ""
 }
