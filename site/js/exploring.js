@@ -16,7 +16,12 @@ const pause = 400; // ms
 export let due = 0;
 /** The places that they have still to fill, by id. @type {Set<string>} */
 let owed = new Set();
+/** Those among them that were given up. @type {Set<string>} */
+let givenUp = new Set();
+/** Whether the last one that was asked for was given up. */
 let skipped = false;
+/** Whether the typing has rested since the answer. */
+let rested = false;
 let pausing = 0;
 
 /**
@@ -26,7 +31,8 @@ let pausing = 0;
  */
 export function owe(reply, typed) {
   owed = new Set(reply.owed);
-  skipped = false;
+  givenUp = new Set();
+  skipped = rested = false;
   if (!typed) for (const id of owed) outdate(id, "");
 }
 
@@ -34,9 +40,13 @@ export function owe(reply, typed) {
 export function explored(reply) {
   for (const { id, html } of reply.fragments) draw(id, html);
   drew(reply.number);
-  owed = new Set(reply.owed);
-  if (!reply.more && skipped) leaveOut();
-  later(reply.more);
+  const still = new Set(reply.owed);
+  // A planner that was started anew sends all that it has found: what it does not send was given up.
+  if (skipped) for (const id of owed) if (!still.has(id) && !reply.fragments.some((fragment) => fragment.id === id)) givenUp.add(id);
+  skipped = false;
+  owed = still;
+  if (reply.more) later(reply.more);
+  else leaveOut();
 }
 
 /** Goes on without an exploration. @param {number} step which */
@@ -48,7 +58,7 @@ export function skip(step) {
 /** Marks what is still not told of the plan whose answer stands, and will not be. */
 export function leaveOut() {
   later(0);
-  for (const id of owed) outdate(id, "left");
+  for (const id of [...givenUp, ...owed]) outdate(id, "left");
 }
 
 /**
@@ -61,8 +71,11 @@ export function later(step) {
   due = step;
   if (step) dataset.more = String(step);
   else delete dataset.more;
-  const go = () => busy() || askLast({ ask: "rest", step }); // another plan, and its rest, come next
-  if (step === atOnce + 1) pausing = setTimeout(go, pause);
+  const go = () => {
+    rested ||= step > atOnce;
+    busy() || askLast({ ask: "rest", step }); // another plan, and its rest, come next
+  };
+  if (step > atOnce && !rested) pausing = setTimeout(go, pause);
   else if (step) go();
 }
 

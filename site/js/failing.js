@@ -9,6 +9,7 @@ import { shown } from "./keeping.js";
 import { opened } from "./opening.js";
 import { logForm, words } from "./places.js";
 import { busy, changes, drop, moves } from "./questions.js";
+import { at } from "./sight.js";
 import { planId, stay } from "./standing.js";
 
 /** It is asked once more. @param {import("./questions.js").Question} question */
@@ -53,8 +54,8 @@ function excuse(why, question, fault = "") {
   }
   settleSoon();
   const wanted = question && changes(question) ? question : busy();
-  // Another plan that is on its way still hides this one.
-  if (!wanted || (why === "again" && moves(wanted))) return;
+  // Another plan that is on its way still hides this one; to questions there is no answer yet.
+  if (!wanted || at === "start" || (why === "again" && moves(wanted))) return;
   const stands = words(wanted.ask === "answer" ? "not-the-form" : shown ? "not-opened" : wanted.ask === "restore" ? "not-yours" : "not-the-link");
   say("stale", stands);
   say("always", stands);

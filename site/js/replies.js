@@ -58,7 +58,7 @@ export function take(question, reply) {
   }
   answered(question, reply);
   if (changes(question) && (reply.link || wrong)) unsay();
-  if (reply.more) owe(reply, question.ask === "answer");
+  if (reply.more || reply.fragments.some(({ id }) => id === "job")) owe(reply, question.ask === "answer");
   for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
   drew(reply.number);
   if (reply.fragments.some(({ id }) => id === "job")) address(); // of the cards in it

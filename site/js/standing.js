@@ -93,7 +93,7 @@ export function wants(link, first) {
     const data = new URLSearchParams(kept.text);
     data.delete("shape"); // the form is drawn, whatever the page shows
     data.set("good", kept.link);
-    if (to) data.set("at", to);
+    if (to || text) data.set("at", to || "answer"); // as an address says it
     return { ask: "restore", text: String(data), plan: wanted, link: kept.link, last: !plan && !text, to };
   }
   // What a guide leads to is an example.

@@ -19,6 +19,7 @@ type form struct {
 	d    plan.Draft // what was typed
 	errs map[string]plan.Error
 	at   Place
+	in   string          // the group that is being written
 	seen map[string]bool // the names of the boxes that were written
 }
 
@@ -30,7 +31,7 @@ type form struct {
 // Every caution that applies to the plan has an empty place, with its name in
 // data-caution; the builder and the page's script fill it.
 func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place) string {
-	f := &form{&block.Writer{}, p, d, map[string]plan.Error{}, at, map[string]bool{}}
+	f := &form{Writer: &block.Writer{}, p: p, d: d, errs: map[string]plan.Error{}, at: at, seen: map[string]bool{}}
 	for _, e := range errs {
 		f.errs[e.Path] = e
 	}
@@ -61,6 +62,7 @@ func (f *form) carried(name, value string) {
 
 // group writes a group: a line, and its sections below it.
 func (f *form) group(g *Group) {
+	f.in = g.ID
 	f.HTML(`<details class="group" name="group"`).Attr("id", "g-"+g.ID).Attr("data-group", g.ID)
 	if g.ID == f.at.Group || f.amiss(g) {
 		f.HTML(` open`)
@@ -110,7 +112,7 @@ func Shape(p *plan.Plan, groups []Group, at Place) string {
 			h.Add(1)
 		}
 	}
-	for _, c := range []byte(at.String()) {
+	for _, c := range []byte(at.Job + " " + at.Record) { // which group is open, the page knows by itself
 		h.Add(c)
 	}
 	add(p.Units == unit.US)

@@ -61,11 +61,7 @@ func (f *form) oneByOne(s *plan.Section, n int) {
 			f.record(s, i, n)
 			continue
 		}
-		at := f.at
-		at.Record = id
-		if at.Group == "" {
-			at.Group = s.Name
-		}
+		at := Place{f.at.Job, f.in, id}
 		f.HTML(`<p class="record"><button class="record__line" name="`).HTML(plan.ActionName).HTML(`"`).Attr("value", plan.GoTo+at.String()).Attr("id", "s-"+id).HTML(`>`).
 			Text(Summary(f.p, s, i)).HTML(`</button></p>`)
 	}

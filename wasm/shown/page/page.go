@@ -162,6 +162,11 @@ func Apply(d *plan.Draft) Move {
 	}
 	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" && m.Record != "season" {
 		m.At.Record = m.Record
+		if j := view.JobNamed(m.At.Job); j != nil {
+			if g, _ := form.InGroups(j.Groups, m.Record); g != nil {
+				m.At.Group = g.ID
+			}
+		}
 	}
 	return m
 }

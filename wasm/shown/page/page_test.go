@@ -215,6 +215,18 @@ func TestActionsChangeTheForm(t *testing.T) {
 	if !strings.Contains(form, `id="`+r.Focus+`"`) {
 		t.Error("the place for the focus is not in the form")
 	}
+	if r.At != "answer/rows/rows.3" || !strings.Contains(form, `id="g-rows" data-group="rows" open`) {
+		t.Errorf("%s is in sight, and the group of the row is not open", r.At)
+	}
+}
+
+// What is asked of the plan where there is none yet opens nothing.
+func TestActionsBeforeAPlan(t *testing.T) {
+	for _, action := range []string{"add-row", "copy-row.1", "remove-row.1", "add-emitter"} {
+		if r := new(Session).Answer("at=start&action=" + action); r.At != "start" {
+			t.Errorf("%s leads to %q", action, r.At)
+		}
+	}
 }
 
 func TestSwitchOfUnitsConvertsTheForm(t *testing.T) {

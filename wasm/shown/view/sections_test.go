@@ -105,6 +105,25 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// The page opens groups by itself: that changes nothing else of the form, and what
+// stands in one leads there, whichever was open when it was drawn.
+func TestAnOpenGroupChangesNothingElse(t *testing.T) {
+	p := plan.Default()
+	groups := JobNamed("answer").Groups
+	shut, open := form.Place{Job: "answer"}, form.Place{Job: "answer", Group: "place"}
+	if form.Shape(p, groups, shut) != form.Shape(p, groups, open) {
+		t.Error("the form is drawn anew after a group was opened")
+	}
+	if row := (form.Place{Job: "answer", Group: "rows", Record: "rows.2"}); form.Shape(p, groups, row) == form.Shape(p, groups, shut) {
+		t.Error("a row that is opened is not drawn")
+	}
+	for _, at := range []form.Place{shut, open} {
+		if html := form.Ask(p, plan.DraftOf(p), nil, groups, at); !strings.Contains(html, `value="show.answer/rows/rows.2"`) {
+			t.Errorf("in %s, no button leads to row 2", at)
+		}
+	}
+}
+
 // What a room draws has a row.
 func TestWhatRoomsDrawIsShown(t *testing.T) {
 	rows, err := os.ReadFile("sections.go")
