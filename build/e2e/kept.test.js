@@ -9,6 +9,7 @@ import { command } from "./site.js";
 behaviour("a plain address brings the plan that was worked on last, and says so", async ({ page, address }) => {
   await again(page, address);
   assert.equal(await job(page), "start", "with nothing kept, it begins with the questions");
+  await page.goto("about:blank");
   await open(page, address);
   assert.equal(await held(page, "name"), "Millrace tunnel");
   assert.ok(await page.$eval("[data-back]", (e) => e.hidden));

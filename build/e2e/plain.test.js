@@ -43,6 +43,9 @@ async function visit(width = 1280) {
  * @param {string} button
  */
 async function press(page, button) {
+  await page.$eval(button, (e) => {
+    for (let up = e.parentElement; up; up = up.parentElement) if (up instanceof HTMLDetailsElement) up.open = true;
+  });
   const [answer] = await Promise.all([page.waitForNavigation(), page.click(button)]);
   return answer?.status();
 }
@@ -68,6 +71,9 @@ test("without scripts, a form is filled in, sent and answered", limit, async () 
   assert.match(page.url(), /\/plan$/);
   assert.match(await text(page, "#answer"), /Yes\.\s+All 120 emitters open/);
   await type(page, "f-name", "Aunt Ann's tunnel");
+  // One row is opened by itself, with what was typed before.
+  assert.equal(await press(page, "button[value='show.answer/rows/rows.1']"), 200);
+  assert.match(await text(page, "#head"), /Aunt Ann's tunnel/);
   await type(page, "f-rows.1.plants", "31");
   assert.equal(await press(page, send), 200);
   assert.match(await text(page, "#answer"), /Aunt Ann's tunnel\s+4 rows, 121 plants/);
@@ -77,6 +83,15 @@ test("without scripts, a form is filled in, sent and answered", limit, async () 
   // The address of the page holds the same plan.
   const said = await text(page, "#answer");
   await Promise.all([page.waitForNavigation(), page.click("[aria-labelledby=h-share] a[href^='plan?1']")]);
+  assert.equal(await text(page, "#answer"), said);
+
+  // And so do the addresses of the other jobs.
+  await Promise.all([page.waitForNavigation(), page.click("nav.jobs a[href$='/water']")]);
+  assert.equal(await text(page, "#h-job"), "Water");
+  assert.match(await text(page, "#head"), /Aunt Ann's tunnel/);
+  assert.match(await text(page, "#line"), /All 121 emitters open/);
+  assert.match(await text(page, "#timer"), /Card for the timer/);
+  await Promise.all([page.waitForNavigation(), page.click("nav.jobs a[href$='/answer']")]);
   assert.equal(await text(page, "#answer"), said);
   assert.deepEqual(faults, []);
 });
@@ -103,9 +118,9 @@ test("without scripts, a mistake stands beside its field and all that was typed 
 test("without scripts, rows come and go by the same buttons", limit, async () => {
   const { page, faults } = await visit();
   await page.goto(site.address + "plan");
-  assert.equal((await page.$$("details.record[id^='d-rows.']")).length, 4);
+  assert.equal((await page.$$("[id^='s-rows.']")).length, 4);
   assert.equal(await press(page, "button[value='add-row']"), 200);
-  assert.equal((await page.$$("details.record[id^='d-rows.']")).length, 5);
+  assert.equal((await page.$$("[id^='s-rows.']")).length, 5);
   assert.equal(await page.evaluate(() => document.activeElement?.id), "s-rows.5", "the new row has the focus");
   assert.match(await text(page, "#answer"), /5 rows/);
   assert.equal(await press(page, "button[value='remove-row.5']"), 200);
@@ -116,7 +131,10 @@ test("without scripts, rows come and go by the same buttons", limit, async () =>
 test("no plain page breaks a rule of accessibility, as an answer or with mistakes", limit, async () => {
   const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const page = await browser.newPage();
-  for (const path of ["plan", "plan?place.length=far&supply.kind=gravity", "plan?1zz"]) {
+  await page.goto(site.address + "plan");
+  const jobs = await page.$$eval("nav.jobs a:not([aria-current])", (all) => all.map((a) => a.getAttribute("href")));
+  assert.ok(jobs.length > 4, `${jobs}`);
+  for (const path of ["plan", "plan?place.length=far&supply.kind=gravity", "plan?1zz", ...jobs]) {
     for (const [width, scheme] of /** @type {[number, string][]} */ ([[1280, "dark"], [360, "light"]])) {
       await page.setViewport({ width, height: 740 });
       await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);

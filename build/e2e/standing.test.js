@@ -3,7 +3,7 @@
 // planner has opened a link.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { answered, atRest, box, choose, explored, fields, figure, link, open, paste, text, told, verdict } from "./form.js";
+import { answered, atRest, box, choose, explored, fields, figure, inJob, link, open, paste, see, text, told, verdict } from "./form.js";
 import { command } from "./site.js";
 
 /** Whether an element is seen by anybody. @param {import("puppeteer-core").Page} page @param {string} selector */
@@ -22,13 +22,17 @@ const neverRests = (page) =>
 /** The link that the page offers. @param {import("puppeteer-core").Page} page */
 const offered = (page) => page.$eval("[data-link]", (e) => new URL(e.value).hash);
 
+/** The link in the address, without what is in sight. @param {import("puppeteer-core").Page} page */
+const addressed = (page) => page.evaluate(() => location.hash.split("/")[0]);
+
 /** Goes to a field, all its text selected. @param {import("puppeteer-core").Page} page @param {string} path */
-const go = (page, path) =>
-  page.$eval(box(path), (field) => {
-    for (let e = field; e; e = e.parentElement) if (e instanceof HTMLDetailsElement) e.open = true;
+async function go(page, path) {
+  await see(page, "f-" + path);
+  await page.$eval(box(path), (field) => {
     field.focus();
     field.select();
   });
+}
 
 /** Types letters and waits for what comes of them. @param {import("puppeteer-core").Page} page @param {string} letters */
 async function letters(page, letters) {
@@ -47,20 +51,24 @@ behaviour(
     await open(page, address);
     assert.match(await text(page, "#always"), /^Yes\. .* to spare/);
     const before = await text(page, "#always");
+    const colour = () => page.$eval("#answer .answer__line .word", (e) => getComputedStyle(e).color);
+    const good = await colour();
     await paste(page, "place.width", "wide");
     assert.ok(await seen(page, "#always"));
     assert.match(await text(page, "#always"), /^1 thing to put right: Place: width across the rows must be a number/);
     assert.ok(await seen(page, "#stale"));
     assert.match(await text(page, "#stale"), /answer to the last good plan, not to what the form holds now/);
-    const colour = () => page.$eval("#answer .answer__line .word", (e) => getComputedStyle(e).color);
-    const marked = await colour();
+    assert.notEqual(await colour(), good, "the word of the last good answer looks like that of a current one");
+    // It says so in every job, and counts what is wrong in others.
     await paste(page, "runs.1.length", "");
     assert.match(await text(page, "#always"), /^2 things to put right:/);
+    assert.ok(await seen(page, "#stale"));
     await paste(page, "place.width", "5");
     await paste(page, "runs.1.length", "8");
     assert.equal(await text(page, "#always"), before);
     assert.equal(await text(page, "#stale"), "");
-    assert.notEqual(await colour(), marked, "the word of the last good answer looks like that of a current one");
+    await inJob(page, "answer");
+    assert.equal(await colour(), good);
   },
   { width: 390 },
 );
@@ -68,35 +76,37 @@ behaviour(
 behaviour("a number that is half typed is answered, but is no plan to keep", async ({ page, address }) => {
   await neverRests(page);
   await open(page, address);
-  await paste(page, "runs.1.rise", "2");
+  await paste(page, "runs.1.length", "12");
   const kept = await link(page);
   await explored(page);
   const stood = await told(page);
 
-  await go(page, "runs.1.length");
+  await go(page, "runs.1.rise");
   await letters(page, "1");
-  assert.notDeepEqual((await answered(page)).budget, stood.budget, "the answer does not follow the typing");
+  assert.notEqual((await answered(page)).always, stood.always, "the answer does not follow the typing");
   await new Promise((later) => setTimeout(later, 1000)); // what can wait has come too
-  assert.equal(await page.evaluate(() => location.hash), kept);
+  assert.equal(await addressed(page), kept);
   assert.equal(await offered(page), kept);
 
   await letters(page, "/");
-  assert.match(await text(page, "#errors"), /Run 1: length/);
+  assert.match(await text(page, "#errors"), /Run 1: rise/);
   const now = await told(page);
   delete now.always;
   delete stood.always;
   assert.deepEqual(now, stood, "the error falls back to a plan that nobody left standing");
-  assert.equal(await page.evaluate(() => location.hash), kept);
+  assert.equal(await addressed(page), kept);
 
+  await go(page, "runs.1.rise"); // what stands there was not lost on the way through the jobs
+  await page.keyboard.press("End");
   await letters(page, "2");
   assert.equal(await text(page, "#errors"), "");
-  assert.equal(await page.evaluate(() => location.hash), kept);
+  assert.equal(await addressed(page), kept);
   await page.keyboard.press("Tab"); // the field is left
-  await page.waitForFunction((kept) => location.hash !== kept, {}, kept);
+  await page.waitForFunction((kept) => location.hash.split("/")[0] !== kept, {}, kept);
   const half = await link(page);
   assert.equal(await offered(page), half);
   const plan = JSON.parse(await command(["link"], half));
-  assert.equal(plan.runs[0].length, 0.5);
+  assert.equal(plan.runs[0].rise, 0.5);
 });
 
 behaviour("a number that is typed and taken back leaves the link of the plan that stands", async ({ page, address }) => {
@@ -129,16 +139,16 @@ behaviour("a number that rests is kept, and so is what is chosen", async ({ page
   await open(page, address);
   await go(page, "runs.1.rise");
   await letters(page, "3");
-  await page.waitForFunction(() => location.hash.length > 1, { timeout: 20_000 });
+  await page.waitForFunction(() => /^#\d/.test(location.hash), { timeout: 20_000 });
   assert.equal(await page.evaluate(() => document.activeElement?.id), "f-runs.1.rise");
-  assert.equal(await offered(page), await page.evaluate(() => location.hash));
+  assert.equal(await offered(page), await addressed(page));
   await page.reload();
   await atRest(page);
   assert.equal((await fields(page))["runs.1.rise"], "3");
   // A choice is whole as soon as it is made.
-  const before = await page.evaluate(() => location.hash);
+  const before = await addressed(page);
   await choose(page, "header.feed", "middle");
-  await page.waitForFunction((before) => location.hash !== before, {}, before);
+  await page.waitForFunction((before) => location.hash.split("/")[0] !== before, {}, before);
 });
 
 for (const width of [1280, 390]) {
@@ -148,17 +158,17 @@ for (const width of [1280, 390]) {
       await page.goto(address + (await wrongPump()));
       assert.match(await text(page, "#answer"), /Yes\./);
       assert.ok(await seen(page, "noscript .notice"));
-      const notice = await text(page, ".desk__answer .notice");
+      const notice = await text(page, ".desk__said .notice");
       assert.match(notice, /^This page shows an example\. It is not your plan, and not the plan of a link that you were sent/);
       assert.match(notice, /To see that plan without scripts, .*plan\?/);
-      assert.equal(await page.$eval(".desk__answer .notice", (e, a) => !!(e.compareDocumentPosition(document.querySelector("#answer")) & 4)), true, "it stands after the answer");
-      assert.match(await text(page, "#told .notice"), /belongs to the example/);
+      assert.equal(await page.$eval(".desk__said .notice", (e, a) => !!(e.compareDocumentPosition(document.querySelector("#answer")) & 4)), true, "it stands after the answer");
+      assert.equal(await seen(page, "#plan"), false, "a form that nobody answers is drawn");
       if (width < 1000) {
         assert.ok(await seen(page, ".always"));
         assert.match(await text(page, ".always"), /^An example:\sYes\./);
       }
       await page.emulateMediaType("print");
-      assert.ok(await seen(page, ".desk__answer .notice"), "on paper the example is not called one");
+      assert.ok(await seen(page, ".desk__said .notice"), "on paper the example is not called one");
     },
     { script: false, width },
   );
@@ -200,7 +210,7 @@ for (const late of ["the page's script", "the planner"]) {
     const there = page.goto(address + bad);
     await page.waitForFunction(() => document.querySelector("#answer .answer__line") && document.querySelector("#examples a"));
     await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
-    for (const place of ["#answer .answer__line", "#pressure", "#parts", "#timer", "[data-link]", ".always"]) {
+    for (const place of ["#answer .answer__line", "#line", "#head", "#map", "#headroom", "#ask", ".always"]) {
       if (place === ".always") await page.setViewport({ width: 390, height: 800 });
       assert.equal(await seen(page, place), false, `${place} of the example stands as if it were the link's`);
     }
@@ -217,28 +227,28 @@ for (const late of ["the page's script", "the planner"]) {
     assert.match(await text(page, "#always"), /^No\./);
     await explored(page);
     assert.equal(await page.$("[data-before]"), null);
-    assert.ok(await seen(page, "#timer"));
+    assert.ok(await seen(page, "#headroom"));
   });
 }
 
 behaviour("what is still of the example is hidden until it is of the link's plan", async ({ page, address }) => {
   await page.evaluateOnNewDocument(() => {
-    window.e2eTimers = [];
+    window.e2eStale = [];
     addEventListener("DOMContentLoaded", () => {
+      const told = () => document.querySelector("#headroom")?.textContent;
+      const example = (window.e2eExample = told());
       // What stands under a heading as soon as the answer is there.
       new MutationObserver(() => {
         const name = document.querySelector("#answer .answer__plan b")?.textContent;
-        const timer = document.querySelector("#tank");
-        if (name === "The wrong pump" && timer?.textContent?.includes("400") && timer.checkVisibility({ visibilityProperty: true })) window.e2eTimers.push(timer.textContent);
+        if (name === "The wrong pump" && told() === example && document.querySelector("#headroom")?.checkVisibility({ visibilityProperty: true })) window.e2eStale.push(example);
       }).observe(document, { subtree: true, childList: true, attributes: true });
     });
   });
-  const stale = await command(["example", "wrong-pump"]);
-  const plan = JSON.parse(stale);
-  plan.supply = { ...plan.supply, tank: 77 };
-  await open(page, address + (await command(["link"], JSON.stringify(plan))).trim());
+  await open(page, address + (await wrongPump()));
   await explored(page);
-  assert.deepEqual(await page.evaluate(() => window.e2eTimers), []);
+  assert.match(await page.evaluate(() => window.e2eExample), /more plants/);
+  assert.match(await text(page, "#headroom"), /the answer is not Yes/);
+  assert.deepEqual(await page.evaluate(() => window.e2eStale), []);
 });
 
 behaviour("without the planner, the example is called one", async ({ page, address }) => {
