@@ -144,7 +144,7 @@ func Apply(d *plan.Draft) Move {
 	m.At = m.was
 	if to, leads := strings.CutPrefix(d.Get(plan.ActionName), plan.GoTo); leads {
 		m.to, m.At = to, view.Find(to, m.was)
-		if id := view.LongAt(to); id != "" {
+		if id := view.LongAt(to); id != "" && !strings.Contains(d.Get(plan.OpenName)+" ", " "+id+" ") {
 			d.Set(plan.OpenName, d.Get(plan.OpenName)+" "+id)
 		}
 		d.Set(plan.ActionName, "")

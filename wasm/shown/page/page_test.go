@@ -220,6 +220,34 @@ func TestActionsChangeTheForm(t *testing.T) {
 	}
 }
 
+// A long part that is open stays so when what the answer rests on has come, and is
+// named once.
+func TestAnOpenPartStaysOpen(t *testing.T) {
+	data := start(t)
+	data.Set("action", "show.plants-1")
+	var s Session
+	r := s.Answer(data.Encode())
+	if html, _ := fragment(r, "rows"); !strings.Contains(html, `id="plants-1"`) || r.Focus != "plants-1" {
+		t.Fatalf("the plants of row 1 are not drawn, the focus goes to %q", r.Focus)
+	}
+	asked, _ := fragment(r, "ask")
+	open := regexp.MustCompile(`name="open" value="([^"]*)"`)
+	if is := open.FindStringSubmatch(asked); len(is) != 2 || is[1] != " rows" {
+		t.Errorf("%q is open", is)
+	}
+	data.Del("action")
+	data.Set("open", " rows")
+	data.Set("step", "1")
+	if html, sent := fragment(new(Session).Rest(data.Encode()), "rows"); !sent || !strings.Contains(html, `id="plants-1"`) {
+		t.Error("the plants of row 1 are gone when what the answer rests on is known")
+	}
+	data.Set("action", "show.plants-2")
+	asked, _ = fragment(s.Answer(data.Encode()), "ask")
+	if is := open.FindStringSubmatch(asked); len(is) != 2 || is[1] != " rows" {
+		t.Errorf("%q is open", is)
+	}
+}
+
 // What is asked of the plan where there is none yet opens nothing.
 func TestActionsBeforeAPlan(t *testing.T) {
 	for _, action := range []string{"add-row", "copy-row.1", "remove-row.1", "add-emitter"} {

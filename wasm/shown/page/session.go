@@ -58,7 +58,7 @@ func (s *Session) Rest(typed string) Reply {
 	if at.Job == form.Start {
 		return Reply{}
 	}
-	screen := s.screen(s.workOn(d, p, which), at)
+	screen := s.opened(s.screen(s.workOn(d, p, which), at), d)
 	r := Reply{}
 	for _, f := range screen.Explored(which) {
 		if f.ID != "always" || len(errs) == 0 { // where the errors stand at the foot
