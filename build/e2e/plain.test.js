@@ -1,5 +1,6 @@
 // The plan page in a browser that runs no scripts.
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
@@ -43,9 +44,7 @@ async function visit(width = 1280) {
  * @param {string} button
  */
 async function press(page, button) {
-  await page.$eval(button, (e) => {
-    for (let up = e.parentElement; up; up = up.parentElement) if (up instanceof HTMLDetailsElement) up.open = true;
-  });
+  await unfold(page, button);
   const [answer] = await Promise.all([page.waitForNavigation(), page.click(button)]);
   return answer?.status();
 }
@@ -53,12 +52,16 @@ async function press(page, button) {
 /** @param {import("puppeteer-core").Page} page @param {string} selector */
 const text = (page, selector) => page.$eval(selector, (e) => e.textContent ?? "");
 
+/** Unfolds what an element is folded into. @param {import("puppeteer-core").Page} page @param {string} selector */
+const unfold = (page, selector) =>
+  page.$eval(selector, (e) => {
+    for (let up = e.parentElement; up; up = up.parentElement) if (up instanceof HTMLDetailsElement) up.open = true;
+  });
+
 /** @param {import("puppeteer-core").Page} page @param {string} id @param {string} value */
 async function type(page, id, value) {
-  await page.$eval(`[id="${id}"]`, (e) => {
-    for (let up = e.parentElement; up; up = up.parentElement) if (up instanceof HTMLDetailsElement) up.open = true;
-    if (e instanceof HTMLInputElement) e.value = "";
-  });
+  await unfold(page, `[id="${id}"]`);
+  await page.$eval(`[id="${id}"]`, (e) => { if (e instanceof HTMLInputElement) e.value = ""; });
   await page.type(`[id="${id}"]`, value);
 }
 
@@ -71,9 +74,9 @@ test("without scripts, a form is filled in, sent and answered", limit, async () 
   assert.match(page.url(), /\/plan$/);
   assert.match(await text(page, "#answer"), /Yes\.\s+All 120 emitters open/);
   await type(page, "f-name", "Aunt Ann's tunnel");
-  // One row is opened by itself, with what was typed before.
-  assert.equal(await press(page, "button[value='show.answer/rows/rows.1']"), 200);
-  assert.match(await text(page, "#head"), /Aunt Ann's tunnel/);
+  // Of several rows one is open at a time: the button of another sends what was typed by now.
+  assert.equal(await press(page, '[id="s-rows.1"]'), 200);
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "s-rows.1", "the row has the focus");
   await type(page, "f-rows.1.plants", "31");
   assert.equal(await press(page, send), 200);
   assert.match(await text(page, "#answer"), /Aunt Ann's tunnel\s+4 rows, 121 plants/);
@@ -118,9 +121,10 @@ test("without scripts, a mistake stands beside its field and all that was typed 
 test("without scripts, rows come and go by the same buttons", limit, async () => {
   const { page, faults } = await visit();
   await page.goto(site.address + "plan");
-  assert.equal((await page.$$("[id^='s-rows.']")).length, 4);
+  const rows = async () => (await page.$$("[id^='s-rows.']")).length;
+  assert.equal(await rows(), 4);
   assert.equal(await press(page, "button[value='add-row']"), 200);
-  assert.equal((await page.$$("[id^='s-rows.']")).length, 5);
+  assert.equal(await rows(), 5);
   assert.equal(await page.evaluate(() => document.activeElement?.id), "s-rows.5", "the new row has the focus");
   assert.match(await text(page, "#answer"), /5 rows/);
   assert.equal(await press(page, "button[value='remove-row.5']"), 200);
@@ -128,13 +132,55 @@ test("without scripts, rows come and go by the same buttons", limit, async () =>
   assert.deepEqual(faults, []);
 });
 
+/** What stands on the page of each job, as far as it takes no longer than the answer. */
+const jobs = { answer: "#answer .answer__line", buy: "#parts table", build: "#map", grow: "#season svg", water: "#timer table", mend: "#outage", why: "#budget table" };
+
+test("without scripts, each job has an address of its own, with the plan in it", limit, async () => {
+  const { page, faults } = await visit(390);
+  await page.goto(site.address + "plan");
+  await type(page, "f-name", "Plot 7");
+  await type(page, "f-all.plants", "20");
+  assert.equal(await press(page, send), 200);
+  for (const [job, place] of Object.entries(jobs)) {
+    const link = `.jobs a[href$="/${job}"]`;
+    const title = await text(page, link);
+    assert.equal(await press(page, link), 200);
+    assert.match(page.url(), new RegExp(`/plan\\?1[\\w-]+/${job}$`));
+    assert.equal(await text(page, "#h-job"), title);
+    assert.equal(await text(page, '.jobs [aria-current="page"]'), title);
+    assert.match(await text(page, "#head"), /Plot 7/);
+    assert.match(await text(page, "#line"), /All 80 emitters open/, job);
+    assert.ok((await text(page, place)).length > 20, `${job} has no ${place}`);
+    for (const [other, of] of Object.entries(jobs)) if (other !== job && of !== "#map") assert.equal(await page.$(of), null, `${of} stands in ${job}`);
+  }
+  // What is typed in one job leaves what stands in the others.
+  await Promise.all([page.waitForNavigation(), page.click('.jobs a[href$="/water"]')]);
+  await type(page, "f-timer.programmes", "10");
+  assert.equal(await press(page, send), 200);
+  assert.equal(await text(page, "#h-job"), "Water");
+  assert.match(await text(page, "#line"), /All 80 emitters open/);
+  assert.match(await text(page, "#head"), /Plot 7/);
+  assert.deepEqual(faults, []);
+});
+
+test("on paper, each sheet of a plain page has the plan's name and its address", limit, async () => {
+  const { page } = await visit();
+  await page.goto(site.address + "plan?/buy");
+  const link = await page.$eval('[name="good"]', (e) => e.getAttribute("value"));
+  const pdf = Buffer.from(await page.pdf({ format: "A4" }));
+  const sheets = execFileSync("pdftotext", ["-", "-"], { input: pdf, encoding: "utf8" }).split("\f").slice(0, -1);
+  assert.ok(sheets.length > 0 && sheets.length <= 2, `${sheets.length} sheets`);
+  for (const [i, sheet] of sheets.entries()) {
+    assert.ok(sheet.replace(/\s/g, "").includes(`Millracetunnel${site.address}plan?${link}`), `sheet ${i + 1} has no address: ${sheet.slice(-300)}`);
+    assert.match(sheet, new RegExp(`\\b${i + 1} ?/ ?${sheets.length}\\s*$`));
+    assert.doesNotMatch(sheet, /Work it out|Keep it, share it/);
+  }
+});
+
 test("no plain page breaks a rule of accessibility, as an answer or with mistakes", limit, async () => {
   const axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const page = await browser.newPage();
-  await page.goto(site.address + "plan");
-  const jobs = await page.$$eval("nav.jobs a:not([aria-current])", (all) => all.map((a) => a.getAttribute("href")));
-  assert.ok(jobs.length > 4, `${jobs}`);
-  for (const path of ["plan", "plan?place.length=far&supply.kind=gravity", "plan?1zz", ...jobs]) {
+  for (const path of ["plan", ...Object.keys(jobs).slice(1).map((job) => "plan?/" + job), "plan?place.length=far&supply.kind=gravity", "plan?1zz"]) {
     for (const [width, scheme] of /** @type {[number, string][]} */ ([[1280, "dark"], [360, "light"]])) {
       await page.setViewport({ width, height: 740 });
       await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);

@@ -67,7 +67,10 @@ const footOf = (page) =>
   }));
 
 /** How many sheets a job of the default plan may take; any where none is named. */
-const most = { answer: 2, buy: 2, build: 3, grow: 1, water: 1, mend: 1 };
+const most = { answer: 2, buy: 2, build: 3, grow: 3, water: 2, mend: 1 };
+
+/** What hangs on the wall has one sheet for itself, before that of the cautions. */
+const wall = { grow: "What to do, week by week", water: "Card for the timer" };
 
 for (const job of jobs) {
   behaviour(`on paper, ${job} has its name, date, link and number on each sheet, and no sheet too many`, async ({ page, address }) => {
@@ -82,6 +85,11 @@ for (const job of jobs) {
       const all = await sheets(page, format);
       assert.deepEqual(wrong(all, foot), [], format);
       assert.ok(all.length <= (most[job] ?? 9), `${all.length} sheets of ${format}`);
+      if (!(job in wall)) continue;
+      const texts = all.map(({ words }) => words.map(({ text }) => text).join(" "));
+      const card = texts.findIndex((text) => text.includes(wall[job]));
+      assert.ok(card >= 0, `${wall[job]} is not printed on ${format}`);
+      assert.equal(texts.findIndex((text) => text.startsWith("Cautions ")), card + 1, `${wall[job]} on ${format}`);
     }
   });
 }

@@ -38,6 +38,7 @@ export async function pictures(page, name, schemes = ["light", "dark"]) {
  * @param {string} where
  */
 export async function faults(page, where) {
+  await page.evaluate(() => scrollTo(0, 0)); // where what sticks to an edge is in its place
   const found = [
     ...(await overflow(page)).map((e) => `beyond the screen: ${e}`),
     ...(await small(page, 44)).map((e) => `too small to touch: ${e}`),

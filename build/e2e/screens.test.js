@@ -2,13 +2,19 @@
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
 import { guides } from "./guides.js";
-import { atRest, example, open, paste } from "./form.js";
+import { example, explored, inJob, jobs, open, paste, see } from "./form.js";
 import { faults, kept, pictures, sizes } from "./screens.js";
 import { overflow } from "./sight.js";
 
-/** The tool in the states that look different. */
+/** The tool in the states that look different: every job of the default plan, and the answer of other plans. */
 const states = {
-  plan: async () => {},
+  questions: (page) => see(page, "/start"),
+  ...Object.fromEntries(jobs.map((job) => [job, async (page) => {
+    await inJob(page, job);
+    await explored(page);
+  }])),
+  "one-row": (page) => see(page, "f-rows.2.spacing"),
+  all: (page) => see(page, "/all"),
   errors: async (page) => {
     await paste(page, "place.width", "0");
     await paste(page, "rows.2.spacing", "a hand");
@@ -42,23 +48,28 @@ behaviour(
   "the answer stays in sight on a phone, and covers nothing that has the focus",
   async ({ page, address }) => {
     await open(page, address);
-    const line = () => page.$eval("#always", (e) => {
-      const r = e.getBoundingClientRect();
-      return { top: r.top, bottom: r.bottom, screen: innerHeight };
-    });
-    await page.$$eval("details.record", (all) => all.forEach((d) => { d.open = true; }));
-    const count = await page.$$eval("#plan input:not([type=hidden]), #plan select, #plan button:not(.out)", (all) => all.length);
-    assert.ok(count > 60);
-    await page.focus('[id="f-name"]');
-    for (let i = 0; i < 40; i++) {
-      await page.keyboard.press("Tab");
-      const at = await line();
-      assert.ok(at.bottom <= at.screen + 0.5 && at.top < at.screen - 20, `the answer is out of sight: ${JSON.stringify(at)}`);
-      const focus = await page.evaluate(() => {
-        const r = document.activeElement.getBoundingClientRect();
-        return { id: document.activeElement.id || document.activeElement.textContent, top: r.top, bottom: r.bottom };
+    for (const to of ["/answer/rows/rows.2", "/answer/supply", "/water/timer"]) {
+      await see(page, to);
+      await explored(page);
+      const first = await page.$$eval("#plan :is(summary, input:not([type=hidden]), select, button:not(.out))", (all) => {
+        const shown = all.filter((e) => e.checkVisibility());
+        shown[0].focus();
+        return shown.length;
       });
-      assert.ok(focus.bottom <= at.top + 1 && focus.top >= -1, `${focus.id} is under the answer: ${JSON.stringify({ focus, at })}`);
+      assert.ok(first > 8, `${to} has ${first} places to stop at`);
+      for (let i = 0; i < first; i++) {
+        const { answer, bar, focus } = await page.evaluate(() => {
+          const of = (e) => {
+            const { top, bottom } = e.getBoundingClientRect();
+            return { top, bottom, id: e.id || e.textContent, in: Boolean(e.closest("#plan")), screen: innerHeight };
+          };
+          return { answer: of(document.querySelector("#always")), bar: of(document.querySelector(".bar")), focus: of(document.activeElement) };
+        });
+        assert.ok(focus.in, `${i} of ${first}: ${focus.id} is no place of the form`);
+        assert.ok(answer.bottom <= answer.screen + 0.5 && answer.top < answer.screen - 20, `the answer is out of sight: ${JSON.stringify(answer)}`);
+        assert.ok(focus.bottom <= bar.top + 1 && focus.top >= -1, `${focus.id} is under the answer: ${JSON.stringify({ focus, bar })}`);
+        await page.keyboard.press("Tab");
+      }
     }
   },
   { width: 360, height: 740 },
@@ -67,11 +78,19 @@ behaviour(
 behaviour(
   "text twice as large still fits",
   async ({ page, address }) => {
-    for (const path of ["", ...guides.slice(0, 3)]) {
-      await page.goto(address + path);
-      if (!path) await atRest(page);
+    const doubled = async (where) => {
       await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
-      assert.deepEqual(await overflow(page), [], path);
+      assert.deepEqual(await overflow(page), [], where);
+    };
+    for (const place of [...jobs, "answer/rows", "all", "start"]) {
+      await open(page, address + "#/" + place);
+      await explored(page);
+      assert.equal(await page.$eval("html", (e) => e.dataset.at), place.split("/")[0]);
+      await doubled(place);
+    }
+    for (const path of guides.slice(0, 3)) {
+      await page.goto(address + path);
+      await doubled(path);
     }
   },
   { width: 640, height: 900 },

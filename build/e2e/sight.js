@@ -53,7 +53,7 @@ export function overlaps(page) {
       const r = e.getBoundingClientRect();
       if (!e.checkVisibility()) continue; // such as what is folded away
       if (r.width < 2 || r.height < 2) continue;
-      const shut = e.closest(".scroll, .desk__ask");
+      const shut = e.closest(".scroll, .desk__ask, .bar"); // the bar lies above what is scrolled below it
       boxes.push({ e, r, shut });
     }
     const found = [];
