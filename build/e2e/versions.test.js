@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, box, example, explored, fields, open, paste, text, type, verdict } from "./form.js";
+import { atRest, box, example, explored, fields, job, open, paste, see, text, type, verdict } from "./form.js";
 import { change, copied, host, named, version } from "./host.js";
 import { shared } from "./site.js";
 
@@ -94,17 +94,19 @@ for (const [what, file, how, said] of /** @type {[string, string, (path: string)
       await page.goto(address);
       await damaged(page);
       assert.match(await text(page, "#message"), said);
-      await page.$eval(box("name"), (e) => e.focus());
-      await page.keyboard.type("typed all the same ");
-      assert.match((await fields(page)).name, /typed all the same/);
-      assert.equal(await verdict(page), "Yes");
+      // The questions can be answered all the same, and stay.
+      const asked = () => page.$eval(box("ask.length"), (e) => e.value);
+      await page.focus(box("ask.length"));
+      await page.keyboard.type("12,5");
+      assert.equal(await asked(), "12,5");
       heal();
       unkept();
       await page.reload(); // the browser was told to keep the broken file for ever
       await atRest(page);
-      assert.match((await fields(page)).name, /typed all the same/);
+      assert.equal(await asked(), "12,5");
+      await example(page, "Balcony");
       await paste(page, "name", "well again");
-      assert.match(await text(page, ".answer__plan"), /^well again/);
+      assert.match(await text(page, "#head"), /^well again/);
     },
     complaints,
   );
@@ -122,7 +124,7 @@ for (const [what, file, how, said] of /** @type {[string, string, (path: string)
       await open(page, address);
       assert.equal(await text(page, "#message"), "");
       await paste(page, "name", "well");
-      assert.match(await text(page, ".answer__plan"), /^well/);
+      assert.match(await text(page, "#head"), /^well/);
     },
     complaints,
   );
@@ -132,7 +134,7 @@ for (const [what, file, how, said] of /** @type {[string, string, (path: string)
     async ({ page, address, leave }) => {
       const path = named(good, file);
       spoil(path, how(path));
-      await page.goto(address);
+      await page.goto(address + "#/answer");
       await damaged(page);
       await page.waitForFunction(async () => !(await navigator.serviceWorker.getRegistration()) && !(await caches.keys()).length);
       heal();
@@ -182,7 +184,7 @@ hosted(
     const path = named(good, "planner.wasm");
     spoil(path, half(path));
     spoil("/offline.js", { body: Buffer.from(earlier([...good.keys()].map((name) => name.slice(1)).filter((name) => name !== "offline.js"))) });
-    await page.goto(address);
+    await page.goto(address + "#/answer");
     await damaged(page);
     await kept(page);
     heal();
@@ -238,8 +240,7 @@ hosted(
     assert.equal(await of(page), worker(good), "a version came unasked");
     // What is typed, right or wrong, goes with it from one to the next.
     await type(page, "place.width", "wide");
-    await page.focus('[id="f-log.1.out"]');
-    await page.keyboard.type("40");
+    await type(page, "log.1.out", "40");
     const typed = await fields(page);
     await update(page);
     assert.equal(await of(page), worker(b));
@@ -256,7 +257,7 @@ hosted(
       assert.equal(await of(page), worker(b));
       assert.equal(await page.$("[data-update]:not([hidden])"), null, "a broken version is offered");
       await paste(page, "name", `still B ${i}`);
-      assert.match(await text(page, ".answer__plan"), /^still B/);
+      assert.match(await text(page, "#head"), /^still B/);
     }
 
     own.files = d;
@@ -330,7 +331,7 @@ hosted("two tabs: what one loads leaves the other whole, and its button works", 
   assert.equal(await of(other), named(good, "worker.js"));
   await other.evaluate(() => window.e2eWorker.dispatchEvent(new ErrorEvent("error", { message: "out of memory" })));
   await paste(other, "name", "still of A");
-  assert.match(await text(other, ".answer__plan"), /^still of A/);
+  assert.match(await text(other, "#head"), /^still of A/);
   assert.equal(await text(other, "#message"), "");
   await update(other);
   assert.equal(await of(other), named(b, "worker.js"));
@@ -357,7 +358,7 @@ hosted(
     await leave(() => own.stop());
     await looking;
     await paste(page, "name", "on the way home");
-    assert.match(await text(page, ".answer__plan"), /^on the way home/);
+    assert.match(await text(page, "#head"), /^on the way home/);
     await page.reload();
     await atRest(page);
     assert.equal(await of(page), named(good, "worker.js"));
@@ -380,20 +381,25 @@ hosted(
     own.before = (path) => { own.away ||= path === program; };
     await page.goto(address);
     await damaged(page);
-    await page.$eval(box("name"), (e) => e.select());
-    await page.keyboard.type("Mine");
+    await page.focus(box("ask.length"));
+    await page.keyboard.type("12,5");
     assert.match(await text(page, "#message"), /cannot start.*what you typed stays in the form/);
-    assert.match(await text(page, "#stale"), /not to what the form holds now/);
+    assert.equal(await text(page, "#stale"), "", "there is no answer yet that could be to something else");
     own.before = () => {};
     own.away = false;
     await page.reload();
+    await atRest(page);
+    assert.equal(await job(page), "start");
+    assert.equal(await page.$eval(box("ask.length"), (e) => e.value), "12,5");
+    await see(page, "/answer");
+    await paste(page, "name", "Mine");
     await stands("0.4", "Mine");
     await kept(page);
 
     // From then on.
     own.away = true;
     await type(page, "runs.1.rise", "1.5");
-    assert.match(await text(page, ".answer__plan"), /^Mine/);
+    assert.match(await text(page, "#head"), /^Mine/);
     await page.reload();
     await stands("1.5", "Mine");
     await type(page, "runs.1.rise", "high");
@@ -416,7 +422,7 @@ hosted(
     assert.equal(await of(page), named(b, "worker.js"));
     await stands("higher", "Mine");
     await type(page, "runs.1.rise", "1");
-    assert.match(await text(page, ".answer__plan"), /^Mine/);
+    assert.match(await text(page, "#head"), /^Mine/);
     assert.equal(await text(page, "#errors") + (await text(page, "#message")), "");
   },
   complaints,
