@@ -1,6 +1,7 @@
 // The guides on a phone, a tablet and a desk.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
+import { explored, inJob, job, jobs, open, see } from "./form.js";
 import { guides } from "./guides.js";
 import { faults, kept, pictures, sizes } from "./screens.js";
 
@@ -27,6 +28,8 @@ behaviour("every link within the site leads somewhere", async ({ page, address }
     }
   }
   const places = new Map();
+  /** What leads to a job of the tool, or to what stands in another one. @type {Map<string, string>} */
+  const within = new Map();
   for (const [href, from] of seen) {
     const url = new URL(href);
     const hash = decodeURIComponent(url.hash.slice(1));
@@ -35,7 +38,25 @@ behaviour("every link within the site leads somewhere", async ({ page, address }
       await page.goto(url.href); // a missing page fails the test
       places.set(url.href, new Set(await page.$$eval("[id]", (all) => all.map((e) => e.id))));
     }
-    assert.ok(!hash || places.get(url.href).has(hash), `${from || "the tool"} links to ${href}, where there is no such place`);
+    if (!hash || places.get(url.href).has(hash)) continue;
+    assert.equal(url.href, address, `${from || "the tool"} links to ${href}, where there is no such place`);
+    within.set(hash, from || "the tool");
   }
+  await open(page, address);
+  for (const id of jobs) {
+    await inJob(page, id);
+    await explored(page);
+    for (const href of await page.$$eval("#job a[href^='#'], #plan a[href^='#']", (all) => all.map((a) => a.getAttribute("href")))) {
+      if (!href.startsWith("#1")) within.set(href.slice(1), id);
+    }
+  }
+  for (const [hash, from] of within) {
+    await see(page, hash);
+    const [, to, group] = /^\/(\w+)(?:\/(\w+))?$/.exec(hash) ?? [];
+    const [focused, opened] = await page.evaluate((hash, group) => [document.getElementById(hash)?.contains(document.activeElement), !group || document.getElementById("g-" + group)?.open], hash, group);
+    if (to) assert.deepEqual([await job(page), opened], [to, true], `${from} links to #${hash}`);
+    else assert.ok(focused, `${from} links to #${hash}`);
+  }
+  assert.ok(within.size > 10, `only ${within.size} links lead to jobs`);
   assert.ok(places.size > guides.length, `only ${places.size} pages are linked to`);
 });
