@@ -72,13 +72,14 @@ for (const width of [360, 1280]) {
         start: ["Five questions", "Other plans to start from"],
         buy: ["Buy"],
         water: ["Water", "After a few days: what the drain says"],
-        all: ["All", "Other plans to start from", "Jobs", "Back and forth", "Keep it, share it", "Guides"],
+        all: ["All", "Other plans to start from", "Jobs", "Back and forth", "Print", "Keep it, share it", "Guides"],
       };
       await open(page, address);
       for (const [id, headings] of Object.entries(of)) {
         await inJob(page, id);
         if (id === "water") await explored(page);
         const now = await seen();
+        assert.ok(await page.$eval("#h-job", (h) => { const r = h.getBoundingClientRect(); return h.contains(document.elementFromPoint(r.left + 5, r.top + r.height / 2)); }), `${id}: what one is led to lies under something`);
         assert.deepEqual(now.filter((h) => h.tag === "H1"), [{ ...now[0], text: headings[0], told: false }], id);
         assert.deepEqual(now.filter((h) => !h.told).map((h) => h.text).sort(), [...headings].sort(), id);
         assert.equal(now.some((h) => h.told), ["buy", "water"].includes(id), id);

@@ -48,7 +48,7 @@ export function overlaps(page) {
   return page.evaluate(() => {
     const boxes = [];
     for (const e of document.querySelectorAll("h1, h2, h3, p, li, dt, dd, label, button, input, select, td, th, summary")) {
-      if (e.closest(".out, svg, .always, .skip, [hidden]") || e.classList.contains("out")) continue;
+      if (e.closest(".out, svg, .bar, .skip, [hidden]") || e.classList.contains("out")) continue;
       if (e.querySelector("h1, h2, h3, p, li, dt, dd, label, button, input, select, td, th, summary")) continue;
       const r = e.getBoundingClientRect();
       if (!e.checkVisibility()) continue; // such as what is folded away
