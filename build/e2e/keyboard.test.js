@@ -1,7 +1,7 @@
 // Everything can be reached and done with Tab, Enter, Space and the arrows.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, open, text, verdict } from "./form.js";
+import { atRest, explored, open, see, text, verdict } from "./form.js";
 import { guides } from "./guides.js";
 
 /** @param {import("puppeteer-core").Page} page */
@@ -48,7 +48,7 @@ async function everyStop(page) {
       return radios.add(e.name);
     }).length;
   });
-  const stops = [];
+  const stops = [await at(page)];
   for (let i = 0; i < want + 40; i++) {
     await page.keyboard.press("Tab");
     const stop = await at(page);
@@ -58,21 +58,27 @@ async function everyStop(page) {
   return { want, stops };
 }
 
-behaviour("Tab stops at every control, in sight and outlined", async ({ page, address }) => {
-  await open(page, address);
-  const { want, stops } = await everyStop(page);
-  for (const stop of stops) {
-    assert.ok(stop.shown, `${stop.key} has the focus and is not shown`);
-    assert.ok(stop.width >= 2 && stop.style !== "none", `${stop.key} has no outline: ${JSON.stringify(stop)}`);
-  }
-  // Regions that scroll may be stops of their own.
-  assert.ok(stops.length >= want, `${stops.length} stops for ${want} controls`);
-});
+for (const where of ["start", "answer", "answer/rows/rows.2", "buy", "build/emitters", "grow/season", "water/timer", "mend", "why", "all"]) {
+  behaviour(`Tab stops at every control, in sight and outlined: ${where}`, async ({ page, address }) => {
+    await open(page, `${address}#/answer`);
+    await see(page, "/" + where);
+    await explored(page);
+    await page.focus(".skip"); // Tab goes on from where one was led to: from the first stop on
+    const { want, stops } = await everyStop(page);
+    for (const stop of stops) {
+      assert.ok(stop.shown, `${stop.key} has the focus and is not shown`);
+      assert.ok(stop.width >= 2 && stop.style !== "none", `${stop.key} has no outline: ${JSON.stringify(stop)}`);
+    }
+    // Regions that scroll may be stops of their own.
+    assert.ok(want > 10 && stops.length >= want, `${stops.length} stops for ${want} controls`);
+  });
+}
 
 behaviour("the first stop skips to the content", async ({ page, address }) => {
-  for (const path of ["", guides[1]]) {
+  for (const path of ["", "#/answer", guides[1]]) {
+    await page.goto("about:blank");
     await page.goto(address + path);
-    if (!path) await atRest(page);
+    if (path.startsWith("#")) await atRest(page);
     await page.keyboard.press("Tab");
     assert.equal((await at(page)).key, "A #main");
     const top = await page.evaluate(() => document.activeElement.getBoundingClientRect().top);
@@ -85,7 +91,9 @@ behaviour("the first stop skips to the content", async ({ page, address }) => {
 
 behaviour("a plan is changed without a mouse", async ({ page, address }) => {
   await open(page, address);
-  // The units, by arrow.
+  // A group is opened with Enter. The units, by arrow.
+  await tabTo(page, "SUMMARY t-place");
+  await page.keyboard.press("Enter");
   await tabTo(page, "INPUT f-units-metric");
   await page.keyboard.press("ArrowDown");
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value !== "12");
@@ -100,6 +108,8 @@ behaviour("a plan is changed without a mouse", async ({ page, address }) => {
   await atRest(page);
   assert.equal(await page.$eval('[id="f-place.water"]', (e) => e.value), "15");
   // A choice, by arrows; the form changes on the way, the focus stays.
+  await tabTo(page, "SUMMARY t-supply");
+  await page.keyboard.press("Enter");
   await tabTo(page, "SELECT f-supply.kind");
   for (let i = 0; i < 4; i++) {
     await page.keyboard.press("ArrowDown");
@@ -108,13 +118,36 @@ behaviour("a plan is changed without a mouse", async ({ page, address }) => {
   assert.ok(await page.$('[id="f-supply.static"]'));
   assert.equal((await at(page)).id, "f-supply.kind");
   // A folded row is opened with Enter, and copied with Space.
-  await tabTo(page, "SUMMARY s-rows.2");
+  await tabTo(page, "SUMMARY t-rows");
   await page.keyboard.press("Enter");
+  await tabTo(page, "SUMMARY One row by itself (4)");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "BUTTON s-rows.2");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.id === "s-rows.2" && document.querySelector('[id="d-rows.2"]'));
   await tabTo(page, "BUTTON copy-row.2");
   await page.keyboard.press("Space");
   await page.waitForFunction(() => document.activeElement?.id === "s-rows.3");
   assert.match(await text(page, ".answer__plan"), /5 rows/);
+  // It is taken back, and made again.
+  for (const [keys, rows] of [["z", 4], ["y", 5]]) {
+    await page.keyboard.down("Control");
+    await page.keyboard.press(keys);
+    await page.keyboard.up("Control");
+    await page.waitForFunction((rows) => document.querySelector(".answer__plan")?.textContent.includes(`${rows} rows`), {}, rows);
+  }
+  // Another job, by its link.
+  await tabTo(page, "A #/water");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.id === "h-job" && document.activeElement.textContent === "Water");
+  await atRest(page);
+  await tabTo(page, "A #/answer");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement?.textContent === "Answer");
+  await atRest(page);
   // Enter in a field works the plan out.
+  await tabTo(page, "SUMMARY t-limits");
+  await page.keyboard.press("Enter");
   await tabTo(page, "INPUT f-limits.reserve");
   await page.keyboard.press("Enter");
   await atRest(page);

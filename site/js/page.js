@@ -93,9 +93,9 @@ function hear() {
     if (place && !place.closest("[data-in][hidden]") && (jobOf(at) !== "all" || !place.closest("#job, #plan"))) {
       event.preventDefault(); // the address holds the plan, not the place
       reveal(place);
-    } else if (inside instanceof HTMLAnchorElement && !modified) {
+    } else if (inside && !modified) {
       event.preventDefault();
-      if (/^\d/.test(to)) followed(inside);
+      if (inside instanceof HTMLAnchorElement && /^\d/.test(to)) followed(inside); // in a picture it is another kind of element
       else lead(to);
     }
     const button = event.target.closest("[data-do]");

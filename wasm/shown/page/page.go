@@ -113,7 +113,7 @@ func (s *Session) Answer(typed string) Reply {
 		r.Announce = words.Sentences(done, r.Announce)
 	}
 	if m.example {
-		r.add("stale", form.Message(words.Say(form.AnExample)))
+		r.set("stale", form.Message(words.Say(form.AnExample)))
 	}
 	switch {
 	case m.Record == "season":
@@ -211,12 +211,17 @@ func (s *Session) Open(link string) Reply {
 // then not be taken for the plan in a link that cannot be read.
 func (s *Session) OpenFirst(link string) Reply {
 	p, at, err := opened(link)
-	if err != "" {
-		r := refused(err)
-		r.stale(form.NotTheLink, nil)
-		return r
+	if err == "" {
+		return s.whole(p, at)
 	}
-	return s.whole(p, at)
+	// The example with its form, which is not in the page as delivered; and no link, as it
+	// is no plan that was opened.
+	s.sent = nil
+	r := s.all(plan.Default(), first())
+	r.Link, r.Title, r.Announce, r.Focus = "", "", "", "message"
+	r.set("message", form.Message(err))
+	r.stale(form.NotTheLink, nil)
+	return s.sends(r)
 }
 
 // first is what is in sight of a plan before anything else is asked for.
@@ -300,15 +305,31 @@ func (s *Session) whole(p *plan.Plan, at form.Place) Reply {
 	if at.Job == form.Start {
 		return s.questions(plan.DraftOf(p), Move{At: at, to: form.Start})
 	}
+	return s.sends(s.all(p, at))
+}
+
+// all is everything for a plan in a job, the form included.
+func (s *Session) all(p *plan.Plan, at form.Place) Reply {
 	r := Reply{At: at.String()}
 	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, view.JobNamed(at.Job).Groups, at))
 	r.told(s.screen(s.work(p), at), true)
 	r.clear()
-	return s.sends(r)
+	return r
 }
 
 func (r *Reply) add(id, html string) {
 	r.Fragments = append(r.Fragments, block.Fragment{ID: id, HTML: html})
+}
+
+// set is add in place of what was added there.
+func (r *Reply) set(id, html string) {
+	for i := range r.Fragments {
+		if r.Fragments[i].ID == id {
+			r.Fragments[i].HTML = html
+			return
+		}
+	}
+	r.add(id, html)
 }
 
 // told adds the results of a plan without errors: of a job that the page does not
@@ -349,15 +370,8 @@ func (r *Reply) wrong(errs []plan.Error) {
 
 // stale says that the answer on the page is not to what the reader looks for.
 func (r *Reply) stale(why words.Text, errs []plan.Error) {
-	r.add("stale", form.Message(words.Say(why)))
-	foot := form.Foot(errs)
-	for i := range r.Fragments {
-		if r.Fragments[i].ID == "always" {
-			r.Fragments[i].HTML = foot
-			return
-		}
-	}
-	r.add("always", foot)
+	r.set("stale", form.Message(words.Say(why)))
+	r.set("always", form.Foot(errs))
 }
 
 // stays refuses what was to take the place of the plan on the page.

@@ -30,13 +30,7 @@ func TestAJobBeforeTheQuestionsShowsTheExample(t *testing.T) {
 		if d := p.Place.Length - plan.Default().Place.Length; d < -0.01 || d > 0.01 {
 			t.Errorf("%s: the place is %g m long", units, p.Place.Length)
 		}
-		said := ""
-		for _, f := range r.Fragments {
-			if f.ID == "stale" {
-				said = f.HTML // the last stands
-			}
-		}
-		if !strings.Contains(said, string(form.AnExample)) {
+		if said, _ := fragment(r, "stale"); !strings.Contains(said, string(form.AnExample)) {
 			t.Errorf("%s: it does not say that it is an example: %s", units, said)
 		}
 		ask, _ = fragment(r, "ask")
