@@ -38,7 +38,7 @@ var (
 	// Styles, minified.
 	Style = []Limit{
 		{16, "all pages, on paper and on screens"},
-		{20, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
+		{21, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
 	}
 )
 
