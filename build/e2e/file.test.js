@@ -5,8 +5,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, box, choose, fields, open, press, text, told, type } from "./form.js";
-import { tarry } from "./hurry.js";
+import { atRest, box, choose, fields, inJob, open, press, see, text, told, type } from "./form.js";
+import { pausing, tarry } from "./hurry.js";
 
 /** @type {string} */
 let folder;
@@ -26,6 +26,7 @@ async function save(page) {
     eventsEnabled: true,
   });
   const done = new Promise((resolve) => client.on("Browser.downloadProgress", (e) => e.state === "completed" && resolve(undefined)));
+  await inJob(page, "all");
   await page.click('[data-do="save"]');
   await done;
   const [name] = await readdir(folder);
@@ -65,6 +66,7 @@ behaviour("a saved file opens as the same plan", async ({ page, address, another
 behaviour("a plan with mistakes is not saved, and they are told", async ({ page, address }) => {
   await open(page, address);
   await type(page, "place.length", "none");
+  await inJob(page, "all");
   await page.click('[data-do="save"]');
   await page.waitForFunction(() => document.activeElement?.id === "errors");
   assert.match(await text(page, "#errors"), /Place: length along the rows/);
@@ -115,7 +117,7 @@ behaviour("a file that cannot be opened leaves nothing untold of the plan that s
   const example = await told(page);
   await type(page, "rows.1.plants", "17");
   await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
-  await page.waitForFunction(() => document.getElementById("told")?.dataset.more === "2");
+  await pausing(page);
   const plan = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
   const path = join(folder, "none.json");
   await writeFile(path, "{");
@@ -125,5 +127,6 @@ behaviour("a file that cannot be opened leaves nothing untold of the plan that s
   await open(anew, address + plan);
   const right = await told(anew);
   assert.notEqual(right.headroom, example.headroom);
+  await page.bringToFront(); // one that is behind draws no frames, and waits for them
   assert.deepEqual(await told(page), right);
 }, { both: true });

@@ -47,3 +47,6 @@ export const tarry = (page, ms = 5000) =>
     const real = window.setTimeout;
     window.setTimeout = (what, ms, ...more) => real(what, ms === 400 ? longer : ms, ...more);
   }, ms);
+
+/** Waits until only what waits for the typing to rest is still to be explored. @param {import("puppeteer-core").Page} page */
+export const pausing = (page) => page.waitForFunction(() => document.getElementById("job")?.dataset.more && window.e2e.asked === window.e2e.answered);
