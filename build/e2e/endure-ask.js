@@ -33,8 +33,11 @@
  * @property {boolean} early whether the worker is killed before it is asked, and not after
  */
 
-/** The elements that every answer fills. "always" and "stale" also say what is wrong, and are looked at by themselves. */
-export const answers = ["answer", "pressure", "budget", "rows", "along", "pump", "evenness", "speeds", "surge", "findings", "parts"];
+/** The elements that the answer fills, whatever job is in sight. "always" and "stale" also say what is wrong, and are looked at by themselves. */
+export const answers = ["line", "answer", "findings", "map", "parts", "counts", "speeds", "pressure", "budget", "pump", "along", "evenness", "surge"];
+
+/** What leads to another job. */
+const elsewhere = ["answer", "buy", "build", "grow", "water", "why"].map((job) => "show." + job);
 
 /** What is typed that is no number, or none that a field takes. */
 const bad = ["", " ", "wide", "-1", "0", "1e9", "1e300", "1/2", "1,2,3", "1.000,5", "0x10", "٣", "½", "NaN", "=1+1", "2027-02-31", "31.12.2027", "9".repeat(400), "x".repeat(5000), "\t\n", "🌶️", "\u202eabc", "<img src=x onerror=alert(1)>\"'&amp;", "a&b=c;d#e%20"];
@@ -43,7 +46,7 @@ const bad = ["", " ", "wide", "-1", "0", "1e9", "1e300", "1/2", "1,2,3", "1.000,
 const kinds = Object.entries({
   "a box": 40, "a box, as it was": 8, "many boxes at once": 12, "a button": 12, "a button, and a box at once": 5,
   "an example": 4, "a link": 3, "a broken link": 2, "a file": 2, "a kept plan": 2, "back or forward": 4,
-  "a reload after a key": 2, "the log": 4,
+  "a reload after a key": 2, "the log": 4, "another job": 6,
 }).flatMap(([kind, often]) => Array.from({ length: often }, () => kind));
 
 /** Numbers that look like chance and are the same again for a seed. @param {number} seed */
@@ -108,7 +111,7 @@ export const helped = (page) =>
           form: data(document.querySelector("#plan")),
           link: new URL(document.querySelector("[data-link]").value).hash,
           id,
-          texts: Object.fromEntries(answers.map((id) => {
+          texts: Object.fromEntries(answers.filter((id) => document.getElementById(id)).map((id) => {
             const place = document.getElementById(id).cloneNode(true);
             for (const caution of place.querySelectorAll("[data-caution]")) caution.replaceChildren();
             return [id, place.textContent];
@@ -126,7 +129,7 @@ export const helped = (page) =>
             held: e.value,
             options: [...(e.options ?? [])].map((o) => o.value),
           })),
-          buttons: [...document.querySelectorAll('#plan button[name="action"]')].map((e) => e.value),
+          buttons: [...document.querySelectorAll('#plan button[name="action"]')].map((e) => e.value).filter((action) => !action.startsWith("season-to")),
           started: window.e2eStarted,
         };
       },
@@ -181,13 +184,13 @@ export function restless(seed, examples, save) {
       return once(0.2) ? typed.replace(".", ",") : once(0.1) ? String(Math.ceil(Number(typed))) : typed;
     };
     const edit = () => {
-      const box = once(0.85) ? one(written) : one(chosen);
+      const box = (once(0.85) && written.length) || !chosen.length ? one(written) : one(chosen);
       const old = /** @type {[string, string]} */ ([box.path, box.held]);
       before.push(old);
       if (before.length > 30) before.shift();
       return { path: box.path, typed: box.kind === "radio" || box.kind === "checkbox" ? "on" : box.kind === "select" ? one(box.options) : words(box), left: once(0.6) };
     };
-    const rows = now.form.match(/rows\.\d+\.plants=/g)?.length ?? 0;
+    const rows = now.form.match(/rows\.\d+\.plants(?:=|%3D)/g)?.length ?? 0;
     const buttons = now.buttons.filter((action) => rows < 10 || !/^(add|copy)/.test(action));
 
     // Once in a while another plan: of one with many mistakes or changes little is new to learn.
@@ -198,11 +201,13 @@ export function restless(seed, examples, save) {
     let action = "";
     /** @type {string} */
     let link = "";
+    const idle = !boxes.length; // a job without inputs
     /** @type {string | undefined} */
     let file;
     const back = once(0.7);
     const drained = `${below(60)}`;
     const explores = ++asked % 10 === 0;
+    if (idle && (kind.includes("box") || kind === "a reload after a key")) return /** @type {Asked} */ ({ kind: "another job", typing, action: "show.answer", link, file, back, drained: "", explores: false, kills: [], doomed: 0, early: false });
     if (kind.includes("box")) typing = Array.from({ length: kind.startsWith("many") ? 2 + below(6) : 1 }, edit);
     if (kind === "a reload after a key") typing = [edit()];
     if (kind === "a box, as it was" && before.length > 1) {
@@ -212,7 +217,8 @@ export function restless(seed, examples, save) {
         typing = [{ path, typed, left: true }];
       }
     }
-    if (kind.includes("a button")) action = one(buttons);
+    if (kind.includes("a button")) action = buttons.length ? one(buttons) : one(elsewhere);
+    if (kind === "another job") action = one(elsewhere);
     if (kind === "an example") link = one(examples);
     if (kind === "a link") link = one(links);
     if (kind === "a broken link") link = one([one(links).slice(0, 20), one(links).replace(/.$/, "!"), "#1", "#9abc", "#1" + "A".repeat(below(3000))]);
@@ -250,7 +256,9 @@ export async function put(page, asked) {
       }
       const form = document.querySelector("#plan");
       const log = document.getElementById("f-log.1.out");
-      if (action) form.querySelector(`button[value="${action}"]`)?.click();
+      const button = form.querySelector(`button[value="${action}"]`);
+      if (button) button.click();
+      else if (action) document.querySelector(`.jobs [data-job="${action.slice("show.".length)}"]`).click();
       for (const { path, typed, left } of typing) type(path, typed, left);
       const typed = data(form);
       if (kind === "a reload after a key") {

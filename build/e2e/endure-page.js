@@ -49,7 +49,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
   await helped(anew);
   await anew.evaluateOnNewDocument(() => { window.e2eExplores = true; });
   const planner = await oracle(quiet, address);
-  await page.goto(address);
+  await page.goto(address + "#/answer");
   await page.evaluate(() => window.e2eHelp.rest());
   const examples = await page.$$eval("#examples a", (all) => all.map((a) => a.hash));
   const save = (/** @type {string} */ form) => quiet.evaluate(async (text) => (await window.e2eAsk({ ask: "save", text })).reply.file, form);
@@ -93,7 +93,7 @@ export async function endure({ pages: [page, quiet, anew], address, questions, s
       }
     } catch (fault) {
       tell([`${fault instanceof Error ? fault.message : fault}, at ${page.url().slice(0, 60)}`]);
-      await page.goto(address);
+      await page.goto(address + "#/answer");
       await page.evaluate(() => window.e2eHelp.rest());
       judged.loaded();
       now = await look(page);
