@@ -1,10 +1,10 @@
 // Rows and other records come, go and change places with all that they hold.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, choose, fields, figure, open, press, text, told, type } from "./form.js";
+import { atRest, choose, fields, figure, inJob, open, press, see, text, told, type } from "./form.js";
 
 /** @param {Record<string, string>} held @param {string} name */
-const column = (held, name) => Object.keys(held).filter((k) => new RegExp(`^rows\\.\\d+\\.${name}$`).test(k)).map((k) => held[k]);
+const column = (held, name) => Object.keys(held).filter((k) => new RegExp(`^rows\\.\\d+\\.${name}$`).test(k)).sort((a, b) => Number(a.split(".")[1]) - Number(b.split(".")[1])).map((k) => held[k]);
 
 behaviour("rows are added, copied, moved and removed", async ({ page, address }) => {
   await open(page, address);
@@ -42,6 +42,7 @@ behaviour("runs, points and emitters come and go", async ({ page, address }) => 
   assert.equal(held["runs.3.length"], "8");
   assert.equal(held["emitters.2.flow"], "2");
   assert.equal(held["points.4.flow"], undefined);
+  await inJob(page, "why");
   assert.match(await text(page, "#budget"), /run 3/);
   // A new point has to be filled in before there is an answer.
   await press(page, "add-point");
@@ -57,6 +58,7 @@ behaviour("rows of two zones are worked out one after another", async ({ page, a
   await type(page, "rows.3.zone", "2");
   await type(page, "rows.4.zone", "2");
   assert.match(await figure(page, "Flow"), /^2\.00 L\/min/);
+  await inJob(page, "build");
   assert.match(await text(page, "#speeds"), /zone 1.*zone 2/s);
 });
 
@@ -65,6 +67,7 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
   await type(page, "runs.1.rise", "1.23");
   const metric = await fields(page);
   const before = await told(page);
+  await see(page, "f-units");
   await page.click('[id="f-units-us"]');
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value !== "12");
   await atRest(page);
@@ -75,8 +78,10 @@ behaviour("US units and back keep every value", async ({ page, address }) => {
     assert.ok(us[path].length <= 7, us[path]);
   }
   assert.match(await figure(page, "Weakest emitter"), / psi$/);
+  await see(page, "f-place.length");
   assert.match(await text(page, '[id="f-place.length"] + .field__unit'), /^ft$/);
   assert.equal(await text(page, "#errors"), "");
+  await see(page, "f-units");
   await page.click('[id="f-units-metric"]');
   await page.waitForFunction(() => document.querySelector('[id="f-place.length"]')?.value === "12");
   await atRest(page);
@@ -88,5 +93,6 @@ behaviour("one line through all rows has no header to ask for", async ({ page, a
   await open(page, address);
   await choose(page, "header.layout", "line");
   assert.equal(await page.$('[id="f-header.tube"]'), null);
+  await inJob(page, "why");
   assert.match(await text(page, "#budget"), /Friction in the line/);
 });

@@ -35,14 +35,14 @@ behaviour("what helps does what it promises", async ({ page, address }) => {
       all.map((e) => ({ said: e.textContent ?? "", href: e.querySelector("a")?.getAttribute("href") ?? "" })),
     );
     const good = await verdict(page);
-    if (good !== "Yes") assert.ok(offers.length, `${title} is ${good} and nothing helps`);
+    if (!/^Yes/.test(good)) assert.ok(offers.length, `${title} is ${good} and nothing helps`);
     for (const { said, href } of offers.filter((o) => o.href)) {
       await page.goto(address + href);
       await atRest(page);
       await page.waitForFunction((href) => location.hash === href, {}, href);
       const after = await verdict(page);
-      if (said.includes("the answer is Yes")) assert.equal(after, "Yes", `${title}: ${said}`);
-      else assert.notEqual(after, "Yes", `${title}: ${said}`);
+      if (said.includes("the answer is Yes")) assert.match(after, /^Yes/, `${title}: ${said}`);
+      else assert.doesNotMatch(after, /^Yes/, `${title}: ${said}`);
       assert.notDeepEqual(await fields(page), before, `${title}: nothing is changed by: ${said}`);
       await page.goto("about:blank");
     }
@@ -52,11 +52,11 @@ behaviour("what helps does what it promises", async ({ page, address }) => {
 behaviour("a change that helps is a click away", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Long field");
-  assert.notEqual(await verdict(page), "Yes");
+  assert.doesNotMatch(await verdict(page), /^Yes/);
   const [offer] = await page.$$("#answer .fixes a");
   assert.ok(offer, "no change can be opened");
   await offer.click();
-  await page.waitForFunction(() => document.querySelector("#answer .word")?.textContent === "Yes.");
+  await page.waitForFunction(() => /^Yes\b/.test(document.querySelector("#answer .word")?.textContent ?? ""));
 });
 
 behaviour("the pump that would do is the least that does", async ({ page, address }) => {
@@ -69,7 +69,7 @@ behaviour("the pump that would do is the least that does", async ({ page, addres
     await type(page, `points.${i + 1}.flow`, String(flow));
     await type(page, `points.${i + 1}.head`, head.toFixed(1));
   }
-  assert.equal(await verdict(page), "Yes");
+  assert.match(await verdict(page), /^Yes/);
   await type(page, "points.2.head", (least - 0.1).toFixed(1));
   assert.equal(await verdict(page), "Nearly");
 });
