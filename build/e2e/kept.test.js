@@ -103,13 +103,15 @@ behaviour("a kept plan is forgotten by its own button, and put back by the same,
   await inJob(page, "all"); // where the list is
   const names = () => page.$$eval("[data-plans] a", (all) => all.map((a) => a.textContent));
   /** What is in the list, and what of it has the focus. */
-  const buttons = () => page.$$eval("[data-plans] button", (all) => all.map((b) => (b === document.activeElement ? "*" : "") + b.textContent.replace(/\s/g, " ")));
+  const buttons = () => page.$$eval("[data-plans] [data-do=forget]", (all) => all.map((b) => (b === document.activeElement ? "*" : "") + b.textContent.replace(/\s/g, " ")));
   const onDevice = () => page.evaluate(() => [localStorage, sessionStorage].flatMap((store) => Object.keys(store).map((key) => store.getItem(key))).join());
   assert.deepEqual(await names(), ["Second", "First <b>"]);
   assert.deepEqual(await buttons(), ["Forget Second", "Forget First <b>"]);
+  const ids = await page.$$eval("[data-plans] button", (all) => all.map((b) => b.id));
+  assert.equal(new Set(ids).size, ids.length, `buttons share an id: ${ids}`);
   assert.match(await onDevice(), /First.*log\.1\.out=40|log\.1\.out=40.*First/s);
 
-  await page.$$eval("[data-plans] button", (all) => all[1].focus());
+  await page.$$eval("[data-plans] [data-do=forget]", (all) => all[1].focus());
   await page.keyboard.press("Enter");
   assert.deepEqual(await names(), ["Second"]);
   assert.deepEqual(await buttons(), ["Forget Second", "*Put back First <b>"]);
@@ -123,7 +125,7 @@ behaviour("a kept plan is forgotten by its own button, and put back by the same,
   await again(other, address);
   await stands(other, "Second");
   await type(other, "runs.1.rise", "-1.5");
-  assert.deepEqual(await other.$$eval("[data-plans] button", (all) => all.map((b) => b.textContent)), []);
+  assert.deepEqual(await other.$$eval("[data-plans] [data-do=forget]", (all) => all.map((b) => b.textContent)), []);
   await page.bringToFront();
   assert.deepEqual(await buttons(), ["Forget Second", "*Put back First <b>"]);
 
@@ -138,7 +140,7 @@ behaviour("a kept plan is forgotten by its own button, and put back by the same,
 
   // Forgotten, and the page left, it is gone; the list goes with the last.
   await inJob(page, "all");
-  await page.click("[data-plans] button");
+  await page.click("[data-plans] [data-do=forget]");
   assert.deepEqual(await names(), []);
   await page.reload();
   await stands(page, "First <b>");
@@ -249,7 +251,7 @@ behaviour("a plan that is forgotten in another tab stands here, is told not to b
   await example(other, "Balcony");
   await noted(other, { 1: "" });
   await inJob(other, "all");
-  const turn = () => other.$eval("[data-plans] button", (b) => b.click());
+  const turn = () => other.$eval("[data-plans] [data-do=forget]", (b) => b.click());
   await turn();
   assert.doesNotMatch(await device(other), /Mine|log\.1\.out=40/);
 

@@ -68,7 +68,7 @@ export function listed(standing, turned = "") {
     }
     for (const button of line.querySelectorAll("button")) {
       button.dataset.plan = id;
-      button.id = "forget-" + id; // it has the focus still when its line is drawn anew
+      button.id = button.dataset.do + "-" + id; // it has the focus still when its line is drawn anew
     }
     if (id === turned && forgotten.has(id)) said = line.querySelector("span")?.textContent ?? "";
     return line;
@@ -83,6 +83,6 @@ export function listed(standing, turned = "") {
     else old.querySelector("a")?.setAttribute("href", line.querySelector("a")?.getAttribute("href") ?? "");
   });
   while (place?.children[lines.length]) place.lastElementChild?.remove();
-  if (held.startsWith("forget-")) document.getElementById(held)?.focus();
+  if (/^(forget|duplicate|compare)-/.test(held)) document.getElementById(held)?.focus();
   return said;
 }
