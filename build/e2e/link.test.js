@@ -40,7 +40,7 @@ behaviour("the page and the command line work out the same figures from a link",
     same(await figure(page, "Plants alike (EU)"), zone.plants_evenness.eu * 100);
     same(await figure(page, "Flow"), zone.flow_m3_s * flow);
     assert.match(await text(page, "#answer .figures"), new RegExp(`row ${zone.worst.row}, plant ${zone.worst.plant}`));
-    assert.equal(native.verdict.toLowerCase(), (await verdict(page)).toLowerCase());
+    assert.equal(native.verdict.toLowerCase(), (await verdict(page)).toLowerCase().split(",")[0]); // what it rests on stands behind a comma
   }
 });
 
@@ -83,7 +83,7 @@ behaviour("going back and forth between links opens their plans", async ({ page,
   await page.goBack();
   await page.waitForFunction(() => document.querySelector(".answer__plan b")?.textContent === "Balcony");
   await atRest(page);
-  assert.equal(await verdict(page), "Yes");
+  assert.match(await verdict(page), /^Yes/);
   assert.equal((await fields(page)).name, "Balcony");
 });
 
