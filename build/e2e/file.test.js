@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, box, choose, fields, inJob, open, press, see, text, told, type } from "./form.js";
+import { atRest, box, choose, explored, fields, inJob, open, press, see, text, told, type } from "./form.js";
 import { pausing, tarry } from "./hurry.js";
 
 /** @type {string} */
@@ -100,6 +100,7 @@ behaviour("a damaged file says so and keeps the plan", async ({ page, address })
 behaviour("a file that cannot be opened leaves what is wrong in the form beside its box", async ({ page, address }) => {
   await open(page, address);
   await type(page, "rows.1.plants", "0");
+  await explored(page); // nothing else is asked while the file is read
   const wrong = () => page.$eval(box("rows.1.plants"), (e) => [e.getAttribute("aria-invalid"), document.getElementById("e-rows.1.plants")?.textContent]);
   const before = await wrong();
   assert.equal(before[0], "true");
@@ -115,9 +116,11 @@ behaviour("a file that cannot be opened leaves nothing untold of the plan that s
   await tarry(page);
   await open(page, address);
   const example = await told(page);
+  const begun = await page.$eval("[data-link]", (e) => e.value);
   await type(page, "rows.1.plants", "17");
   await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
   await pausing(page);
+  await page.waitForFunction((begun) => document.querySelector("[data-link]").value !== begun, {}, begun); // it is kept
   const plan = await page.$eval("[data-link]", (e) => new URL(e.value).hash);
   const path = join(folder, "none.json");
   await writeFile(path, "{");
