@@ -348,7 +348,7 @@ func Unanswered(d plan.Draft, errs []plan.Error) []plan.Error {
 	}
 	var all []plan.Error
 	for i := range list {
-		if q := &list[i]; !said[q.Of] && !q.May && q.Applies(&a) && d.Get(q.Name) == "" {
+		if q := &list[i]; !said[q.Of] && !q.May && q.Only == plan.Unset && q.Applies(&a) && d.Get(q.Name) == "" { // [Read] knows which figures a supply needs
 			said[q.Of] = true
 			all = append(all, q.error("", unit.Missing))
 		}

@@ -31,6 +31,8 @@ func TestUnanswered(t *testing.T) {
 		{"ask.supply", "gravity", []string{"ask.tank-height", "ask.distance"}},
 		{"ask.supply", "mains", []string{"ask.distance"}},
 		{"ask.distance", "8", nil},
+		{"ask.supply", "pump", []string{"ask.shut-off"}},
+		{"ask.power", "1/2 HP", nil}, // the power alone is an answer
 	} {
 		d.Set(step.name, step.text)
 		if got := paths(); len(got) != len(step.want) {
