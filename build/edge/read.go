@@ -65,7 +65,7 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		first, rest = "", first
 	}
 	first, job, _ := strings.Cut(first, "/")
-	at := view.Known(form.PlaceOf(job), form.Place{Job: view.Jobs[0].ID})
+	at := answered(view.Known(form.PlaceOf(job), form.Place{}))
 	p := plan.Default()
 	if first != "" {
 		var err error
@@ -89,7 +89,7 @@ func readForm(text string) *asked {
 		d.TypedSince(last)
 	}
 	m := page.Apply(&d)
-	a := &asked{typed: true, at: m.At, focus: m.Focus(), key: "form " + text}
+	a := &asked{typed: true, at: answered(m.At), focus: m.Focus(), key: "form " + text}
 	a.draft = d
 	a.plan, a.errs = d.Read()
 	a.errs = form.Gathered(d, a.errs)
@@ -98,6 +98,15 @@ func readForm(text string) *asked {
 		a.last = last
 	}
 	return a
+}
+
+// answered is a place that has an answer: the five questions are asked by the planner
+// alone, since what they lead to takes more work than a turn here allows for.
+func answered(at form.Place) form.Place {
+	if view.JobNamed(at.Job) == nil {
+		return form.Place{Job: view.Jobs[0].ID}
+	}
+	return at
 }
 
 // ours reports whether a form has anything with the name of a field of ours, or
