@@ -22,9 +22,9 @@ export function press(button) {
       keepTyped();
       return ask({ ask: "answer", action: "set-clock", clock: clock() });
     case "undo":
-      return step(-1);
+      return void step(-1);
     case "redo":
-      return step(1);
+      return void step(1);
     case "print":
       settle();
       return print();

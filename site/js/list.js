@@ -3,7 +3,7 @@
 // and brought back.
 
 import { find, words } from "./places.js";
-import { allPlans, forgetPlan, newPlan, planOf, putPlan } from "./plans.js";
+import { allPlans, forgetPlan, logOf, newPlan, planOf, putLog, putPlan } from "./plans.js";
 
 /** The plans that are to be compared, by id. */
 const chosen = new Set();
@@ -21,7 +21,7 @@ export function compared(id) {
   return String(new URLSearchParams({ one: one.text, other: other.text }));
 }
 
-/** Copies a plan, under a name that says so. @param {string} id @param {string} mark */
+/** Copies a plan with its log, under a name that says so. @param {string} id @param {string} mark */
 export function copied(id, mark) {
   const plan = planOf(id);
   if (!plan) return;
@@ -29,7 +29,9 @@ export function copied(id, mark) {
   const title = plan.title + " " + mark;
   data.set("name", title);
   data.delete("shape");
-  putPlan({ ...plan, id: newPlan(), text: String(data), link: "", title, when: Date.now() });
+  const copy = newPlan();
+  putPlan({ ...plan, id: copy, text: String(data), title, when: Date.now() }); // until it is opened its last good link is that of the first
+  if (logOf(id)) putLog(copy, logOf(id));
 }
 
 /** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */

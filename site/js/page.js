@@ -121,9 +121,8 @@ function hear() {
   addEventListener("keydown", (event) => {
     const key = event.key.toLowerCase();
     if (!(event.ctrlKey || event.metaKey) || event.altKey || !(key === "z" || key === "y") || event.target instanceof Element && event.target.closest("#log")) return;
-    event.preventDefault();
     leave();
-    step(key === "y" || event.shiftKey ? 1 : -1);
+    if (step(key === "y" || event.shiftKey ? 1 : -1)) event.preventDefault();
   });
   addEventListener("pageshow", ({ persisted }) => {
     if (!persisted) return;

@@ -45,10 +45,8 @@ export function reshaped() {
 /** The mark of how things stand for the history. */
 export const shapeNow = () => shape;
 
-/** Takes changes back, or makes them again. @param {-1 | 1} by */
-export function step(by) {
-  to(here + by);
-}
+/** Takes changes back, or makes them again; says whether there is one. @param {-1 | 1} by */
+export const step = (by) => to(here + by);
 
 /** Goes to how things stood at a mark of the history; says whether that is elsewhere. @param {number | undefined} mark */
 export function unshape(mark) {
