@@ -72,81 +72,107 @@ func (f *form) more(title string, open bool, inside func()) {
 	f.HTML(`</details>`)
 }
 
-// box writes one input: label left, with the unit in words for screen
-// readers, input, unit, then hint and error.
+// box writes the input of a field in record i, whose value is typed under path.
 func (f *form) box(fd *plan.Field, i int, path, typed string) {
-	f.seen[path] = true
 	if fd.Section == "" && fd.Name == "units" {
+		f.seen[path] = true
 		f.radios(fd, path, typed)
 		return
 	}
-	e, bad := f.errs[path]
+	var none words.Text
+	if strings.HasPrefix(path, plan.AllName) {
+		none = "They differ"
+	}
+	f.input(input{fd, path, fd.Says(), f.hint(fd), fd.Guide, none, func() { f.origin(fd, i, path) }}, typed)
+}
+
+// An input is one box with what stands around it.
+type input struct {
+	*plan.Field
+	path        string
+	label, hint string
+	guide       string
+	none        words.Text // what a list says while nothing is chosen; empty where that is wrong
+	below       func()     // writes what stands between hint and error; nil for nothing
+}
+
+// input writes one: label left, with the unit in words for screen
+// readers, box, unit, then hint and error.
+func (f *form) input(in input, typed string) {
+	f.seen[in.path] = true
+	_, bad := f.errs[in.path]
 	class := block.Markup("field")
-	if fd.Type == plan.Choice || fd.Type == plan.Text {
+	if in.Type == plan.Choice || in.Type == plan.Text {
 		class = "field field--long"
-	} else if fd.Type == plan.Date {
+	} else if in.Type == plan.Date {
 		class = "field field--date"
 	}
-	u := unit.Of(fd.Kind, f.p.Units)
-	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+path).HTML(`>`)
-	label := fd.Says()
+	u := unit.Of(in.Kind, f.p.Units)
+	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+in.path).HTML(`>`)
 	switch {
-	case fd.Type != plan.Number || u.Words == "":
-		f.Text(label)
-	case fd.Kind == unit.Price:
-		f.Half("{label}[, {price}]", label, words.Say(u.Words)) // "price per metre"
+	case in.Type != plan.Number || u.Words == "":
+		f.Text(in.label)
+	case in.Kind == unit.Price:
+		f.Half("{label}[, {price}]", in.label, words.Say(u.Words)) // "price per metre"
 	default:
-		f.Half("{label}[, in {unit}]", label, words.Say(u.Words))
+		f.Half("{label}[, in {unit}]", in.label, words.Say(u.Words))
 	}
 	f.HTML(`</label>`)
-	hint := f.hint(fd)
-	described := "e-" + path
-	if hint != "" || fd.Guide != "" {
-		described = "h-" + path + " " + described
+	described := "e-" + in.path
+	if in.hint != "" || in.guide != "" {
+		described = "h-" + in.path + " " + described
 	}
 	common := func() {
-		f.Attr("id", "f-"+path).Attr("name", path).Attr("aria-describedby", described)
+		f.Attr("id", "f-"+in.path).Attr("name", in.path).Attr("aria-describedby", described)
 		if bad {
 			f.HTML(` aria-invalid="true"`)
 		}
 	}
-	if fd.Type == plan.Choice {
+	if in.Type == plan.Choice {
 		f.HTML(`<select`)
 		common()
 		f.HTML(`>`)
-		f.options(fd, path, typed)
+		f.options(in.Field, typed, in.none)
 		f.HTML(`</select>`)
 	} else {
 		f.HTML(`<input`)
 		common()
 		f.Attr("value", typed)
-		switch fd.Type {
+		switch in.Type {
 		case plan.Number:
-			f.HTML(` inputmode="`).HTML(keyboard(fd)).HTML(`"`)
+			f.HTML(` inputmode="`).HTML(keyboard(in.Field)).HTML(`"`)
 		case plan.Whole:
 			f.HTML(` inputmode="numeric"`)
 		}
 		f.HTML(` autocomplete="off" spellcheck="false">`)
 	}
-	if fd.Type == plan.Number && u.Symbol != "" {
+	if in.Type == plan.Number && u.Symbol != "" {
 		f.HTML(`<span class="field__unit" aria-hidden="true">`).Text(u.Symbol).HTML(`</span>`)
 	}
-	if hint != "" || fd.Guide != "" {
-		f.HTML(`<p class="field__hint"`).Attr("id", "h-"+path).HTML(`>`).Text(hint)
-		if fd.Guide != "" {
+	if in.hint != "" || in.guide != "" {
+		f.HTML(`<p class="field__hint"`).Attr("id", "h-"+in.path).HTML(`>`).Text(in.hint)
+		if in.guide != "" {
 			f.HTML(` `)
-			f.guide(fd.Guide)
+			f.guide(in.guide)
 		}
 		f.HTML(`</p>`)
 	}
-	f.origin(fd, i, path)
+	if in.below != nil {
+		in.below()
+	}
+	f.wrong(in.path)
+	f.HTML(`</div>`)
+}
+
+// wrong writes the place for what is wrong with an input, with what is.
+func (f *form) wrong(path string) {
 	f.HTML(`<p class="field__error"`).Attr("id", "e-"+path)
-	if bad {
+	if e, bad := f.errs[path]; bad {
 		f.HTML(`>`).Text(Sentence(e))
 	} else {
 		f.HTML(` hidden>`)
 	}
-	f.HTML(`</p></div>`)
+	f.HTML(`</p>`)
 }
 
 // keyboard is the one that a phone shows. Most lack a minus sign on the
@@ -168,8 +194,11 @@ func (f *form) hint(fd *plan.Field) string {
 	return words.Sentences(help, words.Say("From {low} to {high}.", low, high), unit.MayBeTyped(fd.Kind))
 }
 
-func (f *form) options(fd *plan.Field, path, typed string) {
-	known := false
+func (f *form) options(fd *plan.Field, typed string, none words.Text) {
+	known := typed == "" && none != ""
+	if known {
+		f.HTML(`<option value="" selected>`).Text(words.Say(none)).HTML(`</option>`)
+	}
 	for i, o := range fd.Options {
 		f.HTML(`<option`).Attr("value", o.Code)
 		if o.Code == typed {
@@ -182,9 +211,7 @@ func (f *form) options(fd *plan.Field, path, typed string) {
 		}
 		f.HTML(`>`).Text(label).HTML(`</option>`)
 	}
-	if !known && typed == "" && strings.HasPrefix(path, plan.AllName) {
-		f.HTML(`<option selected value="">`).Text(words.Say("They differ")).HTML(`</option>`)
-	} else if !known { // kept, so that the error beside it makes sense
+	if !known { // kept, so that the error beside it makes sense
 		f.HTML(`<option selected`).Attr("value", typed).HTML(`>`).Text(typed).HTML(`</option>`)
 	}
 }

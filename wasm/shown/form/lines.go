@@ -8,12 +8,37 @@ import (
 	"evenrow/wasm/shown/wording"
 )
 
-// lineOf is what a closed group holds, in a few words: "8 m, up 0.4 m, 25 mm".
+// lineOf is what a closed group holds, in a few words, and whether nobody has said
+// anything of it: "8 m, up 0.4 m, assumed".
 func lineOf(p *plan.Plan, g *Group) string {
-	if is := lines[g.Sections[0]]; is != nil {
-		return is(p)
+	is := lines[g.Sections[0]]
+	if is == nil {
+		return "" // TestEveryGroupHasItsLine names it
 	}
-	return ""
+	if assumed(p, g) {
+		return words.Say("{what}, assumed", is(p))
+	}
+	return is(p)
+}
+
+// assumed reports whether all values of a group that apply are.
+func assumed(p *plan.Plan, g *Group) bool {
+	some := false
+	for _, name := range g.Sections {
+		s := plan.SectionNamed(name)
+		for i := range s.Records(p) {
+			for _, f := range s.Fields() {
+				switch {
+				case !f.Applies(p, i) || f.Type == plan.Text || f.Section == "":
+				case p.Origin(f, i) != plan.Assumed:
+					return false
+				default:
+					some = true
+				}
+			}
+		}
+	}
+	return some
 }
 
 // lines are what stands beside the name of a group, by its first section.

@@ -1,7 +1,6 @@
 package form
 
 import (
-	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
@@ -83,63 +82,11 @@ func Questions(d plan.Draft, errs []plan.Error, scripted bool) string {
 // question writes one input of the questions. Where no supply is chosen yet, its
 // label says which one it belongs to.
 func (f *form) question(q *propose.Question, whose bool) {
-	typed := f.d.Get(q.Name)
-	f.seen[q.Name] = true
-	_, bad := f.errs[q.Name]
-	class := block.Markup("field")
-	if q.Type == plan.Choice {
-		class = "field field--long"
-	}
 	label := q.Says()
 	if whose {
 		label = words.Say("{supply}: {field}", propose.SupplyName(q.Only), words.Within(q.Label, ""))
 	}
-	u := unit.Of(q.Kind, f.p.Units)
-	f.HTML(`<div class="`).HTML(class).HTML(`"><label`).Attr("for", "f-"+q.Name).HTML(`>`)
-	if q.Type == plan.Number {
-		f.Half("{label}[, in {unit}]", label, words.Say(u.Words))
-	} else {
-		f.Text(label)
-	}
-	f.HTML(`</label>`)
-	common := func() {
-		f.Attr("id", "f-"+q.Name).Attr("name", q.Name).Attr("aria-describedby", "h-"+q.Name+" e-"+q.Name)
-		if bad {
-			f.HTML(` aria-invalid="true"`)
-		}
-	}
-	if q.Type == plan.Choice {
-		f.HTML(`<select`)
-		common()
-		f.HTML(`>`)
-		if typed == "" {
-			f.HTML(`<option value="" selected>`).Text(words.Say("choose one")).HTML(`</option>`)
-		}
-		for _, o := range q.Options {
-			f.HTML(`<option`).Attr("value", o.Code)
-			if o.Code == typed {
-				f.HTML(` selected`)
-			}
-			f.HTML(`>`).Text(words.Say(o.Label)).HTML(`</option>`)
-		}
-		f.HTML(`</select>`)
-	} else {
-		f.HTML(`<input`)
-		common()
-		f.Attr("value", typed)
-		if q.Type == plan.Number {
-			f.HTML(` inputmode="`).HTML(keyboard(q.Field)).HTML(`"`)
-		} else {
-			f.HTML(` inputmode="numeric"`)
-		}
-		f.HTML(` autocomplete="off" spellcheck="false">`)
-	}
-	if q.Type == plan.Number && u.Symbol != "" {
-		f.HTML(`<span class="field__unit" aria-hidden="true">`).Text(u.Symbol).HTML(`</span>`)
-	}
-	f.HTML(`<p class="field__hint"`).Attr("id", "h-"+q.Name).HTML(`>`).Text(f.about(q)).HTML(`</p>`)
-	f.wrong(q.Name)
-	f.HTML(`</div>`)
+	f.input(input{q.Field, q.Name, label, f.about(q), "", "choose one", nil}, f.d.Get(q.Name))
 }
 
 // about is the hint of a question.
@@ -149,17 +96,6 @@ func (f *form) about(q *propose.Question) string {
 	} else {
 		return words.Sentences(hint, words.Say("May be left empty."))
 	}
-}
-
-// wrong writes the place for what is wrong with an input, with what is.
-func (f *form) wrong(name string) {
-	f.HTML(`<p class="field__error"`).Attr("id", "e-"+name)
-	if e, bad := f.errs[name]; bad {
-		f.HTML(`>`).Text(Sentence(e))
-	} else {
-		f.HTML(` hidden>`)
-	}
-	f.HTML(`</p>`)
 }
 
 // choose writes a question as radio buttons.

@@ -90,6 +90,35 @@ func TestEveryInputHasItsJob(t *testing.T) {
 	}
 }
 
+// Every group has a line for when it is closed, which says where nobody has said anything
+// of it, and nothing of the kind where one value was typed.
+func TestEveryGroupHasItsLine(t *testing.T) {
+	line := func(p *plan.Plan, group string) string {
+		for _, f := range form.Summaries(p, Groups()) {
+			if f.ID == "t-"+group {
+				_, is, _ := strings.Cut(f.HTML, `<span class="group__is">`)
+				return strings.ReplaceAll(strings.TrimSuffix(is, "</span>"), "\u00a0", " ")
+			}
+		}
+		return ""
+	}
+	own, proposed := plan.Default(), plan.Default()
+	own.Sky.Climate = plan.OwnClimate
+	proposed.Propose()
+	for _, g := range Groups() {
+		if line(own, g.ID) == "" {
+			t.Errorf("group %s has no line", g.ID)
+		}
+	}
+	if got, want := line(proposed, "runs"), "8 m, up 0.4 m, assumed"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+	proposed.SetOrigin(plan.FieldNamed("runs", "rise"), 0, plan.Measured)
+	if got, want := line(proposed, "runs"), "8 m, up 0.4 m"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
 // What an address within the page names.
 func TestFind(t *testing.T) {
 	in := form.Place{Job: "mend"}
