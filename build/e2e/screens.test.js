@@ -2,15 +2,15 @@
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
 import { guides } from "./guides.js";
-import { example, explored, inJob, jobs, open, paste, see } from "./form.js";
+import { example, explored, inJob, job, jobs, open, paste, see } from "./form.js";
 import { faults, kept, pictures, sizes } from "./screens.js";
 import { overflow } from "./sight.js";
 
 /** The tool in the states that look different: every job of the default plan, and the answer of other plans. */
 const states = {
   questions: (page) => see(page, "/start"),
-  ...Object.fromEntries(jobs.map((job) => [job, async (page) => {
-    await inJob(page, job);
+  ...Object.fromEntries(jobs.map((id) => [id, async (page) => {
+    await inJob(page, id);
     await explored(page);
   }])),
   "one-row": (page) => see(page, "f-rows.2.spacing"),
@@ -30,12 +30,15 @@ for (const [state, make] of Object.entries(states)) {
     await open(page, address);
     await make(page);
     const found = [];
+    const shown = await job(page);
     for (const size of sizes) {
       await page.setViewport(size);
       const where = `${state} at ${size.width}`;
+      assert.equal(await job(page), shown, `${where}: another job has come into sight`);
       found.push(...(await faults(page, where)));
       if (kept.includes(size.width)) await pictures(page, `${state}-${size.width}`);
-      const folded = await page.$$("details:not([open])");
+      const folded = [];
+      for (const one of await page.$$("details:not([open])")) if (await one.evaluate((d) => d.checkVisibility())) folded.push(one);
       for (const one of folded) await one.evaluate((d) => { d.open = true; });
       found.push(...(await faults(page, `${where}, unfolded`)));
       for (const one of folded) await one.evaluate((d) => { d.open = false; });
