@@ -77,7 +77,7 @@ for (const width of [360, 1280]) {
         start: ["Five questions", "Other plans to start from"],
         buy: ["Buy"],
         water: ["Water", "After a few days: what the drain says"],
-        all: ["All", "Other plans to start from", "Jobs", "Back and forth", "Print", "Keep it, share it", "Guides"],
+        all: ["All", "Other plans to start from", "Jobs", "Back and forth", "Print", "Keep it, share it", "Kept on this device", "Guides"],
       };
       await open(page, address);
       for (const [id, headings] of Object.entries(of)) {
