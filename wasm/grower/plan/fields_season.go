@@ -76,7 +76,7 @@ var seasonFields = []*Field{
 		"0 for the start and the end only.", func(p *Plan, _ int) *int { return &p.Season.Flush }),
 	whole(13, "treat", "Days from one cleaning of the lines to the next", 0, 365, 0,
 		"0 for the end only.", func(p *Plan, _ int) *int { return &p.Season.Treat }),
-	whole(14, "edition", "Calendar version number", 0, 9999, 0,
+	whole(14, "edition", "Calendar version number", 0, mostEditions, 0,
 		"Count up by one before you save it again, so that calendars take the new dates.", func(p *Plan, _ int) *int { return &p.Season.Edition }),
 }
 

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"evenrow/wasm/ground/day"
+	"evenrow/wasm/ground/words"
 )
 
 // SeasonTo, with a year after it, is the action that moves the season to that
@@ -48,12 +49,16 @@ func (p *Plan) SeasonMoved(years int) *Plan {
 	return &q
 }
 
+// mostEditions is how often a calendar can be told anew.
+const mostEditions = 9999
+
 // yearLong is how many days the first frost comes after the last one at most.
 const yearLong = 365
 
 // moveSeason moves the dates that were typed to a year, and says whether it has.
 // A date that cannot be read stays as it was typed; the one that the season is
-// counted from must be readable, and all must stay within what a plan may hold.
+// counted from must be readable, and all must stay within what a plan may hold. It is the next
+// edition of the calendar, whose events keep their names: programs take the new dates.
 func (d *Draft) moveSeason(year string) bool {
 	to, err := strconv.Atoi(year)
 	if err != nil {
@@ -82,6 +87,9 @@ func (d *Draft) moveSeason(year string) bool {
 				d.Set(Path(f, i), f.Typed(q, i))
 			}
 		})
+		if q.Season.Edition < mostEditions && to != p.SeasonYear() && !wrong["season.edition"] {
+			d.Set("season.edition", words.N(q.Season.Edition+1))
+		}
 	}
 	return ok
 }
