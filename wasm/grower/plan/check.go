@@ -108,12 +108,11 @@ func (f *Field) ErrorAt(i int, typed string, problem *words.Remark) Error {
 // also listed away from their fields: "Row 2: spacing".
 func (f *Field) named(i int) string {
 	s := SectionNamed(f.Section)
-	within := words.Within(f.Label, f.size())
 	switch {
 	case s.List:
-		return words.Say("{record}: {field}", words.Say(s.Record.Begin, words.N(i+1)), within)
+		return words.Say("{record}: {field}", words.Say(s.Record.Begin, words.N(i+1)), f.Within())
 	case s.Name != "":
-		return words.Say("{section}: {field}", words.Say(s.Title), within)
+		return words.Say("{section}: {field}", words.Say(s.Title), f.Within())
 	}
 	return words.Say(f.Label)
 }

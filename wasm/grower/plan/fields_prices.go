@@ -12,6 +12,9 @@ import (
 // Says returns what the page calls the field.
 func (f *Field) Says() string { return words.Say(f.Label, f.size()) }
 
+// Within is [Field.Says] as it stands within a sentence.
+func (f *Field) Within() string { return words.Within(f.Label, f.size()) }
+
 // size fills the place in the label of tubing, without parentheses: units stand
 // in them.
 //

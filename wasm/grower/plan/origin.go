@@ -147,6 +147,14 @@ func (p *Plan) SetOrigin(f *Field, i int, o Origin) {
 	p.How.put(f, i, SectionNamed(f.Section).Records(p), o)
 }
 
+// Forget takes back what was said of the value at a path, if it is one: it counts as
+// assumed.
+func (p *Plan) Forget(path string) {
+	if f, i := fieldAt(path); f != nil {
+		p.SetOrigin(f, i, Assumed)
+	}
+}
+
 // Propose marks every value of p as assumed, whatever was known of it. What was
 // told is then set by [Plan.SetOrigin].
 func (p *Plan) Propose() { p.How = History{Rest: Assumed} }

@@ -1,13 +1,13 @@
 package page
 
 import (
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/ground/work"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/propose"
-	"evenrow/wasm/shown/view"
 )
 
 // questions answers the form of the five questions: what is wrong in it, how many
@@ -21,7 +21,7 @@ func (s *Session) questions(d plan.Draft, m Move) Reply {
 	a, errs, left := propose.Read(d)
 	if m.action == form.Propose {
 		if errs = append(errs, propose.Unanswered(d, errs)...); len(errs) == 0 {
-			return s.proposed(a)
+			return s.proposed(a, known(d))
 		}
 		r.Announce = form.Aloud(errs)
 	} else {
@@ -59,15 +59,30 @@ func typedWrong(errs []plan.Error) []plan.Error {
 	return wrong
 }
 
+// known is what a draft says besides the answers: the plan that stood before, and the day.
+// Of that plan nothing counts that has something wrong in it.
+func known(d plan.Draft) propose.Known {
+	have := propose.Known{Today: day.ParseMoment(d.Get(TodayName)).Day}
+	if d.Has("place.length") {
+		p, errs := d.Read()
+		for _, e := range errs {
+			p.Forget(e.Path)
+		}
+		have.Before = p
+	}
+	return have
+}
+
 // proposed is the whole page of a proposal, with what became of the answers.
-func (s *Session) proposed(a propose.Answers) Reply {
-	p, outcome := propose.Of(work.New(propose.Units, nil), a)
-	r := s.whole(p, form.Place{Job: view.Jobs[0].ID})
+func (s *Session) proposed(a propose.Answers, have propose.Known) Reply {
+	p, outcome := propose.Of(work.New(propose.Units, nil), a, have)
+	s.sent = nil
+	r := s.all(p, first())
 	w := &block.Writer{}
-	for _, said := range outcome.Said(p.Units) {
+	for _, said := range outcome.Said(p) {
 		w.Tag("p", said)
 	}
-	r.add("done", w.String())
+	r.set("done", w.String())
 	r.Focus = "h-job"
-	return r
+	return s.sends(r)
 }

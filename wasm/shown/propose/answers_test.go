@@ -89,7 +89,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 			}
 		}
 		// Whatever is wrong, what is left is enough for a plan.
-		if p, _ := Of(work.New(units, nil), a); len(p.Check()) > 0 {
+		if p, _ := Of(work.New(units, nil), a, Known{}); len(p.Check()) > 0 {
 			t.Errorf("%v: %v", c.change, p.Check())
 		}
 	}
@@ -113,7 +113,7 @@ func TestAnswersComeBack(t *testing.T) {
 		if a.Supply == plan.PumpTwo && a.ShutOff == plan.Unset && a.Power == plan.Unset {
 			a.Power = 370
 		}
-		p, o := Of(work.New(units, nil), a)
+		p, o := Of(work.New(units, nil), a, Known{})
 		d := plan.Draft{}
 		d.Set("units", plan.FieldNamed("", "units").Options[a.Units].Code)
 		a.Write(&d)
@@ -121,7 +121,7 @@ func TestAnswersComeBack(t *testing.T) {
 		if len(errs) > 0 || left > 1 { // the distance may be left empty
 			t.Fatalf("%+v: %v, %d left", a, errs, left)
 		}
-		if q, _ := Of(work.New(units, nil), back); !alike(p, q) {
+		if q, _ := Of(work.New(units, nil), back, Known{}); !alike(p, q) {
 			t.Errorf("%+v came back as %+v", a, back)
 		}
 		again := AnswersOf(p)
@@ -133,7 +133,7 @@ func TestAnswersComeBack(t *testing.T) {
 				t.Errorf("%s: %v was answered, and would be %v", what, v[0], v[1])
 			}
 		}
-		if q, _ := Of(work.New(units, nil), again); total(AnswersOf(q).Crops) != total(o.Planned) && !o.None {
+		if q, _ := Of(work.New(units, nil), again, Known{}); total(AnswersOf(q).Crops) != total(o.Planned) && !o.None {
 			t.Errorf("%+v: %d plants, then %d", a, total(o.Planned), total(AnswersOf(q).Crops))
 		}
 	}

@@ -27,6 +27,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "the crop table, with a source for each value", Standing: source.Practice},
 		},
 		{
+			Code: "propose.late", Title: "Proposed season",
+			Rule:   "The dates of frost that a form starts with, in the year of the device's date; in the next where no crop that is planted on that date would be picked before its season ends.",
+			Used:   used,
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
 			Code: "propose.lossOfDevices", Title: "Proposed loss of a backflow device at a tap", Values: []float64{lossOfDevices}, Kind: unit.Pressure,
 			Used: used, Source: source.Ref{At: "of two check valves in one body", Standing: source.Memory},
 		},

@@ -57,7 +57,7 @@ type field struct {
 const near = 1e-9
 
 // fieldOf returns the ground of a place and what is to stand on it.
-func fieldOf(a *Answers, r Room) *field {
+func fieldOf(a *Answers, r Room, before kept) *field {
 	f := &field{Room: r, medium: &catalogue.Media[a.Medium]}
 	f.begins = max(r.Margin, r.Door)
 	f.long = a.Length - f.begins - r.Margin
@@ -66,7 +66,7 @@ func fieldOf(a *Answers, r Room) *field {
 		f.lines = int(min(plan.MaxRows, 1+math.Floor(wide/(r.Path+f.medium.Width)+near)))
 	}
 	for _, c := range a.Crops {
-		f.add(c, a.Units)
+		f.add(c, a.Units, before)
 	}
 	// Each crop but the first may begin in the line of another, which takes a row
 	// of the plan more.
@@ -75,7 +75,7 @@ func fieldOf(a *Answers, r Room) *field {
 }
 
 // add puts a crop on the list, or more plants of one that is on it.
-func (f *field) add(c Count, sys unit.System) {
+func (f *field) add(c Count, sys unit.System, before kept) {
 	for i := range f.kinds {
 		if f.kinds[i].crop == c.Crop {
 			f.kinds[i].asked += c.Plants
@@ -87,7 +87,7 @@ func (f *field) add(c Count, sys unit.System) {
 	if m.Along {
 		k.each = int(crop.Of(catalogue.PerSlab))
 	}
-	k.spacing = crop.Of(catalogue.Spacing)
+	k.spacing = before.spacing(c.Crop, crop.Of(catalogue.Spacing))
 	if least := m.Length / float64(k.each); k.spacing < least {
 		k.spacing = numeric.RoundUp(least, step(sys))
 	}

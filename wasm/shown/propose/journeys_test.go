@@ -19,7 +19,7 @@ func journey(t *testing.T, pairs ...string) (Answers, *plan.Plan, Outcome) {
 	if len(errs) > 0 || left > 0 {
 		t.Fatalf("%v, %d questions left", errs, left)
 	}
-	p, o := Of(work.New(units, nil), a)
+	p, o := Of(work.New(units, nil), a, Known{})
 	whole(t, strings.Join(pairs, " "), a, p, o)
 	return a, p, o
 }
@@ -30,8 +30,8 @@ func journey(t *testing.T, pairs ...string) (Answers, *plan.Plan, Outcome) {
 func TestATapAndTwentyPlants(t *testing.T) {
 	_, p, o := journey(t, "ask.crop.1", "tomato", "ask.plants.1", "10", "ask.crop.2", "sweet pepper", "ask.plants.2", "10",
 		"ask.medium", "bucket", "ask.length", "6", "ask.width", "3", "ask.supply", "mains", "ask.distance", "8", "ask.rise", "0.4")
-	if o.Verdict != sheet.Yes || o.Plain || len(o.Said(p.Units)) > 0 {
-		t.Errorf("%+v, %q", o, o.Said(p.Units))
+	if o.Verdict != sheet.Yes || o.Plain || len(o.Said(p)) != 1 { // that the dates are assumed
+		t.Errorf("%+v, %q", o, o.Said(p))
 	}
 	if len(p.Rows) != 2 || p.Rows[0].Plants != 10 || p.Rows[1].Plants != 10 || p.Rows[0].Spacing != 0.4 || p.Rows[1].Spacing != 0.333 {
 		t.Errorf("rows %+v", p.Rows)
@@ -50,7 +50,7 @@ func TestABalconyAndASmallPump(t *testing.T) {
 	if o.Verdict != sheet.Yes || !o.Plain || p.Emitters[0].Kind != plan.NonCompensating || len(p.Rows) != 1 || p.Rows[0].Plants != 8 || p.Header.Layout != plan.OneLine {
 		t.Errorf("%+v, rows %+v", o, p.Rows)
 	}
-	if said := strings.Join(o.Said(p.Units), " "); !strings.Contains(said, "need more head than there can be") {
+	if said := strings.Join(o.Said(p), " "); !strings.Contains(said, "need more head than there can be") {
 		t.Errorf("%q", said)
 	}
 }
@@ -97,15 +97,15 @@ func TestAThousandPlants(t *testing.T) {
 	}
 	// With almost no work done there is a plan all the same, and it says so.
 	a, _, _ := Read(typed(pairs...))
-	q, cut := Of(work.New(1000, nil), a)
-	if errs := q.Check(); len(errs) > 0 || !cut.Cut || !strings.Contains(strings.Join(cut.Said(q.Units), " "), "There may be a better plan") {
+	q, cut := Of(work.New(1000, nil), a, Known{})
+	if errs := q.Check(); len(errs) > 0 || !cut.Cut || !strings.Contains(strings.Join(cut.Said(q), " "), "There may be a better plan") {
 		t.Errorf("%v, %+v", errs, cut)
 	}
 	if got := sheet.Answer(q).Verdict; got != cut.Verdict {
 		t.Errorf("verdict %d, and is said to be %d", got, cut.Verdict)
 	}
 	gone := work.New(units, func() bool { return true })
-	if q, _ := Of(gone, a); len(q.Check()) > 0 {
+	if q, _ := Of(gone, a, Known{}); len(q.Check()) > 0 {
 		t.Error("nobody waits, and there is no plan")
 	}
 }
@@ -119,7 +119,7 @@ func TestATankThatStandsTooLow(t *testing.T) {
 		t.Fatalf("%+v", o)
 	}
 	a.TankHeight += o.Fixes[0].Value
-	if _, o := Of(work.New(units, nil), a); o.Verdict != sheet.Yes {
+	if _, o := Of(work.New(units, nil), a, Known{}); o.Verdict != sheet.Yes {
 		t.Errorf("raised by %v: %+v", o.Fixes, o)
 	}
 }
@@ -141,7 +141,7 @@ func TestTooManyPlants(t *testing.T) {
 		{"9", "0.5", "0.5", 2, []string{"2 of 9 plants find a place"}, "only with"},
 	} {
 		_, p, o := journey(t, append(slices.Clone(balcony), "ask.plants.1", c.plants, "ask.length", c.length, "ask.width", c.width)...)
-		said := strings.Join(o.Said(p.Units), " ")
+		said := strings.Join(o.Said(p), " ")
 		if total(o.Planned) != c.n {
 			t.Errorf("%s plants in %s by %s: %d planned", c.plants, c.length, c.width, total(o.Planned))
 		}
@@ -155,7 +155,7 @@ func TestTooManyPlants(t *testing.T) {
 		}
 	}
 	_, p, o := journey(t, append(slices.Clone(balcony), "ask.length", "0.5", "ask.width", "0.5", "ask.medium", "coco-slab")...)
-	if said := strings.Join(o.Said(p.Units), " "); !o.None || !strings.Contains(said, "No plant finds a place there.") || strings.Contains(said, "8 plants") {
+	if said := strings.Join(o.Said(p), " "); !o.None || !strings.Contains(said, "No plant finds a place there.") || strings.Contains(said, "8 plants") {
 		t.Errorf("%q", said)
 	}
 }

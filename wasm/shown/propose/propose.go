@@ -3,6 +3,7 @@ package propose
 import (
 	"math"
 
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/work"
@@ -35,18 +36,32 @@ type Outcome struct {
 	Verdict sheet.Verdict
 	Fixes   []sheet.Fix // what would make it a Yes, or as near as it gets; none where it is one
 	Cut     bool        // the work ended at its bound: there may be a better plan
+
+	Kept []*plan.Field // of the plan before, and other than in a new one
+	Lost []*plan.Field // of it too, but not possible any more, or the answer were worse for them
+
+	Dated bool // a grower has said when the season is
+	Late  bool // it is too late this year: the season is that of the next
+}
+
+// Known is what is known besides the answers.
+type Known struct {
+	Before *plan.Plan // that stood there: what a grower has said in it stays; nil for none
+	Today  day.Day    // 0 where nobody knows
 }
 
 // Of turns answers into a whole plan, which is valid whatever they are as long as
 // each is in its range, and says what became of them. What was not answered is
 // assumed. The work spends from m, and where it ends there the plan has usual
 // tubing.
-func Of(m *work.Meter, a Answers) (*plan.Plan, Outcome) {
+func Of(m *work.Meter, a Answers, have Known) (*plan.Plan, Outcome) {
 	asked := a
 	a.assume()
-	f, o := place(&a)
+	k := kept{before: have.Before}
+	f, o := place(&a, k)
 	p := f.lay(&a, &o)
-	p = o.drive(m, p, &a)
+	k.take(p)
+	p = o.date(o.drive(m, p, k), k, have.Today)
 	if n := len(p.Zones()); p.Timer.Channels < n {
 		p.Timer.Channels = n
 	}
@@ -67,7 +82,10 @@ func Of(m *work.Meter, a Answers) (*plan.Plan, Outcome) {
 			p.SetOrigin(plan.FieldNamed("rows", "per-piece"), i, plan.LookedUp)
 		}
 	}
-	return p, o
+	for _, v := range asked.told(p) {
+		k.recall(p, v)
+	}
+	return o.keep(p, k), o
 }
 
 // A value is one of a plan.
@@ -146,12 +164,12 @@ const usualTank = 1
 
 // place puts the plants on the ground, with less of it kept free where not all
 // find a place.
-func place(a *Answers) (*field, Outcome) {
+func place(a *Answers, before kept) (*field, Outcome) {
 	var f *field
 	var o Outcome
 	most := 0
 	for i, r := range rooms[a.Units] {
-		if next := fieldOf(a, r); i < 2 || most == 0 {
+		if next := fieldOf(a, before.room(r), before); i < 2 || most == 0 {
 			have := next.fit()
 			all, n := 0, 0
 			for k := range have {
@@ -169,7 +187,7 @@ func place(a *Answers) (*field, Outcome) {
 	if o.None = most == 0; o.None {
 		f.have[0] = 1
 	}
-	o.Room, o.Usual = f.Room, rooms[a.Units][0]
+	o.Room, o.Usual = f.Room, before.room(rooms[a.Units][0])
 	for k := range f.kinds {
 		o.Asked = append(o.Asked, Count{f.kinds[k].crop, f.kinds[k].asked})
 		if f.have[k] > 0 {
@@ -288,7 +306,7 @@ func plainEmitter(p *plan.Plan) {
 
 // drive gives the plan its emitters, its filter, its tank, a regulator where one is
 // needed, and then tubing and zones.
-func (o *Outcome) drive(m *work.Meter, p *plan.Plan, a *Answers) *plan.Plan {
+func (o *Outcome) drive(m *work.Meter, p *plan.Plan, k kept) *plan.Plan {
 	flow := 0.0
 	for i := range p.Rows {
 		flow += float64(p.Rows[i].Plants*p.Rows[i].PerPlant) * p.Emitters[p.Rows[i].Emitter].Flow
@@ -300,13 +318,15 @@ func (o *Outcome) drive(m *work.Meter, p *plan.Plan, a *Answers) *plan.Plan {
 	w := water.At(p.Place.Water)
 	head, known := headAt(p, w)
 	best := p
-	if known && head < w.HeadOf(p.Emitters[0].Lowest)+p.Limits.Reserve {
+	if known && !k.emitters() && head < w.HeadOf(p.Emitters[0].Lowest)+p.Limits.Reserve {
 		o.Plain = true
 		plainEmitter(p)
+		k.into(p, k.list, false)
 		best = o.settle(m, p, w)
-	} else if best = o.settle(m, p, w); o.Verdict != sheet.Yes {
+	} else if best = o.settle(m, p, w); o.Verdict != sheet.Yes && !k.emitters() {
 		q := p.Clone()
 		plainEmitter(q)
+		k.into(q, k.list, false)
 		other := Outcome{}
 		if q = other.settle(m, q, w); other.Verdict == sheet.Yes || other.Verdict < o.Verdict && len(other.Fixes) > 0 {
 			best, o.Plain, o.Verdict, o.Fixes, o.Cut = q, true, other.Verdict, other.Fixes, other.Cut
@@ -342,6 +362,8 @@ func headAt(p *plan.Plan, w water.Water) (head float64, known bool) {
 		return p.Supply.ShutOff - p.Runs[0].Rise, true
 	case plan.GravityTank:
 		return -p.Runs[0].Rise, true
+	case plan.PumpPoints:
+		return p.Supply.Points[0].Head - p.Runs[0].Rise, true
 	}
 	return 0, false
 }

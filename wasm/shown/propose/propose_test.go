@@ -84,7 +84,7 @@ func TestEveryAnswerGivesAPlan(t *testing.T) {
 	var verdicts [sheet.Verdicts]int
 	full, narrowed, none, plain, zoned := 0, 0, 0, 0, 0
 	for i, a := range list {
-		p, o := Of(work.New(units, nil), a)
+		p, o := Of(work.New(units, nil), a, Known{})
 		whole(t, fmt.Sprintf("answers %d: %+v", i, a), a, p, o)
 		verdicts[o.Verdict]++
 		count := func(is bool, n *int) {
@@ -110,7 +110,7 @@ func FuzzAnswers(f *testing.F) {
 	f.Add(uint64(1))
 	f.Fuzz(func(t *testing.T, seed uint64) {
 		a := some(rand.New(rand.NewPCG(seed, 1)))
-		p, o := Of(work.New(units, nil), a)
+		p, o := Of(work.New(units, nil), a, Known{})
 		whole(t, fmt.Sprintf("%+v", a), a, p, o)
 	})
 }

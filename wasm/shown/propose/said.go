@@ -1,16 +1,20 @@
 package propose
 
 import (
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/catalogue"
 )
 
 // Said says what became of the answers besides what the plan's own answer says, in
 // sentences: how many plants find a place, what was narrowed for them, which
-// emitters were chosen for want of head, and that there may be better.
-func (o *Outcome) Said(sys unit.System) []string {
+// emitters were chosen for want of head, that there may be better, what stays of the plan
+// before, and which dates are assumed.
+func (o *Outcome) Said(p *plan.Plan) []string {
+	sys := p.Units
 	var said []string
 	amount := func(v float64) string { return wording.Units{Sys: sys}.Amount(unit.Length, v) }
 	all, n := total(o.Asked), total(o.Planned)
@@ -34,7 +38,29 @@ func (o *Outcome) Said(sys unit.System) []string {
 	if o.Cut {
 		said = append(said, words.Say("The search for tubing and zones ended before all were compared. There may be a better plan."))
 	}
+	if len(o.Kept) > 0 {
+		said = append(said, words.Say("As you had it before: {fields}.", named(o.Kept)))
+	}
+	if len(o.Lost) > 0 {
+		said = append(said, words.Say("Not as you had it before, because it no longer goes with the rest or the answer would be worse: {fields}.", named(o.Lost)))
+	}
+	if o.Late {
+		said = append(said, words.Say("It is too late to plant this year: the season is that of {year}.", words.N(p.SeasonYear())))
+	}
+	if !o.Dated {
+		said = append(said, words.Say("The dates are assumed: last frost on {last}, first frost on {first}. Type those of your place under Grow.",
+			day.Day(p.Season.LastFrost).Words(), day.Day(p.Season.FirstFrost).Words()))
+	}
 	return said
+}
+
+// named lists fields within a sentence.
+func named(fields []*plan.Field) string {
+	var each []string
+	for _, f := range fields {
+		each = append(each, f.Within())
+	}
+	return words.And(each)
 }
 
 // total counts plants.
