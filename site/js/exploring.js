@@ -3,7 +3,7 @@
 // explorations are asked for one by one, and until they come, what stands in
 // their places is marked as of the plan before.
 
-import { draw, drew, undraw } from "./fragments.js";
+import { arrange, draw, drew, undraw } from "./fragments.js";
 import { find } from "./places.js";
 import { askLast, busy } from "./questions.js";
 
@@ -39,6 +39,7 @@ export function owe(reply, typed) {
 /** Tells what an exploration has found. @param {import("./questions.js").Reply} reply */
 export function explored(reply) {
   for (const { id, html } of reply.fragments) draw(id, html);
+  arrange(reply.order);
   drew(reply.number);
   const still = new Set(reply.owed);
   // A planner that was started anew sends all that it has found: what it does not send was given up.

@@ -63,7 +63,7 @@ export function draw(id, html) {
   const held = focus instanceof HTMLElement && focus !== place && place.contains(focus) ? focus : undefined;
   const heldIn = held && path(place, held);
   const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
-  const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, d.open]));
+  const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, { by: "open" in d.dataset, open: d.open }]));
   const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
   const top = form?.scrollTop ?? 0;
 
@@ -71,7 +71,10 @@ export function draw(id, html) {
   for (const inner of drawn.keys()) if (inner !== id && place.contains(document.getElementById(inner))) drawn.delete(inner);
   place.innerHTML = trusted.createHTML(html);
 
-  place.querySelectorAll("details").forEach((d, i) => { d.open ||= folds.get(d.id || i) ?? false; });
+  place.querySelectorAll("details").forEach((d, i) => {
+    const was = folds.get(d.id || i);
+    if (was && was.by !== was.open) d.open = was.open; // a hand opened it, or shut it
+  });
   place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
   cautions(place);
   scripted(place);
@@ -83,6 +86,20 @@ export function draw(id, html) {
   }
   if (form) form.scrollTop = top;
   return true;
+}
+
+/**
+ * Puts the parts of a job below each other, the gravest first. What has the focus keeps it.
+ * @param {string[]} order the id of the first place in each
+ */
+export function arrange(order) {
+  const parts = order.flatMap((id) => document.getElementById(id)?.closest(".part") ?? []);
+  const focus = document.activeElement;
+  for (const [i, part] of parts.entries()) {
+    const before = parts[i - 1];
+    if (before && before.nextElementSibling !== part) before.after(part);
+  }
+  if (focus instanceof HTMLElement && focus !== document.activeElement) focus.focus({ preventScroll: true });
 }
 
 /**

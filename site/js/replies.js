@@ -6,7 +6,7 @@ import { formText, sentData } from "./boxes.js";
 import { paper, save, today } from "./device.js";
 import { book, openBook, openLog } from "./diary.js";
 import { due, explored, later, owe } from "./exploring.js";
-import { draw, drew, mark, seen, unsay } from "./fragments.js";
+import { arrange, draw, drew, mark, seen, unsay } from "./fragments.js";
 import { address, answered, keep, keepAnswered, kept, shown } from "./keeping.js";
 import { become, opened } from "./opening.js";
 import { find, logForm, planForm, reveal } from "./places.js";
@@ -60,6 +60,7 @@ export function take(question, reply) {
   if (changes(question) && (reply.link || wrong)) unsay();
   if (reply.more || reply.fragments.some(({ id }) => id === "job")) owe(reply, question.ask === "answer");
   for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
+  arrange(reply.order);
   drew(reply.number);
   if (reply.fragments.some(({ id }) => id === "job")) address(); // of the cards in it
   canStep();

@@ -60,13 +60,17 @@ func object(r page.Reply) map[string]any {
 	for i, e := range r.Errors {
 		errs[i] = map[string]any{"path": e.Path, "text": page.Sentence(e)}
 	}
-	owed := make([]any, len(r.Owed))
-	for i, id := range r.Owed {
-		owed[i] = id
-	}
 	return map[string]any{
 		"fragments": fragments, "errors": errs,
-		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "at": r.At, "owed": owed, "more": r.More, "number": r.Number,
+		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "at": r.At, "owed": list(r.Owed), "order": list(r.Order), "more": r.More, "number": r.Number,
 		"fileName": r.FileName, "fileKind": r.FileKind, "file": r.File,
 	}
+}
+
+func list(ids []string) []any {
+	all := make([]any, len(ids))
+	for i, id := range ids {
+		all[i] = id
+	}
+	return all
 }

@@ -25,14 +25,6 @@ func Findings(the *scene.Scene) {
 	sc.HTML(`</ul>`)
 }
 
-// FindingsLine says how many things there are to look at.
-func FindingsLine(the *scene.Scene) (said string, right bool) {
-	if n := len(the.S.Findings); n > 0 {
-		return words.Say("{n} {n|thing|things}", words.N(n)), false
-	}
-	return words.Say("nothing"), true
-}
-
 // change says what a change does.
 func (sc part) change(f *sheet.Change) string { return changes[f.Kind](sc, f) }
 

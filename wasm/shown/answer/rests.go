@@ -85,24 +85,6 @@ func found(f *plan.Field) string {
 	return words.Say(f.Measure)
 }
 
-// RestsLine is what that comes to.
-func RestsLine(the *scene.Scene) (said string, right bool) {
-	switch rest := the.S.Rest; {
-	case rest == nil || the.S.Verdict == sheet.Cannot:
-		return "", true
-	case len(rest.Turns) > 0:
-		return words.Say("{n} {n|thing|things}", words.N(len(rest.Turns))), false
-	case rest.Untested > 0:
-		if the.S.Wanted != nil {
-			return words.Say("what the pump goes by"), true
-		}
-		return words.Say("not all was tried"), true
-	case rest.Steady > 0:
-		return words.Say("nothing that is assumed turns it"), true
-	}
-	return words.Say("nothing is assumed"), true
-}
-
 // untested says how many were not moved.
 func (sc part) untested() string {
 	if sc.S.Rest.Untested == 0 {

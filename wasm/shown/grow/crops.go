@@ -17,25 +17,9 @@ import (
 func Crops(the *scene.Scene) {
 	sc := part{the}
 	p := sc.S.Plan
-	var list []int
-	note := func(crop int) {
-		if !slices.Contains(list, crop) {
-			list = append(list, crop)
-		}
-	}
-	for i := range p.Rows {
-		note(p.Rows[i].Crop)
-	}
-	for i := range p.Plantings {
-		note(p.Plantings[i].Crop)
-	}
-	var other []string
-	for _, crop := range list {
-		if fit, _ := catalogue.Crops[crop].Suits(catalogue.Drip); fit != catalogue.Best {
-			other = append(other, p.CropName(crop))
-		}
-	}
-	if other == nil {
+	list := grown(p)
+	other := others(p)
+	if len(other) == 0 {
 		sc.Say("p", "Drip on a medium, as planned here, is the best start for every crop that you grow.")
 	} else {
 		sc.Say("p", "Drip works for all that you grow, but another method is the usual start for: {crops}. Keep them on drip if they are few; one system is less work than two.", words.List(other...))
@@ -87,4 +71,30 @@ func Crops(the *scene.Scene) {
 			}
 		})
 	})
+}
+
+// grown are the crops of a plan, as they come.
+func grown(p *plan.Plan) (list []int) {
+	note := func(crop int) {
+		if !slices.Contains(list, crop) {
+			list = append(list, crop)
+		}
+	}
+	for i := range p.Rows {
+		note(p.Rows[i].Crop)
+	}
+	for i := range p.Plantings {
+		note(p.Plantings[i].Crop)
+	}
+	return list
+}
+
+// others are those of them that are usually grown by another method than drip.
+func others(p *plan.Plan) (names []string) {
+	for _, crop := range grown(p) {
+		if fit, _ := catalogue.Crops[crop].Suits(catalogue.Drip); fit != catalogue.Best {
+			names = append(names, p.CropName(crop))
+		}
+	}
+	return names
 }

@@ -36,6 +36,7 @@ type Reply struct {
 	Focus     string       // id of the element that the reader's attention belongs to; empty to leave it
 	At        string       // which job, group and record are in sight, as in an address; empty to leave them
 	Owed      []string     // ids of the places that are still to be filled
+	Order     []string     // of the parts of the job in sight, by the id of the first place in each; empty to leave it
 	More      int          // what [Session.Rest] should be asked for next; 0 for nothing
 	Number    int          // of the reply: a question that names another has missed what this one changed
 
@@ -216,7 +217,7 @@ func (s *Session) OpenFirst(link string) Reply {
 	}
 	// The example with its form, which is not in the page as delivered; and no link, as it
 	// is no plan that was opened.
-	s.sent = nil
+	s.sent, s.graded = nil, nil
 	r := s.all(plan.Default(), first())
 	r.Link, r.Title, r.Announce, r.Focus = "", "", "", "message"
 	r.set("message", form.Message(err))
@@ -301,7 +302,7 @@ func Sentence(e plan.Error) string { return form.Sentence(e) }
 
 // whole returns everything for a plan, the form included.
 func (s *Session) whole(p *plan.Plan, at form.Place) Reply {
-	s.sent = nil
+	s.sent, s.graded = nil, nil
 	if at.Job == form.Start {
 		return s.questions(plan.DraftOf(p), Move{At: at, to: form.Start})
 	}
@@ -346,6 +347,7 @@ func (r *Reply) told(screen *view.Screen, whole bool) {
 		r.Fragments = append(r.Fragments, screen.Answered()...)
 	}
 	r.owes(screen, 0)
+	r.Order = screen.Order()
 	r.add("share", form.Share(r.Link))
 }
 

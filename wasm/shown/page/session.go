@@ -29,8 +29,9 @@ type Session struct {
 	explored [sheet.Explorations]bool
 	rest     *sheet.Rest // what its answer rests on, once explored
 
-	sent   map[string]string // what the page has drawn, by the id of its place
-	number int               // of the last reply
+	graded map[string]sheet.Verdict // how grave each part of a job was when it was last worked out, by its id
+	sent   map[string]string        // what the page has drawn, by the id of its place
+	number int                      // of the last reply
 }
 
 // Rest returns the fragments of one exploration of the plan in the form: the
@@ -66,6 +67,7 @@ func (s *Session) Rest(typed string) Reply {
 		}
 	}
 	r.owes(screen, step)
+	r.Order = screen.Order()
 	return s.sends(r)
 }
 
@@ -104,7 +106,10 @@ func (s *Session) sends(r Reply) Reply {
 
 // screen is a job with the plan that is held on it.
 func (s *Session) screen(held *sheet.Sheet, at form.Place) *view.Screen {
-	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link, Bare: true}
+	if s.graded == nil {
+		s.graded = map[string]sheet.Verdict{}
+	}
+	return &view.Screen{Job: view.JobNamed(at.Job), Sheet: held, Link: link, Bare: true, Graded: s.graded}
 }
 
 // opened is a screen with the long sections that a form has open.
@@ -124,9 +129,9 @@ func (s *Session) workOn(d plan.Draft, p *plan.Plan, also ...sheet.Exploration) 
 // day.
 func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	held := *s
-	*s = Session{number: held.number} // nothing that a fault leaves half done is held, nor two plans at once
+	*s = Session{number: held.number, graded: held.graded} // nothing that a fault leaves half done is held, nor two plans at once
 	if l := link(p); held.sheet == nil || held.link != l {
-		held = Session{link: l, sent: held.sent, number: held.number}
+		held = Session{link: l, sent: held.sent, number: held.number, graded: held.graded}
 		held.sheet = sheet.Answer(p)
 	}
 	for _, which := range also {

@@ -19,6 +19,8 @@ type Screen struct {
 	Open  string // ids of the long sections that are open, with spaces between
 	Bare  bool   // draws no long section that is not open
 	Brief bool   // has only what takes no longer than the answer, and nothing that a script keeps
+
+	Graded map[string]sheet.Verdict // of sections by ID, as they were last told; one that is not worked out yet is taken to be so
 }
 
 // ready reports whether a section can be drawn.
@@ -36,29 +38,24 @@ func (s *Screen) Around() []block.Fragment {
 func (s *Screen) Whole() block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
 	sc.Still = s.Brief
-	for i := 0; i < len(s.Sections); i++ {
-		section := &s.Sections[i]
-		if section.With == OnRequest || s.Brief && !section.Prompt() {
-			continue // has its own place in the page's frame, or none
-		}
+	for _, part := range s.inOrder() {
+		first := &part[0]
 		sc.HTML(`<section class="part`)
-		if section.Card {
+		if first.Card {
 			sc.HTML(` card`)
 		}
-		if section.Screen {
+		if first.Screen {
 			sc.HTML(` part--screen`)
 		}
 		sc.HTML(`"`)
-		if section.Title != "" {
-			sc.Attr("aria-labelledby", "h-"+section.ID)
+		if first.Title != "" {
+			sc.Attr("aria-labelledby", "h-"+first.ID)
 		} else {
 			sc.Attr("aria-label", words.Say(s.Asks))
 		}
 		sc.HTML(`>`)
-		s.place(sc, section)
-		for i+1 < len(s.Sections) && s.Sections[i+1].Title == "" && s.Sections[i+1].With != OnRequest {
-			i++
-			s.place(sc, &s.Sections[i])
+		for i := range part {
+			s.place(sc, &part[i])
 		}
 		sc.HTML(`</section>`)
 	}
@@ -68,6 +65,68 @@ func (s *Screen) Whole() block.Fragment {
 		sc.HTML(`</div></section>`)
 	}
 	return block.Fragment{ID: "job", HTML: sc.String()}
+}
+
+// parts are the job's sections, each with those that stand below its heading; without
+// those that have a place of their own in the page's frame, or none.
+func (s *Screen) parts() (all [][]Section) {
+	for i := 0; i < len(s.Sections); {
+		from := i
+		for i++; i < len(s.Sections) && s.Sections[i].Title == "" && s.Sections[i].With != OnRequest; {
+			i++
+		}
+		if first := &s.Sections[from]; first.With != OnRequest && (!s.Brief || first.Prompt()) {
+			all = append(all, s.Sections[from:i])
+		}
+	}
+	return all
+}
+
+// inOrder are the parts as they stand below each other: of those that can be folded the
+// gravest first, and else as the job lists them.
+func (s *Screen) inOrder() [][]Section {
+	all := s.parts()
+	var at []int // where one that can be folded stands
+	var graded [sheet.Verdicts][][]Section
+	for i, part := range all {
+		if !part[0].Open {
+			is := s.grade(&part[0])
+			at, graded[is] = append(at, i), append(graded[is], part)
+		}
+	}
+	for is := len(graded) - 1; is >= 0; is-- {
+		for _, part := range graded[is] {
+			all[at[0]], at = part, at[1:]
+		}
+	}
+	return all
+}
+
+// Order is the order of the parts, by the ID of the first section of each.
+func (s *Screen) Order() (ids []string) {
+	for _, part := range s.inOrder() {
+		ids = append(ids, part[0].ID)
+	}
+	return ids
+}
+
+// grade says how grave what a section says is: Yes where there is nothing to do, or
+// nothing is known yet.
+func (s *Screen) grade(section *Section) sheet.Verdict {
+	if section.line == nil {
+		return sheet.Yes
+	}
+	if s.ready(section) {
+		is := sheet.Yes
+		if section.With < 0 || !s.Sheet.Left[section.With-1] {
+			_, is = section.line(scene.New(s.Sheet, s.Link))
+		}
+		if s.Graded != nil {
+			s.Graded[section.ID] = is
+		}
+		return is
+	}
+	return s.Graded[section.ID]
 }
 
 // place writes the element of a section.
@@ -100,17 +159,20 @@ func (s *Screen) fill(sc *scene.Scene, section *Section) {
 		}
 		return
 	}
-	said, right := "", true
+	said, is := "", sheet.Yes
 	if section.line != nil && !left {
-		said, right = section.line(sc)
+		said, is = section.line(sc)
 	}
 	sc.HTML(`<details class="fold"`).Attr("id", "d-"+section.ID)
 	bare := section.Long && s.Bare && !strings.Contains(" "+s.Open+" ", " "+section.ID+" ")
 	if bare {
 		sc.Attr("data-long", section.ID)
 	}
-	if !right || section.Long && s.Bare && !bare {
+	switch {
+	case section.Long && s.Bare && !bare:
 		sc.HTML(` open`)
+	case is != sheet.Yes && !section.Long:
+		sc.HTML(` open data-open`) // and shut again once there is nothing to do
 	}
 	sc.HTML(`><summary><h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2> <span class="fold__is">`).
 		Text(said).HTML(`</span></summary>`)

@@ -32,11 +32,11 @@ type Section struct {
 	Title  words.Text // its heading; empty where it stands below that of the section before
 	With   When       // what works it out
 	draw   func(*scene.Scene)
-	line   func(*scene.Scene) (said string, right bool) // what it comes to, in its line; nil where nothing shorter can be said
-	Open   bool                                         // is never folded: it is what the job is for
-	Card   bool                                         // hangs on the wall: on paper a page of its own, with the link below
-	Screen bool                                         // is not printed
-	Long   bool                                         // as long as there are plants: what is folded away of it is not drawn
+	line   func(*scene.Scene) (said string, is sheet.Verdict) // what it comes to, in its line; nil where it is never folded
+	Open   bool                                               // is never folded: it is what the job is for
+	Card   bool                                               // hangs on the wall: on paper a page of its own, with the link below
+	Screen bool                                               // is not printed
+	Long   bool                                               // as long as there are plants: what is folded away of it is not drawn, and it is never opened by itself
 }
 
 // A When is what works a section out.
@@ -83,10 +83,10 @@ var Jobs = []Job{
 			{ID: "rests", Title: "What it rests on", With: by(sheet.Turning), draw: answer.Rests, line: answer.RestsLine},
 			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
 			fromAbove,
-			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows, Long: true},
-			{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom},
-			{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs},
-			{ID: "crops", Title: "Which method for which crop", With: by(sheet.Season), draw: grow.Crops},
+			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows, line: answer.RowsLine, Long: true},
+			{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom, line: answer.HeadroomLine},
+			{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs, line: answer.DesignsLine},
+			{ID: "crops", Title: "Which method for which crop", With: by(sheet.Season), draw: grow.Crops, line: grow.CropsLine},
 		},
 	},
 	{
@@ -94,7 +94,7 @@ var Jobs = []Job{
 		Groups: []form.Group{{ID: "prices", Title: "Prices", Sections: []string{"prices"}}},
 		Sections: []Section{
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
-			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts},
+			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts, line: buy.CountsLine},
 		},
 	},
 	{
@@ -107,7 +107,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			fromAbove,
-			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds},
+			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},
 		},
 	},
 	{
@@ -121,7 +121,7 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "week", Title: "This week", With: by(sheet.Season), draw: grow.Week, Open: true, Screen: true},
 			{ID: "season", Title: "The season", With: by(sheet.Season), draw: grow.Season, Open: true},
-			{ID: "tasks", Title: "What to do, week by week", With: by(sheet.Season), draw: grow.Tasks, Card: true},
+			{ID: "tasks", Title: "What to do, week by week", With: by(sheet.Season), draw: grow.Tasks, line: grow.TasksLine, Card: true},
 		},
 	},
 	{
@@ -130,9 +130,9 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Open: true, Card: true},
-			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots},
-			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank},
-			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather},
+			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots, line: watering.ShotsLine},
+			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine},
+			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather, line: grow.WeatherLine},
 			{ID: "log", Title: "After a few days: what the drain says", With: OnRequest, Screen: true},
 			{ID: "advice", With: OnRequest, Screen: true},
 		},
@@ -142,8 +142,8 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "stopped", Title: "If the water stops now", With: by(sheet.Season), draw: watering.Stopped, Open: true, Screen: true},
 			{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage, Open: true},
-			{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush},
-			{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults},
+			{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush, line: mend.FlushLine},
+			{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults, line: mend.FaultsLine},
 		},
 	},
 	{
@@ -152,15 +152,15 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "pressure", Title: "Where the pressure goes", With: Answered, draw: why.Pressure, Open: true},
 			{ID: "budget", With: Answered, draw: why.Budget},
-			{ID: "pump", Title: "What drives the water", With: Answered, draw: why.Pump},
-			{ID: "along", Title: "Along each row", With: Answered, draw: why.Along},
-			{ID: "evenness", Title: "How even it is", With: Answered, draw: why.Evenness},
-			{ID: "zones", Title: "Zones", With: by(sheet.Looping), draw: why.Zones},
-			{ID: "ring", Title: "What a loop gains", With: by(sheet.Looping), draw: why.Ring},
-			{ID: "starting", Title: "Starting and stopping", With: by(sheet.Starting), draw: why.Starting},
+			{ID: "pump", Title: "What drives the water", With: Answered, draw: why.Pump, line: why.PumpLine},
+			{ID: "along", Title: "Along each row", With: Answered, draw: why.Along, line: why.AlongLine},
+			{ID: "evenness", Title: "How even it is", With: Answered, draw: why.Evenness, line: why.EvennessLine},
+			{ID: "zones", Title: "Zones", With: by(sheet.Looping), draw: why.Zones, line: why.ZonesLine},
+			{ID: "ring", Title: "What a loop gains", With: by(sheet.Looping), draw: why.Ring, line: why.RingLine},
+			{ID: "starting", Title: "Starting and stopping", With: by(sheet.Starting), draw: why.Starting, line: why.StartingLine},
 			{ID: "stopping", With: by(sheet.Starting), draw: why.Stopping},
-			{ID: "surge", Title: "When a valve shuts at once", With: Answered, draw: why.Surge},
-			{ID: "chance", Title: "When emitters differ", With: by(sheet.Chancing), draw: why.Chance},
+			{ID: "surge", Title: "When a valve shuts at once", With: Answered, draw: why.Surge, line: why.SurgeLine},
+			{ID: "chance", Title: "When emitters differ", With: by(sheet.Chancing), draw: why.Chance, line: why.ChanceLine},
 		},
 	},
 }

@@ -25,6 +25,11 @@ const (
 	LimitKinds = iota           // how many there are
 )
 
+// Slight says whether there is nothing to be done about it in the season's main
+// part: what is said of it is for when plants are small, or of what a light switch
+// leaves no choice in.
+func (k LimitKind) Slight() bool { return k == ShortShots || k == LightHours }
+
 // A Limit is one thing that a plan's timer cannot do.
 type Limit struct {
 	Kind LimitKind

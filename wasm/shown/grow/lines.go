@@ -1,0 +1,39 @@
+package grow
+
+import (
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/climate"
+)
+
+// What each part comes to in a line, and whether there is something to do.
+
+// CropsLine says how many crops would do better by another method.
+func CropsLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	if other := others(the.S.Plan); len(other) > 0 {
+		return words.Say("another for {crops}", words.List(other...)), sheet.Yes
+	}
+	return words.Say("drip for all"), sheet.Yes
+}
+
+// TasksLine says how much there is to do, and when.
+func TasksLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	s := the.S.Season
+	if s == nil || len(s.Tasks) == 0 {
+		return "", sheet.Yes
+	}
+	return words.Say("{n} {n|task|tasks}, {first} to {last}", words.N(len(s.Tasks)), s.First.Short(), s.Last.Words()), sheet.Yes
+}
+
+// WeatherLine says what a plant takes up when that is most.
+func WeatherLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	d := the.S.Demand
+	if d == nil || len(d.Days) == 0 {
+		return "", sheet.Yes
+	}
+	first := d.Thirstiest(1)[0]
+	on, _ := d.Peak(first, climate.Hot)
+	return words.Say("at most {amount} a plant on a typical day", the.Amount(unit.PlantWater, d.Use(first, on)[climate.Typical])), sheet.Yes
+}
