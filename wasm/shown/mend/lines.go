@@ -43,7 +43,7 @@ func FaultsLine(the *scene.Scene) (said string, is sheet.Verdict) {
 	}
 	for i := range f.Slow {
 		if s := &f.Slow[i]; s.Kind == fault.Wear && !s.Never {
-			return words.Say("{share} less head may be lost", the.Amount(unit.Share, s.Amount)), sheet.Yes
+			return words.Say("{source} may lose {share} of its head", the.TheSource(), the.Amount(unit.Share, s.Amount)), sheet.Yes
 		}
 	}
 	return words.Say("how each is seen"), sheet.Yes

@@ -34,6 +34,9 @@ func TestSectionsAreWhole(t *testing.T) {
 		if drawn[s.ID], shown[s.With] = reflect.ValueOf(s.draw).Pointer(), true; s.Open && s.line != nil {
 			t.Errorf("section %s is never folded, and has a line for it", s.ID)
 		}
+		if s.Title != "" && !s.Open && s.line == nil && s.With != OnRequest {
+			t.Errorf("section %s is folded, and no line says what it comes to", s.ID)
+		}
 	}
 	for k := range Frame {
 		whole("the frame", k, Frame)

@@ -10,25 +10,26 @@ const Taken = 0.06
 type LimitKind uint8
 
 const (
-	FewValves  LimitKind = iota // it has fewer valves than there are zones
-	OneValve                    // it has one valve, and zones are watered in turn
-	Pins                        // it is set by pins of a quarter of an hour, far longer than a shot should be
-	NoRoom                      // it goes on and off, and the shots do not fit between the first and the last
-	LateRound                   // the rounds do not fit into the day
-	Gaps                        // plants may lack water between two shots
-	FewStarts                   // it holds fewer start times than there should be shots
-	FewRounds                   // no more rounds of all zones fit into the day, each at its quarter of an hour
-	LongByDay                   // shots are longer than they should be: it goes on and off, and the day has no room for more
-	LongByStep                  // likewise: it counts in coarse steps
-	ShortShots                  // while plants are small, shots are shorter than they should be
-	LightHours                  // a light switch lets shots come at sunrise and near sunset
-	LimitKinds = iota           // how many there are
+	FewValves LimitKind = iota // it has fewer valves than there are zones
+	OneValve                   // it has one valve, and zones are watered in turn
+	Pins                       // it is set by pins of a quarter of an hour, far longer than a shot should be
+	NoRoom                     // it goes on and off, and the shots do not fit between the first and the last
+	LateRound                  // the rounds do not fit into the day
+	Gaps                       // plants may lack water between two shots
+
+	// What plants lack nothing for.
+	FewStarts         // it holds fewer start times than there should be shots
+	FewRounds         // no more rounds of all zones fit into the day, each at its quarter of an hour
+	LongByDay         // shots are longer than they should be: it goes on and off, and the day has no room for more
+	LongByStep        // likewise: it counts in coarse steps
+	ShortShots        // while plants are small, shots are shorter than they should be
+	LightHours        // a light switch lets shots come at sunrise and near sunset
+	LimitKinds = iota // how many there are
 )
 
-// Slight says whether there is nothing to be done about it in the season's main
-// part: what is said of it is for when plants are small, or of what a light switch
-// leaves no choice in.
-func (k LimitKind) Slight() bool { return k == ShortShots || k == LightHours }
+// Slight says whether plants lack nothing for it: shots are longer or shorter than
+// they should be, or begin earlier.
+func (k LimitKind) Slight() bool { return k >= FewStarts }
 
 // A Limit is one thing that a plan's timer cannot do.
 type Limit struct {
