@@ -34,6 +34,7 @@ var (
 		{24, "the page, its worker, what is kept, and the service worker"},
 		{25, "the texts of another language, where a page names a list, are fetched as the planner starts"},
 		{30, "one job in sight: the way to the others, by address and by history, and undoing"},
+		{31, "of a job the part comes first that is gravest, and of all jobs in season that of the timer"},
 	}
 	// Styles, minified.
 	Style = []Limit{

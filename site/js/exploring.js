@@ -6,6 +6,7 @@
 import { arrange, draw, drew, undraw } from "./fragments.js";
 import { find } from "./places.js";
 import { askLast, busy } from "./questions.js";
+import { comesFirst } from "./sight.js";
 
 // What the answer rests on and the season come at once, the others when the typing rests, so that a change
 // does not wait for them.
@@ -40,6 +41,7 @@ export function owe(reply, typed) {
 export function explored(reply) {
   for (const { id, html } of reply.fragments) draw(id, html);
   arrange(reply.order);
+  if (reply.first) comesFirst(reply.first);
   drew(reply.number);
   const still = new Set(reply.owed);
   // A planner that was started anew sends all that it has found: what it does not send was given up.

@@ -7,7 +7,7 @@ import { planner } from "./planner.js";
 
 /**
  * @typedef {{fragments: {id: string, html: string}[], errors: {path: string, text: string}[], link: string,
- *   title: string, announce: string, focus: string, at: string, owed: string[], order: string[], more: number, number: number, fileName: string, fileKind: string, file: string}} Reply
+ *   title: string, announce: string, focus: string, at: string, owed: string[], order: string[], first: string, more: number, number: number, fileName: string, fileKind: string, file: string}} Reply
  * @typedef {{ask: string, text?: string, action?: string, clock?: string, step?: number, submitted?: boolean, quiet?: boolean, good?: string, plan?: string, link?: string, led?: boolean, back?: boolean, undo?: boolean, print?: string, to?: string}} Question
  */
 

@@ -39,3 +39,16 @@ export function inSight(place) {
     if (part instanceof HTMLElement) part.hidden = !part.dataset.in?.split(" ").includes(job);
   }
 }
+
+/** The ways to all jobs, as the page lists them. */
+const ways = [...document.querySelectorAll(".jobs li")];
+
+/** A job comes first among them. @param {string} job */
+export function comesFirst(job) {
+  const first = ways.filter((way) => way.querySelector(`[data-job="${job}"]`));
+  const list = first[0]?.parentElement;
+  if (!list || list.firstElementChild === first[0]) return;
+  const focus = document.activeElement;
+  list.append(...first, ...ways.filter((way) => way !== first[0]));
+  if (focus instanceof HTMLElement && list.contains(focus)) focus.focus({ preventScroll: true });
+}

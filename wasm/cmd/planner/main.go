@@ -62,7 +62,7 @@ func object(r page.Reply) map[string]any {
 	}
 	return map[string]any{
 		"fragments": fragments, "errors": errs,
-		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "at": r.At, "owed": list(r.Owed), "order": list(r.Order), "more": r.More, "number": r.Number,
+		"link": r.Link, "title": r.Title, "announce": r.Announce, "focus": r.Focus, "at": r.At, "owed": list(r.Owed), "order": list(r.Order), "first": r.First, "more": r.More, "number": r.Number,
 		"fileName": r.FileName, "fileKind": r.FileKind, "file": r.File,
 	}
 }

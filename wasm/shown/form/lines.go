@@ -67,7 +67,21 @@ var lines = map[string]func(*plan.Plan) string{
 	"limits": func(p *plan.Plan) string {
 		return words.Say("{head} to spare, {share} even, {speed}", amount(p, unit.Head, p.Limits.Reserve), amount(p, unit.Share, p.Limits.Evenness), amount(p, unit.Speed, p.Limits.Speed))
 	},
-	"prices": func(p *plan.Plan) string { return words.Say("for comparing designs") },
+	"prices": func(p *plan.Plan) string {
+		n, least, most := 0, 0.0, 0.0
+		for i := range p.Prices.Tubes {
+			if v := p.Prices.Tubes[i]; p.Had(i) {
+				if n == 0 || v < least {
+					least = v
+				}
+				n, most = n+1, max(most, v)
+			}
+		}
+		if n == 0 {
+			return words.Say("no tubing to be had")
+		}
+		return words.Say("{n} {n|size|sizes} of tubing, {least} to {most}", words.N(n), wording.Units{Sys: p.Units}.Bare(unit.Price, least), amount(p, unit.Price, most))
+	},
 	"runs": func(p *plan.Plan) string {
 		long, up := 0.0, 0.0
 		for i := range p.Runs {
@@ -113,7 +127,12 @@ var lines = map[string]func(*plan.Plan) string{
 	},
 	"sky":    func(p *plan.Plan) string { return chosen(p, "sky", "climate") },
 	"timer":  func(p *plan.Plan) string { return chosen(p, "timer", "kind") },
-	"chance": func(p *plan.Plan) string { return words.Say("emitters that differ") },
+	"chance": func(p *plan.Plan) string {
+		if p.Chance.Blocked == 0 {
+			return words.Say("no emitter blocked")
+		}
+		return words.Say("{share} of emitters blocked", amount(p, unit.Share, p.Chance.Blocked))
+	},
 }
 
 func amount(p *plan.Plan, k unit.Kind, v float64) string {

@@ -37,6 +37,7 @@ type Reply struct {
 	At        string       // which job, group and record are in sight, as in an address; empty to leave them
 	Owed      []string     // ids of the places that are still to be filled
 	Order     []string     // of the parts of the job in sight, by the id of the first place in each; empty to leave it
+	First     string       // the job that comes first today; empty where that is not worked out
 	More      int          // what [Session.Rest] should be asked for next; 0 for nothing
 	Number    int          // of the reply: a question that names another has missed what this one changed
 

@@ -67,7 +67,11 @@ func (s *Session) Rest(typed string) Reply {
 		}
 	}
 	r.owes(screen, step)
+	screen.Done[which] = true
 	r.Order = screen.Order()
+	if which == sheet.Season {
+		r.First = view.First(screen.Sheet)
+	}
 	return s.sends(r)
 }
 

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -48,5 +49,50 @@ func TestTheSeasonMovesByOneButton(t *testing.T) {
 	}
 	if form, _ = fragment(r, "ask"); !strings.Contains(form, `id="f-sky"`) {
 		t.Error("nothing in the form has the id f-sky")
+	}
+}
+
+// While the timer waters something the job of the timer comes first, and in winter it
+// does not.
+func TestWaterComesFirstInSeason(t *testing.T) {
+	for today, want := range map[string]string{"2027-07-30T14:05": "water", "2027-12-24": "answer", "2027-04-05": "answer", "": "answer"} {
+		var s Session
+		data := start(t)
+		data.Set(StepName, "2")
+		data.Set(TodayName, today)
+		if r := s.Rest(data.Encode()); r.First != want {
+			t.Errorf("on %q %q comes first, want %s", today, r.First, want)
+		}
+	}
+}
+
+// What is grave stands first as soon as it is known, and stays there while it is typed
+// on; what is mended goes back to its place.
+func TestTheGravestPartComesFirst(t *testing.T) {
+	var s Session
+	data := start(t)
+	data.Set(plan.AtName, "water")
+	tank := func(r Reply) bool { return slices.Index(r.Order, "tank") < slices.Index(r.Order, "shots") }
+	explore := func() Reply {
+		data.Set(StepName, "2")
+		return s.Rest(data.Encode())
+	}
+	if s.Answer(data.Encode()); tank(explore()) {
+		t.Error("a tank that holds stands first")
+	}
+	data.Set("supply.tank", "50")
+	if tank(s.Answer(data.Encode())) {
+		t.Error("the tank stands first before it is worked out")
+	}
+	if !tank(explore()) {
+		t.Errorf("a tank that a day empties does not stand first: %v", s.graded)
+	}
+	data.Set("supply.tank", "51")
+	if !tank(s.Answer(data.Encode())) {
+		t.Error("the tank leaves its place while it is worked out again")
+	}
+	data.Set("supply.tank", "2000")
+	if !tank(s.Answer(data.Encode())) || tank(explore()) {
+		t.Error("a tank that holds again stays first")
 	}
 }

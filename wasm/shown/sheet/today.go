@@ -13,6 +13,11 @@ type Today struct {
 	Next  *season.Task // the next change of the timer; nil where none comes
 }
 
+// Waters says whether the timer waters something that day.
+func (t *Today) Waters() bool {
+	return t.Line != nil && len(t.Line.Sets[shots.Hot].Zones) > 0
+}
+
 // Today says so, of a sheet whose season was explored.
 func (s *Sheet) Today() (t Today) {
 	if s.Season == nil || !s.Now.Known() {

@@ -21,6 +21,7 @@ type Job struct {
 	Title    words.Text // a verb or a plain word: "Water"
 	Asks     words.Text // what the grower asks
 	Foot     bool       // has its own button at the foot of a phone
+	InSeason bool       // is the first of these while the timer waters something
 	Groups   []form.Group
 	Sections []Section
 }
@@ -125,7 +126,7 @@ var Jobs = []Job{
 		},
 	},
 	{
-		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true,
+		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true, InSeason: true,
 		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}}},
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
@@ -163,6 +164,18 @@ var Jobs = []Job{
 			{ID: "chance", Title: "When emitters differ", With: by(sheet.Chancing), draw: why.Chance, line: why.ChanceLine},
 		},
 	},
+}
+
+// First is the ID of the job that comes first on the day of a sheet whose season was
+// explored.
+func First(s *sheet.Sheet) string {
+	today := s.Today()
+	for i := range Jobs {
+		if Jobs[i].InSeason && today.Waters() {
+			return Jobs[i].ID
+		}
+	}
+	return Jobs[0].ID
 }
 
 // JobNamed returns the job of an ID, or nil.

@@ -25,7 +25,7 @@ func Today(the *scene.Scene) {
 		sc.Tag("p", TimerWaits)
 		return
 	}
-	if t.Line == nil || len(t.Line.Sets[shots.Hot].Zones) == 0 {
+	if !t.Waters() {
 		sc.Tag("p", wording.Sentences(words.Say("Today, {date}, nothing has to be watered.", date), sc.nextChange(t.Next)))
 		return
 	}
