@@ -125,8 +125,8 @@ var lines = map[string]func(*plan.Plan) string{
 		}
 		return words.Say("{n} {n|crop|crops}", words.N(len(p.Crops)))
 	},
-	"sky":    func(p *plan.Plan) string { return chosen(p, "sky", "climate") },
-	"timer":  func(p *plan.Plan) string { return chosen(p, "timer", "kind") },
+	"sky":   func(p *plan.Plan) string { return chosen(p, "sky", "climate") },
+	"timer": func(p *plan.Plan) string { return chosen(p, "timer", "kind") },
 	"chance": func(p *plan.Plan) string {
 		if p.Chance.Blocked == 0 {
 			return words.Say("no emitter blocked")

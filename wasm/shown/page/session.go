@@ -22,7 +22,8 @@ const StepName = "step"
 // A Session answers what one page asks, one question after another. It holds
 // the plan that was worked out last, one and no more, so that what can wait goes
 // on from the answer; any other plan is worked out when it is asked for. What it
-// answers is what a new one would. The zero value is ready.
+// answers is what a new one would, but for the order of parts that it has not worked out
+// yet. The zero value is ready.
 type Session struct {
 	link     string       // of the plan that is held
 	sheet    *sheet.Sheet // nil when none is

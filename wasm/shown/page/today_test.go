@@ -2,10 +2,12 @@ package page
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/sheet"
 )
 
 // The day comes with the question, and is not remembered for the next one.
@@ -71,28 +73,25 @@ func TestWaterComesFirstInSeason(t *testing.T) {
 func TestTheGravestPartComesFirst(t *testing.T) {
 	var s Session
 	data := start(t)
-	data.Set(plan.AtName, "water")
-	tank := func(r Reply) bool { return slices.Index(r.Order, "tank") < slices.Index(r.Order, "shots") }
-	explore := func() Reply {
-		data.Set(StepName, "2")
-		return s.Rest(data.Encode())
+	data.Set(plan.AtName, "mend")
+	faults := func(r Reply) bool { return slices.Index(r.Order, "faults") < slices.Index(r.Order, "flush") }
+	change := func(regulator string) (at, then bool) {
+		data.Set("supply.regulator", regulator)
+		at = faults(s.Answer(data.Encode()))
+		data.Set(StepName, strconv.Itoa(int(sheet.Faulting)+1))
+		return at, faults(s.Rest(data.Encode()))
 	}
-	if s.Answer(data.Encode()); tank(explore()) {
-		t.Error("a tank that holds stands first")
-	}
-	data.Set("supply.tank", "50")
-	if tank(s.Answer(data.Encode())) {
-		t.Error("the tank stands first before it is worked out")
-	}
-	if !tank(explore()) {
-		t.Errorf("a tank that a day empties does not stand first: %v", s.graded)
-	}
-	data.Set("supply.tank", "51")
-	if !tank(s.Answer(data.Encode())) {
-		t.Error("the tank leaves its place while it is worked out again")
-	}
-	data.Set("supply.tank", "2000")
-	if !tank(s.Answer(data.Encode())) || tank(explore()) {
-		t.Error("a tank that holds again stays first")
+	for _, c := range []struct {
+		regulator, why string
+		at, then       bool
+	}{
+		{data.Get("supply.regulator"), "no emitter is outside its range", false, false},
+		{"0.9", "one is, which is not worked out at once", false, true},
+		{"0.8", "it is still", true, true},
+		{data.Get("supply.regulator"), "it is mended", true, false},
+	} {
+		if at, then := change(c.regulator); at != c.at || then != c.then {
+			t.Errorf("%s: what faults do comes first at once: %v, want %v; and then: %v, want %v", c.why, at, c.at, then, c.then)
+		}
 	}
 }

@@ -20,7 +20,7 @@ type Screen struct {
 	Bare  bool   // draws no long section that is not open
 	Brief bool   // has only what takes no longer than the answer, and nothing that a script keeps
 
-	Graded map[string]sheet.Verdict // of sections by ID, as they were last told; one that is not worked out yet is taken to be so
+	Graded map[string]sheet.Verdict // of sections by ID, as they were last told: for [Screen.Order], which takes one that is not worked out yet to be so
 }
 
 // ready reports whether a section can be drawn.
@@ -38,7 +38,7 @@ func (s *Screen) Around() []block.Fragment {
 func (s *Screen) Whole() block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
 	sc.Still = s.Brief
-	for _, part := range s.inOrder() {
+	for _, part := range s.inOrder(false) {
 		first := &part[0]
 		sc.HTML(`<section class="part`)
 		if first.Card {
@@ -83,14 +83,18 @@ func (s *Screen) parts() (all [][]Section) {
 }
 
 // inOrder are the parts as they stand below each other: of those that can be folded the
-// gravest first, and else as the job lists them.
-func (s *Screen) inOrder() [][]Section {
+// gravest first, and else as the job lists them. kept says whether one that is not
+// worked out yet keeps its place.
+func (s *Screen) inOrder(kept bool) [][]Section {
 	all := s.parts()
 	var at []int // where one that can be folded stands
 	var graded [sheet.Verdicts][][]Section
 	for i, part := range all {
 		if !part[0].Open {
 			is := s.grade(&part[0])
+			if kept && !s.ready(&part[0]) {
+				is = s.Graded[part[0].ID]
+			}
 			at, graded[is] = append(at, i), append(graded[is], part)
 		}
 	}
@@ -104,7 +108,7 @@ func (s *Screen) inOrder() [][]Section {
 
 // Order is the order of the parts, by the ID of the first section of each.
 func (s *Screen) Order() (ids []string) {
-	for _, part := range s.inOrder() {
+	for _, part := range s.inOrder(true) {
 		ids = append(ids, part[0].ID)
 	}
 	return ids
@@ -113,20 +117,17 @@ func (s *Screen) Order() (ids []string) {
 // grade says how grave what a section says is: Yes where there is nothing to do, or
 // nothing is known yet.
 func (s *Screen) grade(section *Section) sheet.Verdict {
-	if section.line == nil {
+	if section.line == nil || !s.ready(section) {
 		return sheet.Yes
 	}
-	if s.ready(section) {
-		is := sheet.Yes
-		if section.With < 0 || !s.Sheet.Left[section.With-1] {
-			_, is = section.line(scene.New(s.Sheet, s.Link))
-		}
-		if s.Graded != nil {
-			s.Graded[section.ID] = is
-		}
-		return is
+	is := sheet.Yes
+	if section.With < 0 || !s.Sheet.Left[section.With-1] {
+		_, is = section.line(scene.New(s.Sheet, s.Link))
 	}
-	return s.Graded[section.ID]
+	if s.Graded != nil {
+		s.Graded[section.ID] = is
+	}
+	return is
 }
 
 // place writes the element of a section.
