@@ -108,6 +108,19 @@ test("the same answer to a form, good or bad", limit, async () => {
   }
 });
 
+test("the same five questions, and the same plan of their answers", limit, async () => {
+  for (const path of ["plan?/start", `plan?${links[1]}/start`]) {
+    const { status, body } = await same(path);
+    assert.equal(status, 200);
+    assert.match(body.toString(), /What drives the water\?/);
+  }
+  const answers = "at=start&units=metric&ask.crop.1=tomato&ask.plants.1=20&ask.medium=bucket&ask.length=9&ask.width=4&ask.supply=mains&ask.distance=";
+  assert.equal((await same("plan", { method: "POST", body: answers })).status, 422);
+  const { status, body } = await same("plan", { method: "POST", body: answers + "8" });
+  assert.equal(status, 200);
+  assert.match(body.toString(), /The dates are assumed: last frost on/);
+});
+
 test("the same refusals", limit, async () => {
   for (const [path, how, status] of /** @type {[string, Parameters<typeof ask>[2], number][]} */ ([
     ["plan?1zz", {}, 400],

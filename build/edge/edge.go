@@ -214,7 +214,9 @@ func (q *question) reply(to *route) (out reply) {
 	}
 	work := 0
 	if to.work != nil {
-		work = to.work(a.shown())
+		if work = to.work(a.shown()); a.start != nil {
+			work = startWork(a.start)
+		}
 		turn, wait := q.Queue.Enter(q.r.Context(), work)
 		if turn == nil {
 			return q.later(wait)

@@ -28,6 +28,7 @@ type asked struct {
 	errs  []plan.Error // what is wrong in the form
 	plan  *plan.Plan   // what the form holds, as far as it can be read
 	last  *plan.Plan   // with errors the last plan without; nil when that is not known
+	start *page.Asking // the five questions, where they are what is in sight; nil elsewhere
 
 	key    string // the same key at one address is the same answer
 	public bool   // what is asked for is nobody's own
@@ -65,8 +66,8 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		first, rest = "", first
 	}
 	first, job, _ := strings.Cut(first, "/")
-	at := answered(view.Known(form.PlaceOf(job), form.Place{}))
-	p := plan.Default()
+	at := view.Known(form.PlaceOf(job), form.Place{Job: view.Jobs[0].ID})
+	p, d := plan.Default(), plan.Draft{}
 	if first != "" {
 		var err error
 		if p, err = carry.ReadLink(first); err != nil {
@@ -78,7 +79,17 @@ func (q *question) read(to *route) (a *asked, refusal reply, ok bool) {
 		}
 	}
 	key := carry.Link(p)
-	return &asked{plan: p, at: at, key: key + "/" + at.String(), public: rest == "" && (first == "" || first == key && q.examples[key])}, reply{}, true
+	a = &asked{plan: p, at: at, key: key + "/" + at.String(), public: rest == "" && (first == "" || first == key && q.examples[key])}
+	if at.Job == form.Start {
+		if first != "" {
+			d = plan.DraftOf(p)
+		} else {
+			a.key = "/" + at.String() // nobody has answered anything yet
+		}
+		start := page.Asked(d, page.Move{At: at})
+		a.start = &start
+	}
+	return a, reply{}, true
 }
 
 // readForm reads what was typed, and does what the button pressed asks for.
@@ -88,8 +99,21 @@ func readForm(text string) *asked {
 	if last != nil {
 		d.TypedSince(last)
 	}
+	// The button below the questions is not the one of a form that works a plan out.
+	if d.Get(plan.AtName) == form.Start && d.Get(plan.ActionName) == "" {
+		d.Set(plan.ActionName, form.Propose)
+	}
 	m := page.Apply(&d)
-	a := &asked{typed: true, at: answered(m.At), focus: m.Focus(), key: "form " + text}
+	a := &asked{typed: true, at: m.At, focus: m.Focus(), key: "form " + text}
+	if a.at.Job == form.Start {
+		start := page.Asked(d, m)
+		a.start, a.last = &start, last
+		a.plan, a.errs = plan.Default(), start.Errors
+		if last != nil {
+			a.plan = last
+		}
+		return a
+	}
 	a.draft = d
 	a.plan, a.errs = d.Read()
 	a.errs = form.Gathered(d, a.errs)
@@ -98,15 +122,6 @@ func readForm(text string) *asked {
 		a.last = last
 	}
 	return a
-}
-
-// answered is a place that has an answer: the five questions are asked by the planner
-// alone, since what they lead to takes more work than a turn here allows for.
-func answered(at form.Place) form.Place {
-	if view.JobNamed(at.Job) == nil {
-		return form.Place{Job: view.Jobs[0].ID}
-	}
-	return at
 }
 
 // ours reports whether a form has anything with the name of a field of ours, or

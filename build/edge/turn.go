@@ -6,6 +6,7 @@ import (
 
 	"evenrow/build/queue"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
 )
 
@@ -24,6 +25,22 @@ func Turns(n int) *queue.Queue { return queue.New(n, light, most) }
 
 // pageWork is about what the page of a plan takes.
 func pageWork(p *plan.Plan) int { return 2 * answerWork(p) }
+
+// proposal is how much work of package work a proposal may take here: what most do, and about
+// as long as the page of its plan. The planner, on a device of one's own, searches for longer.
+const proposal = 1_000_000
+
+// startWork is about what the five questions take, and the page of their plan once it is asked for.
+func startWork(s *page.Asking) int {
+	if !s.Ready {
+		return 1
+	}
+	plants := 0
+	for _, c := range s.Answers.Crops {
+		plants += c.Plants
+	}
+	return proposal/50_000 + 2*(5+min(plants, plan.MaxPlants)/8)
+}
 
 // answerWork is about what the answer for a plan takes.
 func answerWork(p *plan.Plan) int {

@@ -10,26 +10,56 @@ import (
 	"evenrow/wasm/shown/propose"
 )
 
-// questions answers the form of the five questions: what is wrong in it, how many
-// are left, and once they are answered and a plan is asked for, that plan.
-func (s *Session) questions(d plan.Draft, m Move) Reply {
-	r := Reply{At: form.Start, Title: words.Say("Five questions")}
-	if m.was.Job != form.Start && !asked(d) {
+// An Asking is what stands in the form of the five questions.
+type Asking struct {
+	Draft   plan.Draft
+	Answers propose.Answers
+	Errors  []plan.Error // what is worth saying now
+	Left    int          // how many are still to be answered
+	Ready   bool         // a plan is asked for, and can be proposed
+}
+
+// Asked reads the five questions. Who comes to them from a plan finds its answers there.
+func Asked(d plan.Draft, m Move) Asking {
+	if m.was.Job != form.Start && !asked(d) && d.Has("place.length") {
 		p, _ := d.Read() // what can be read of it
 		propose.AnswersOf(p).Write(&d)
 	}
 	a, errs, left := propose.Read(d)
-	if m.action == form.Propose {
-		if errs = append(errs, propose.Unanswered(d, errs)...); len(errs) == 0 {
-			return s.proposed(a, known(d))
-		}
-		r.Announce = form.Aloud(errs)
-	} else {
-		errs = typedWrong(errs)
+	q := Asking{Draft: d, Answers: a, Left: left}
+	if m.action != form.Propose {
+		q.Errors = typedWrong(errs)
+	} else if q.Errors = append(errs, propose.Unanswered(d, errs)...); len(q.Errors) == 0 {
+		q.Ready = true
 	}
-	r.Errors = errs
+	return q
+}
+
+// Propose returns the plan that the answers lead to, and what there is to say of it, as
+// paragraphs. The plan that stood before is that of the draft.
+func (q *Asking) Propose(m *work.Meter) (p *plan.Plan, said string) {
+	p, outcome := propose.Of(m, q.Answers, known(q.Draft))
+	w := &block.Writer{}
+	for _, text := range outcome.Said(p) {
+		w.Tag("p", text)
+	}
+	return p, w.String()
+}
+
+// questions answers the form of the five questions: what is wrong in it, how many
+// are left, and once they are answered and a plan is asked for, that plan.
+func (s *Session) questions(d plan.Draft, m Move) Reply {
+	r := Reply{At: form.Start, Title: words.Say("Five questions")}
+	q := Asked(d, m)
+	if q.Ready {
+		return s.proposed(&q)
+	}
+	d, r.Errors = q.Draft, q.Errors
+	if m.action == form.Propose {
+		r.Announce = form.Aloud(r.Errors)
+	}
 	if m.to != "" || m.action != "" || d.Get(form.ShapeName) != form.StartShape(d) {
-		r.add("ask", form.Questions(d, errs, true))
+		r.add("ask", form.Questions(d, r.Errors, true))
 	}
 	switch {
 	case m.action == form.AskMore:
@@ -38,9 +68,9 @@ func (s *Session) questions(d plan.Draft, m Move) Reply {
 		r.Focus = "h-job"
 	}
 	r.clear()
-	r.add("always", form.Left(left, errs))
+	r.add("always", form.Left(q.Left, r.Errors))
 	if m.action == form.Propose {
-		r.add("errors", form.Errors(errs))
+		r.add("errors", form.Errors(r.Errors))
 	}
 	return s.sends(r)
 }
@@ -74,15 +104,11 @@ func known(d plan.Draft) propose.Known {
 }
 
 // proposed is the whole page of a proposal, with what became of the answers.
-func (s *Session) proposed(a propose.Answers, have propose.Known) Reply {
-	p, outcome := propose.Of(work.New(propose.Units, nil), a, have)
+func (s *Session) proposed(q *Asking) Reply {
+	p, said := q.Propose(work.New(propose.Units, nil))
 	s.sent = nil
 	r := s.all(p, first())
-	w := &block.Writer{}
-	for _, said := range outcome.Said(p) {
-		w.Tag("p", said)
-	}
-	r.set("done", w.String())
+	r.set("done", said)
 	r.Focus = "h-job"
 	return s.sends(r)
 }
