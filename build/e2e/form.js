@@ -9,7 +9,7 @@ const answers = ["answer", "always", "pressure", "budget", "map", "rows", "along
 export const daily = ["week", "today", "stopped"];
 
 /** The elements that hold what was worked out. */
-export const results = [...answers, "rests", "season", "crops", "weather", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
+export const results = [...answers, "rests", "season", "crops", "weather", "cannot", "shots", "tank", "outage", "tasks", "timer", "flush", "zones", "ring", "starting", "stopping", "faults", "headroom", "designs", "chance"];
 
 /**
  * Waits until the planner has started and has answered everything.

@@ -40,7 +40,7 @@ var amiss = map[string]func(s *sheet.Sheet) bool{
 		}
 		return false
 	},
-	"shots": func(s *sheet.Sheet) bool {
+	"cannot": func(s *sheet.Sheet) bool {
 		if !s.Shots.Ready() {
 			return false
 		}

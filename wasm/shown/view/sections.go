@@ -131,6 +131,7 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Open: true, Card: true},
+			{ID: "cannot", Title: "What the timer cannot do", With: by(sheet.Season), draw: watering.Cannot, line: watering.CannotLine},
 			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots, line: watering.ShotsLine},
 			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine},
 			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather, line: grow.WeatherLine},

@@ -24,7 +24,7 @@ func told(p *plan.Plan) map[string]string {
 	all := map[string]string{}
 	for _, f := range Explored(s, sheet.Season, nil) {
 		switch f.ID {
-		case "shots", "timer", "tank", "outage":
+		case "cannot", "shots", "timer", "tank", "outage":
 			all[f.ID] = f.HTML
 		}
 	}
@@ -94,18 +94,18 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"enough start times", func(p *plan.Plan) { p.Timer.Programmes, p.Timer.Card = 30, plan.Finer }, "shots", "give 6 shots of 5\u00a0min and 6 of 4\u00a0min"},
 		// 54 minutes of the finer card in shots of five, which all are as long.
 		{"enough start times, by hand", func(p *plan.Plan) { p.Timer.Programmes = 30 }, "shots", "give 11 shots of 5\u00a0min, the first at 07:30"},
-		{"few start times", func(*plan.Plan) {}, "shots", "16 shots would be right, and the timer holds 12 start times"},
-		{"very few", func(p *plan.Plan) { p.Timer.Programmes = 1 }, "shots", "plants may lack water between two shots"},
-		{"a dial", func(p *plan.Plan) { p.Timer.Kind = plan.Dial }, "shots", "This timer cannot give short shots: a pin is a quarter of an hour, which brings each plant 500\u00a0mL"},
+		{"few start times", func(*plan.Plan) {}, "cannot", "16 shots would be right, and the timer holds 12 start times"},
+		{"very few", func(p *plan.Plan) { p.Timer.Programmes = 1 }, "cannot", "plants may lack water between two shots"},
+		{"a dial", func(p *plan.Plan) { p.Timer.Kind = plan.Dial }, "cannot", "This timer cannot give short shots: a pin is a quarter of an hour, which brings each plant 500\u00a0mL"},
 		{"on and off", func(p *plan.Plan) { p.Timer.Kind = plan.OnAndOff }, "timer", "11\u00a0×\u00a04\u00a0min 45\u00a0s, off 64\u00a0min"},
-		{"by light", func(p *plan.Plan) { p.Timer.Kind, p.Timer.Window = plan.OnAndOff, plan.ByLight }, "shots", "The light switch lets the first shot come at sunrise"},
-		{"too few valves", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "shots", "The plan has 2 zones and the timer switches 1 valve."},
-		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "shots", "Such a timer switches one valve"},
-		{"a shared valve", func(*plan.Plan) {}, "shots", "cucumber in row 4 decides, and sweet pepper in rows 1 and 2 drains"},
-		{"a bare row", func(*plan.Plan) {}, "shots", "Row 4 would be watered with nothing in it from 11 September on. Shut it off."},
-		{"a bare row of one line", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "shots", "from 11 September on. No valve can shut it off here: plug the emitters there."},
-		{"rows that are bare for a time", later, "shots", "Row 3 would be watered with nothing in it from 1 March to 1 May. Shut it off for so long."},
-		{"a row that stays bare", later, "shots", "Row 4 would be watered with nothing in it from 1 March on."},
+		{"by light", func(p *plan.Plan) { p.Timer.Kind, p.Timer.Window = plan.OnAndOff, plan.ByLight }, "cannot", "The light switch lets the first shot come at sunrise"},
+		{"too few valves", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "cannot", "The plan has 2 zones and the timer switches 1 valve."},
+		{"zones that nothing starts in turn", func(p *plan.Plan) { p.Timer.Kind, p.Rows[3].Zone = plan.OnAndOff, 2 }, "cannot", "Such a timer switches one valve"},
+		{"a shared valve", func(*plan.Plan) {}, "cannot", "cucumber in row 4 decides, and sweet pepper in rows 1 and 2 drains"},
+		{"a bare row", func(*plan.Plan) {}, "cannot", "Row 4 would be watered with nothing in it from 11 September on. Shut it off."},
+		{"a bare row of one line", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "cannot", "from 11 September on. No valve can shut it off here: plug the emitters there."},
+		{"rows that are bare for a time", later, "cannot", "Row 3 would be watered with nothing in it from 1 March to 1 May. Shut it off for so long."},
+		{"a row that stays bare", later, "cannot", "Row 4 would be watered with nothing in it from 1 March on."},
 		{"a tank to stop", func(p *plan.Plan) { p.Supply.Kind, p.Runs[0].Rise, p.Supply.Regulator = plan.GravityTank, -15, 0 }, "outage", "If the water stops at"},
 		{"a shot as the medium takes it", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "shots", "<dd>160 mL</dd>"}, // 3 % of a third of 16 L
 		{"a dial on large pots", func(p *plan.Plan) {
@@ -113,7 +113,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 			for i := range p.Rows {
 				p.Rows[i].Medium, p.Rows[i].PerPiece = plan.Pot, 1
 			}
-		}, "shots", "The medium takes that in"},
+		}, "cannot", "The medium takes that in"},
 		{"a small tank", func(p *plan.Plan) { p.Supply.Tank = 0.1 }, "tank", "less than one day takes"},
 		{"a tap", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Static, p.Supply.TapFlow, p.Supply.Regulator = plan.Mains, 3e5, 20.0/6e4, 0
@@ -140,7 +140,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 	p := plan.Default()
 	later(p)
 	p.Plantings = p.Plantings[:1]
-	if html := told(p)["shots"]; strings.Contains(html, "share a valve") {
+	if html := told(p)["cannot"]; strings.Contains(html, "share a valve") {
 		t.Errorf("lettuce after lettuce: %s", html)
 	}
 	twelve := plan.Default()
@@ -151,11 +151,11 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		twelve.Rows[i].Zone = i + 1
 	}
 	twelve.Place.Width = 30
-	if html := told(twelve)["shots"]; !strings.Contains(html, "No more shots fit into the day, each of all zones in turn") {
+	if html := told(twelve)["cannot"]; !strings.Contains(html, "No more shots fit into the day, each of all zones in turn") {
 		t.Errorf("twelve zones of long shots, by hand: %s", html)
 	}
 	twelve.Timer.Card = plan.Finer
-	if html := told(twelve)["shots"]; !strings.Contains(html, "the rounds do not fit into the day") {
+	if html := told(twelve)["cannot"]; !strings.Contains(html, "the rounds do not fit into the day") {
 		t.Errorf("twelve zones of long shots: %s", html)
 	}
 }

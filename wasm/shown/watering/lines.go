@@ -1,6 +1,8 @@
 package watering
 
 import (
+	"slices"
+
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -11,20 +13,31 @@ import (
 
 // What each part comes to in a line, and whether there is something to do.
 
-// ShotsLine says what the timer is set to when plants need most, or that it
-// cannot do all of it.
-func ShotsLine(the *scene.Scene) (said string, is sheet.Verdict) {
+// CannotLine says how much there is that the timer cannot do, and whether plants
+// lack water for it or rows are watered empty.
+func CannotLine(the *scene.Scene) (said string, is sheet.Verdict) {
 	c := the.S.Shots
 	if !c.Ready() {
 		return "", sheet.Yes
 	}
-	for i := range c.Limits {
-		if !c.Limits[i].Kind.Slight() {
-			return words.Say("the timer cannot do all of it"), sheet.Nearly
-		}
+	n := len(c.Limits) + len(c.Empty)
+	if c.Shared != nil {
+		n++
 	}
-	if len(c.Empty) > 0 {
-		return words.Say("rows with nothing in them are watered"), sheet.Nearly
+	if len(c.Empty) > 0 || slices.ContainsFunc(c.Limits, func(l shots.Limit) bool { return !l.Kind.Slight() }) {
+		is = sheet.Nearly
+	}
+	if n == 0 {
+		return words.Say("nothing"), is
+	}
+	return words.Say("{n} {n|thing|things}", words.N(n)), is
+}
+
+// ShotsLine says what the timer is set to when plants need most.
+func ShotsLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	c := the.S.Shots
+	if !c.Ready() {
+		return "", sheet.Yes
 	}
 	told := c.Lines[c.Peak].Sets[shots.Typical].Longest().Told()
 	return words.Say("{setting} when plants need most", told.String()), sheet.Yes

@@ -37,10 +37,8 @@ func Shots(the *scene.Scene) {
 	if h := l.Sets[shots.Hot].Zone(s.Zone); h != nil {
 		words += ". On a hot day give " + shotsOf(h)
 	}
-	sc.Tag("p", words+". The card for the timer, below, has every "+sc.lineWord()+" of the season.")
+	sc.Tag("p", words+". The card for the timer has every "+sc.lineWord()+" of the season.")
 	sc.choice(c)
-	sc.limits(c)
-	sc.shared(c)
 	closer := " Shots stand closer when there is more sun between them."
 	if c.Hand != nil {
 		closer = " The times stay the same all season: fewer shots use fewer of them."

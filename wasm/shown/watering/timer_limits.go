@@ -12,12 +12,22 @@ import (
 // skies are kinds of day in words.
 var skies [shots.Skies]words.Text = [...]words.Text{shots.Dull: "a dull day", shots.Typical: "a typical day", shots.Hot: "a hot day", shots.Record: "a record-hot day"}
 
-// limits says what the timer cannot do, and what helps.
-func (sc part) limits(c *shots.Card) {
+// Cannot says what the timer cannot do, and what helps.
+func Cannot(the *scene.Scene) {
+	sc := part{the}
+	c := sc.S.Shots
+	if !c.Ready() {
+		sc.Tag("p", TimerWaits)
+		return
+	}
+	if len(c.Limits) == 0 && c.Shared == nil && len(c.Empty) == 0 {
+		sc.Say("p", "Nothing.")
+	}
 	for i := range c.Limits {
 		l := &c.Limits[i]
 		sc.Tag("p", limits[l.Kind](sc, l))
 	}
+	sc.shared(c)
 }
 
 // limits say what a timer cannot do, and what helps: a row for each kind.
