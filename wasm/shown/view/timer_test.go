@@ -125,7 +125,7 @@ func TestLimitsOfTheTimerAreTold(t *testing.T) {
 		{"what the finer card saves", func(p *plan.Plan) { p.Timer.Card = plan.Finer }, "shots", "A card by hand, with one length of shot a day"},
 		{"no water", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.ShutOff, p.Supply.MaxFlow, p.Supply.Regulator = plan.PumpTwo, 3, 1e-3, 0
-		}, "timer", watering.TimerWaits},
+		}, "timer", string(watering.TimerWaits)},
 	} {
 		p := plan.Default()
 		c.change(p)

@@ -19,7 +19,7 @@ func Timer(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
 	if !c.Ready() {
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 		return
 	}
 	sc.CardName(c.Lines[0].From)

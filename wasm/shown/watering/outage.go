@@ -29,7 +29,7 @@ func Outage(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
 	if !c.Ready() {
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 		return
 	}
 	l := &c.Lines[c.Peak]

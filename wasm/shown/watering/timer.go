@@ -17,7 +17,7 @@ import (
 )
 
 // TimerWaits stands where there is no card.
-const TimerWaits = "This is worked out as soon as every plant gets water and something is planted."
+const TimerWaits words.Text = "This is worked out as soon as every plant gets water and something is planted."
 
 // Shots says what the timer is set to when it matters most, and what it cannot
 // do.
@@ -25,7 +25,7 @@ func Shots(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
 	if !c.Ready() {
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 		return
 	}
 	l := &c.Lines[c.Peak]
@@ -118,9 +118,9 @@ func unmarked(s string) string {
 // lineWord is what a line of the card is for.
 func (sc part) lineWord() string {
 	if sc.S.Plan.Timer.Every == plan.Week {
-		return "week"
+		return words.Say("week")
 	}
-	return "fortnight"
+	return words.Say("fortnight")
 }
 
 // zoneWords is one where there is one zone, else many with the zone's number.

@@ -17,7 +17,7 @@ func Cannot(the *scene.Scene) {
 	sc := part{the}
 	c := sc.S.Shots
 	if !c.Ready() {
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 		return
 	}
 	if len(c.Limits) == 0 && c.Shared == nil && len(c.Empty) == 0 {

@@ -22,7 +22,7 @@ func Today(the *scene.Scene) {
 	}
 	date := sc.S.Now.Day.Words()
 	if !sc.S.Shots.Ready() {
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 		return
 	}
 	if !t.Waters() {
@@ -73,7 +73,7 @@ func Stopped(the *scene.Scene) {
 	case !sc.S.Now.Timed:
 		sc.Say("p", "This page does not know what time it is. How long plants last by the time of the day is worked out for the time of greatest need.")
 	case !sc.S.Shots.Ready():
-		sc.Tag("p", TimerWaits)
+		sc.Say("p", TimerWaits)
 	case t.Line == nil || len(t.Line.Beds) == 0:
 		sc.Say("p", "Nothing stands in the rows today.")
 	default:
