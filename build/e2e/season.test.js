@@ -80,3 +80,45 @@ for (const title of ["Millrace tunnel", "Long field"]) {
     }
   });
 }
+
+/** Lets a page believe that it is another day. @param {import("puppeteer-core").Page} page @param {string} day */
+const onDay = (page, day) => page.evaluateOnNewDocument((day) => {
+  const real = Date;
+  // @ts-ignore: only what the page asks for
+  globalThis.Date = class extends real {
+    constructor(...given) {
+      // @ts-ignore
+      super(...(given.length ? given : [day]));
+    }
+  };
+}, day);
+
+/** The ways to the jobs that a phone shows at its foot. @param {import("puppeteer-core").Page} page */
+const foot = (page) => page.$$eval(".jobs__foot a", (links) => links.map((link) => link.getAttribute("data-job")));
+
+behaviour("while something is watered the timer's job comes first, and what is grave comes first in a job", async ({ page, address }) => {
+  await onDay(page, "2027-07-15T10:00");
+  await open(page, address);
+  await explored(page);
+  assert.deepEqual(await foot(page), ["water", "answer", "buy", "all"]);
+  await inJob(page, "mend");
+  await explored(page);
+  const parts = () => page.$$eval("#job > section > div", (places) => places.map(({ id }) => id).filter((id) => id !== "cautions"));
+  const opens = () => page.$eval("#d-faults", (fold) => fold.open);
+  assert.deepEqual([await parts(), await opens()], [["stopped", "outage", "flush", "faults"], false]);
+  await type(page, "supply.regulator", "0.9");
+  await inJob(page, "mend");
+  await explored(page);
+  assert.deepEqual([await parts(), await opens()], [["stopped", "outage", "faults", "flush"], true], "what faults do is to be looked at");
+  await type(page, "supply.regulator", "2");
+  await inJob(page, "mend");
+  await explored(page);
+  assert.deepEqual([await parts(), await opens()], [["stopped", "outage", "flush", "faults"], false], "and is folded when it is mended");
+}, { both: true });
+
+behaviour("in winter the answer comes first", async ({ page, address }) => {
+  await onDay(page, "2027-12-24T10:00");
+  await open(page, address);
+  await explored(page);
+  assert.deepEqual(await foot(page), ["answer", "buy", "water", "all"]);
+});
