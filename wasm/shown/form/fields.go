@@ -186,12 +186,25 @@ func keyboard(fd *plan.Field) block.Markup {
 
 // hint is the help, the range and whether a unit may be typed, as sentences.
 func (f *form) hint(fd *plan.Field) string {
+	if !ranged(fd) {
+		return f.bounds(fd)
+	}
+	return words.Sentences(f.bounds(fd), unit.MayBeTyped(fd.Kind))
+}
+
+// bounds is the help and the range.
+func (f *form) bounds(fd *plan.Field) string {
 	help := words.Say(fd.Help)
-	if fd.Type != plan.Number && fd.Type != plan.Whole && fd.Type != plan.Date {
+	if !ranged(fd) {
 		return help
 	}
 	low, high := fd.Limits(f.p.Units)
-	return words.Sentences(help, words.Say("From {low} to {high}.", low, high), unit.MayBeTyped(fd.Kind))
+	return words.Sentences(help, words.Say("From {low} to {high}.", low, high))
+}
+
+// ranged reports whether a field has a range.
+func ranged(fd *plan.Field) bool {
+	return fd.Type == plan.Number || fd.Type == plan.Whole || fd.Type == plan.Date
 }
 
 func (f *form) options(fd *plan.Field, typed string, none words.Text) {

@@ -89,13 +89,14 @@ func (f *form) question(q *propose.Question, whose bool) {
 	f.input(input{q.Field, q.Name, label, f.about(q), "", "choose one", nil}, f.d.Get(q.Name))
 }
 
-// about is the hint of a question.
+// about is the hint of a question. That a unit may be typed is said once for all of
+// them, with the units.
 func (f *form) about(q *propose.Question) string {
-	if hint := f.hint(q.Field); !q.May {
-		return hint
-	} else {
-		return words.Sentences(hint, words.Say("May be left empty."))
+	hint := f.bounds(q.Field)
+	if q.May {
+		hint = words.Sentences(hint, words.Say("May be left empty."))
 	}
+	return hint
 }
 
 // choose writes a question as radio buttons.
