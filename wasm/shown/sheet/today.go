@@ -18,6 +18,12 @@ func (t *Today) Waters() bool {
 	return t.Line != nil && len(t.Line.Sets[shots.Hot].Zones) > 0
 }
 
+// WatersToday says so of the day of a sheet.
+func (s *Sheet) WatersToday() bool {
+	t := s.Today()
+	return t.Waters()
+}
+
 // Today says so, of a sheet whose season was explored.
 func (s *Sheet) Today() (t Today) {
 	if s.Season == nil || !s.Now.Known() {

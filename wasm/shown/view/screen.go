@@ -152,7 +152,7 @@ func (s *Screen) fill(sc *scene.Scene, section *Section) {
 		return
 	}
 	start := sc.Len()
-	if section.Open {
+	if section.Open && !(section.folds != nil && section.folds(s.Sheet)) {
 		sc.HTML(`<h2 tabindex="-1"`).Attr("id", "h-"+section.ID).HTML(`>`).Text(words.Say(section.Title)).HTML(`</h2>`)
 		headed := sc.Len()
 		if section.content(sc, left); sc.Len() == headed {

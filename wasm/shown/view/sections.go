@@ -34,7 +34,8 @@ type Section struct {
 	With   When       // what works it out
 	draw   func(*scene.Scene)
 	line   func(*scene.Scene) (said string, is sheet.Verdict) // what it comes to, in its line; nil where it is never folded
-	Open   bool                                               // is never folded: it is what the job is for
+	Open   bool                                               // is what the job is for: never folded, but where folds says so
+	folds  func(*sheet.Sheet) bool                            // of one that is open: another part says what of it matters now; nil where none ever does
 	Card   bool                                               // hangs on the wall: on paper a page of its own, with the link below
 	Screen bool                                               // is not printed
 	Long   bool                                               // as long as there are plants: what is folded away of it is not drawn, and it is never opened by itself
@@ -130,7 +131,7 @@ var Jobs = []Job{
 		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}}},
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
-			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, Open: true, Card: true},
+			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, line: watering.TimerLine, Open: true, folds: (*sheet.Sheet).WatersToday, Card: true},
 			{ID: "cannot", Title: "What the timer cannot do", With: by(sheet.Season), draw: watering.Cannot, line: watering.CannotLine},
 			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots, line: watering.ShotsLine},
 			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine},

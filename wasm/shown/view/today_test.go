@@ -193,3 +193,21 @@ func emptied(l *shots.Line, b *shots.Bed, sky shots.Sky, at float64) float64 {
 	}
 	return long
 }
+
+// The card of the season is folded as long as what the timer is set to today stands
+// above it, and only then.
+func TestTheCardIsFoldedInItsSeason(t *testing.T) {
+	s := worked(plan.Default())
+	screen := &Screen{Job: JobNamed("water"), Sheet: s}
+	screen.Done[sheet.Season] = true
+	for now, folded := range map[string]bool{"": false, "2027-05-14": false, "2027-05-15": true, "2027-07-15": true, "2027-09-23": false} {
+		s.Now = day.ParseMoment(now)
+		html := screen.Whole().HTML
+		if !strings.Contains(html, `id="h-timer"`) || strings.Contains(html, `<details class="fold" id="d-timer">`) != folded {
+			t.Errorf("%q: want it folded: %v", now, folded)
+		}
+		if want := "15\u00a0May to 22\u00a0Sep<"; folded && !strings.Contains(html, want) {
+			t.Errorf("%q: its line lacks %q", now, want)
+		}
+	}
+}

@@ -13,6 +13,16 @@ import (
 
 // What each part comes to in a line, and whether there is something to do.
 
+// TimerLine says from when to when the card goes.
+func TimerLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	c := the.S.Shots
+	if !c.Ready() {
+		return "", sheet.Yes
+	}
+	from, last := c.Lines[0].From, &c.Lines[len(c.Lines)-1]
+	return spanned(shots.Span{From: from, Days: int(last.From-from) + last.Days}), sheet.Yes
+}
+
 // CannotLine says how much there is that the timer cannot do, and whether plants
 // lack water for it or rows are watered empty.
 func CannotLine(the *scene.Scene) (said string, is sheet.Verdict) {
