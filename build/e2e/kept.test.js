@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
 import { again, back, held, noted, stands, typedNow } from "./drafts.js";
-import { atRest, example, inJob, job, link, open, text, type } from "./form.js";
+import { atRest, example, inJob, job, link, open, press, text, type } from "./form.js";
 import { command } from "./site.js";
 
 behaviour("a plain address brings the plan that was worked on last, and says so", async ({ page, address }) => {
@@ -185,6 +185,7 @@ behaviour("two tabs of one plan have a form each, and one log", async ({ page, a
   await type(page, "log.1.out", "40");
   await noted(other, { 1: "40" });
   await other.bringToFront();
+  await press(other, "log-add");
   await type(other, "log.2.out", "25");
   await noted(page, { 2: "25" });
   await page.bringToFront();
@@ -197,6 +198,7 @@ behaviour("two tabs of one plan have a form each, and one log", async ({ page, a
     await noted(tab, { 2: "25", 1: "40,5" });
   }
   // A row that both begin before they have heard of each other.
+  await press(page, "log-add");
   await page.evaluate(() => {
     const there = { text: "log.1.out=40%2C5&log.2.out=25&log.3.out=11" };
     const key = Object.keys(localStorage).find((key) => key.startsWith("evenrow-1-log-"));
@@ -288,6 +290,7 @@ behaviour("the one log from before is taken over by the plan that it is written 
   await page.evaluate(() => localStorage.setItem("evenrow-log", "log.1.day=2027-07-12&log.1.out=40"));
   await open(page, address);
   await noted(page, { 1: "40" });
+  await press(page, "log-add");
   await type(page, "log.2.out", "30");
   await example(page, "Balcony");
   await noted(page, { 1: "" });

@@ -19,6 +19,8 @@ behaviour("what the drain says is answered, kept on the device and saved as a ta
   await page.keyboard.press("Tab"); // the weather
   await page.keyboard.press("Tab");
   await page.keyboard.type("40");
+  await page.click('#log button[value="log-add"]');
+  await page.waitForFunction(() => document.activeElement?.id === "f-log.2.day");
   await type(page, "f-log.2.day", "13.7.");
   await type(page, "f-log.2.out", "40");
   await advised(page, /Give \d+\s% less on a typical day: \d+ shots of \d\smin/);
@@ -41,6 +43,9 @@ behaviour("what the drain says is answered, kept on the device and saved as a ta
   await type(page, "f-log.2.minutes", "7");
   await proposed(/^$/);
   await advised(page, /instead of 84\smin in all/);
+
+  await page.click('#log button[value="log-add"]');
+  await page.waitForSelector('[id="f-log.3.day"]');
 
   // A date that does not exist is marked at its box and read aloud.
   await type(page, "f-log.3.day", "31 June");

@@ -14,7 +14,7 @@ import (
 )
 
 // leastRows is how many days the log shows at least.
-const leastRows = 3
+const leastRows = 1
 
 // Feedback answers the log of the drain: form holds the plan and the log, and
 // under plan.ActionName which of the log's buttons was pressed. The log itself

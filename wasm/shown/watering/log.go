@@ -21,7 +21,7 @@ const (
 // hint is what stands below a row; see [Hints].
 func Log(get func(path string) string, rows int, hint func(row int) string) string {
 	w := logForm{&block.Writer{}}
-	w.HTML(`<p>One row a day: what drained of one slab, as a share of what its emitters gave, and its EC and pH; what the weather was, and what the timer was set to. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
+	w.HTML(`<p>One row a day: what drained of one slab, as a share of what its emitters gave. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
 	for row := 1; row <= rows; row++ {
 		w.HTML(`<fieldset class="log"><legend>Day `).Num(row).HTML(`</legend>`)
 		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)
@@ -39,7 +39,7 @@ func Log(get func(path string) string, rows int, hint func(row int) string) stri
 	if rows < drain.MaxRows {
 		w.do(LogAdd, "Add a day", "")
 	}
-	w.do(LogCSV, "Save the log as a table", "")
+	w.do(LogCSV, "Save as a table", "")
 	w.HTML(`</p>`)
 	return w.String()
 }

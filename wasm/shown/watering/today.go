@@ -39,14 +39,15 @@ func Today(the *scene.Scene) {
 	} else {
 		sc.Say("p", "Today is {date}.", date)
 	}
-	sc.Table(words.Say("What to set the timer to today"), words.Say("Weather"), "#"+words.Say("Shots"), words.Say("When")).Rows(func(t *block.Table) {
+	sc.Table(words.Say("What to set the timer to today"), words.Say("Weather"), "#"+words.Say("Shots")).Rows(func(t *block.Table) {
 		for _, zone := range sc.S.Layout.Zones {
 			if len(sc.S.Layout.Zones) > 1 {
 				t.Group(words.Say("Zone {n}", words.N(zone)))
 			}
 			for _, sky := range [...]shots.Sky{shots.Typical, shots.Hot, shots.Dull} {
 				if s := l.Sets[sky].Zone(zone); s != nil {
-					t.Row(words.Say(skyNames[sky]), cellOf(s), strings.TrimSuffix(sc.times(s), "."))
+					t.Row(words.Say(skyNames[sky]), cellOf(s))
+					t.Across(strings.TrimSuffix(sc.times(s), "."))
 				}
 			}
 		}
