@@ -1,0 +1,63 @@
+// The list to buy, on paper, from a phone.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { behaviour } from "./browser.js";
+import { atRest, explored, inJob } from "./form.js";
+import { phone, short, solved, Walk } from "./journeys.js";
+
+/**
+ * What a printer would be given: the parts, on two sheets at most, and nothing that cannot be
+ * used on paper.
+ * @param {import("puppeteer-core").Page} page
+ * @param {any[]} parts
+ */
+async function usable(page, parts) {
+  // Only one of the browsers can be asked what it shows on paper before it prints.
+  if (page.browser().protocol === "cdp") {
+    await page.emulateMediaType("print");
+    const shown = await page.$$eval("a:not(.top__name), button, input, select, textarea, summary, form, nav", (all) => all.filter((e) => e.checkVisibility()).map((e) => `${e.tagName} ${e.textContent?.trim().slice(0, 40)}`));
+    assert.deepEqual(shown, []);
+    await page.emulateMediaType();
+  }
+  for (const format of /** @type {const} */ (["A4", "Letter"])) {
+    const pdf = Buffer.from(await page.pdf({ format }));
+    const sheets = execFileSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" }).split("\f").filter((text) => text.trim());
+    assert.ok(sheets.length <= 2, `${sheets.length} sheets of ${format}`);
+    const words = sheets.join(" ").replace(/\s+/g, "");
+    for (const { name, count, length_m: length } of parts) {
+      const line = (name + (length === undefined ? count : `${length.toFixed(1)}m`)).replace(/\s+/g, "");
+      assert.ok(words.includes(line), `${line} is not on ${format}`);
+    }
+    assert.doesNotMatch(words, /Thesameasatable|Showtheworking|Printtheset|Workitout|\btap\b/i);
+  }
+}
+
+behaviour(
+  "the list on paper, from a phone",
+  async ({ page, address, firefox }) => {
+    const walk = new Walk(page, "the list on paper");
+    await page.evaluateOnNewDocument(() => { window.print = () => { window.e2ePrinted = true; }; });
+    await page.goto(address + "#/answer");
+    await atRest(page);
+    await explored(page);
+    await walk.tap('[data-job="buy"]');
+    const list = await walk.seek("#parts table");
+    const { parts } = await solved(page);
+    const names = parts.map((/** @type {any} */ part) => part.name);
+    assert.ok(names.length > 20, names.join());
+    for (const name of names) assert.ok(list.includes(name), `${name} is not on the list`);
+    // The page's own way to paper; the browser's own command is one more.
+    await walk.tap('[data-job="all"]');
+    await walk.seek('[data-do="print-set"]');
+    await walk.tap('label:has(input[value="buy"])');
+    await walk.tap('[data-do="print-set"]');
+    if (!firefox) walk.tell();
+    await page.waitForFunction(() => window.e2ePrinted);
+    await usable(page, parts);
+    await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+    await inJob(page, "buy");
+    await usable(page, parts);
+    await short(page);
+  },
+  phone,
+);
