@@ -33,6 +33,18 @@ behaviour("what the drain says is answered, kept on the device and saved as a ta
   const held = () => page.$$eval("#log :is(input, select)", (all) => all.map((e) => e.value).filter((text) => text));
   assert.deepEqual(await held(), ["2027-07-12", "40", "13.7.", "40"]);
 
+  // Used, the reading is part of the plan: the card says so, and it can be taken back.
+  const card = (/** @type {boolean} */ used) => page.waitForFunction((used) => /is corrected by your drain reading/.test(document.getElementById("timer")?.textContent ?? "") === used, { timeout: 30_000 }, used);
+  const link = await page.evaluate(() => location.hash);
+  await page.click('#advice button[value^="correct-to."]');
+  await card(true);
+  await advised(page, /The plan goes by this reading/);
+  await page.waitForFunction((link) => location.hash !== link, {}, link);
+  await page.click('#timer button[value="correct-back"]');
+  await card(false);
+  await advised(page, /Use this reading from 14 July on/);
+  await page.waitForFunction((link) => location.hash === link, {}, link);
+
   // The card's setting is proposed, and follows the weather that is chosen.
   const proposed = (/** @type {RegExp} */ words) => page.waitForFunction((source) => new RegExp(source).test(document.getElementById("log-set-2")?.textContent ?? ""), { timeout: 30_000 }, words.source);
   await proposed(/Assumed from the card for a typical day: \d+ shots/);

@@ -24,6 +24,7 @@ const (
 // the usual exponent of its new kind, unless it has one. Then the action is carried out, which is one of
 //
 //	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months  set-clock  season-to.2028
+//	correct-to.2027-07-16.110  correct-back
 //
 // and the same for run, point and emitter. A new record is like the last, a new
 // point empty. Text that is no number stays as it was typed. An action that is
@@ -47,6 +48,9 @@ func (d *Draft) Apply() (focus string) {
 	if action == SetClock {
 		d.SetClock(d.Get(ClockName))
 		return "sky"
+	}
+	if d.correct(&h, action) {
+		return "drain"
 	}
 	if year, is := strings.CutPrefix(action, SeasonTo); is {
 		if d.moveSeason(year) {

@@ -53,6 +53,10 @@ var skyFields = []*Field{
 		"", func(p *Plan, _ int) *float64 { return &p.Sky.Height }).when(func(p *Plan, _ int) bool { return p.Sky.Known() }),
 	number(13, "adjust", "Correction from your drain readings", unit.Share, 20, 400, 100,
 		"Measure for a week what is given and what drains, and correct it here.", func(p *Plan, _ int) *float64 { return &p.Sky.Adjust }),
+	date(14, "since", "First day of that correction", "2000-01-01",
+		"A drain reading that is used sets it; in 2000 for all days.", func(p *Plan, _ int) *int { return &p.Sky.Since }).when(func(p *Plan, _ int) bool { return p.Sky.Since != Always }),
+	number(15, "before", "Correction before that day", unit.Share, 20, 400, 100,
+		"", func(p *Plan, _ int) *float64 { return &p.Sky.Before }).when(func(p *Plan, _ int) bool { return p.Sky.Since != Always }),
 }
 
 var monthFields = []*Field{

@@ -33,7 +33,24 @@ type Sky struct {
 	Wind       float64 // mean over the season in m/s at 2 m; Unset when not known
 	Sunshine   float64 // hours of sunshine over daylight hours; Unset when not known
 	Height     float64 // m above the sea
-	Adjust     float64 // measured use of water over that worked out
+	Adjust     float64 // measured use of water over that worked out, from the day Since on
+	Since      int     // a date; [Always] for all days
+	Before     float64 // the same until then
+}
+
+// Always is the Sky.Since of a correction that holds on all days.
+var Always = firstDate
+
+// Corrected reports whether the water that plants are counted to take up changes by a reading of
+// the drain, on a day that lies in a season perhaps.
+func (s *Sky) Corrected() bool { return s.Since != Always && s.Adjust != s.Before }
+
+// AdjustOn is the measured use of water over that worked out, as it is counted on a day.
+func (s *Sky) AdjustOn(d day.Day) float64 {
+	if int(d) < s.Since {
+		return s.Before
+	}
+	return s.Adjust
 }
 
 // A Month is the usual weather of one.

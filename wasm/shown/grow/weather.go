@@ -211,6 +211,6 @@ func (sc part) thirstWorking(d *demand.Demand, i int, on day.Day) {
 		s := &g.Stages
 		sc.Formula(evapo.CropCoefficientFormula, float64(on-g.From), s.Ini, s.Dev, s.Mid, s.Late, s.KcIni, s.KcMid, s.KcEnd)
 		sc.Say("p", "And what that is for one plant:")
-		sc.Formula(evapo.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Adjust)
+		sc.Formula(evapo.PlantWaterFormula, w.Reference[climate.Typical], d.Cover, kc, canopy, g.Area, d.Sky.AdjustOn(on))
 	})
 }

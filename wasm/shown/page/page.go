@@ -120,6 +120,8 @@ func (s *Session) Answer(typed string) Reply {
 	switch {
 	case m.Record == "season":
 		r.Announce = words.Sentences(words.Say("The season is moved."), r.Announce)
+	case m.Record == "drain":
+		r.Announce = words.Sentences(words.Say("The card is written anew."), r.Announce)
 	case m.Record == "sky":
 		r.Announce = words.Sentences(words.Say("The clock is set."), r.Announce)
 	case m.to != "":
@@ -162,7 +164,7 @@ func Apply(d *plan.Draft) Move {
 			propose.More(d)
 		}
 	}
-	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" && m.Record != "season" {
+	if m.Record = d.Apply(); m.Record != "" && m.Record != "sky" && m.Record != "season" && m.Record != "drain" {
 		m.At.Record = m.Record
 		if j := view.JobNamed(m.At.Job); j != nil {
 			if g, _ := form.InGroups(j.Groups, m.Record); g != nil {
@@ -182,7 +184,7 @@ func (m *Move) Focus() string {
 		return "f-" + list
 	case m.Record == "sky":
 		return "f-sky"
-	case m.Record == "season":
+	case m.Record == "season", m.Record == "drain":
 		return "h-job"
 	case m.Record != "":
 		return "s-" + m.Record

@@ -23,6 +23,10 @@ func Timer(the *scene.Scene) {
 		return
 	}
 	sc.CardName(c.Lines[0].From)
+	if said := sc.corrected(); said != "" {
+		sc.Tag("p", said)
+		sc.asks(plan.CorrectBack, words.Say("Take that reading back"))
+	}
 	if c.Hand != nil {
 		sc.Say("p", "The start times stay as they are all season. A line says how many shots of how many minutes: for 8 × 6 min switch on starts 1 to 8 of the list, and give each 6 min. Change it on the eve of the next line, and of a hot or a dull day.")
 		sc.starts(c.Hand)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -73,13 +74,47 @@ func (sc part) rewritten(t drain.Timer, a *drain.Advice) {
 	if r.Card.Hand != nil && r.Card.Hand == t.Card.Hand {
 		counted = wording.Sentences(counted, words.Say("The start times stay."))
 	}
-	adjust := sc.Amount(unit.Share, sc.S.Plan.Sky.Adjust*r.Times)
-	sc.Tag("p", wording.Sentences(counted, words.Say("When {days} days agree, type {share} as the correction from your drain readings, under Sun and weather: the whole plan then goes by it.", words.N(drain.Days), adjust)))
+	use := sc.S.Plan.Sky.CorrectTo(r.From, r.Adjust)
+	switch {
+	case r.Used:
+		sc.Tag("p", wording.Sentences(counted, words.Say("The plan goes by this reading: its card, today's setting and its calendar.")))
+		return
+	case use == "":
+		sc.Tag("p", counted)
+	default:
+		sc.Tag("p", wording.Sentences(counted, words.Say("When {days} days agree, use it: the plan's card, today's setting and the calendar then go by it from {date} on.", words.N(drain.Days), r.From.Short())))
+		sc.asks(use, words.Say("Use this reading from {date} on", r.From.Short()))
+	}
 	if r.Card.Hand != nil && r.Card.Hand != t.Card.Hand {
 		sc.starts(r.Card.Hand)
 	}
 	sc.card(r.Card)
 }
+
+// asks is a button of the plan's form, wherever it stands.
+func (sc part) asks(action, name string) {
+	sc.HTML(`<p><button class="button" form="plan"`).Attr("name", plan.ActionName).Attr("value", action).HTML(`>`).Text(name).HTML(`</button></p>`)
+}
+
+// corrected says by which reading of the drain the card goes; empty where it goes by none.
+func (sc part) corrected() string {
+	sky := &sc.S.Plan.Sky
+	if !sky.Corrected() {
+		return ""
+	}
+	from := day.Day(sky.Since).Words()
+	switch more := sky.Adjust - 1; {
+	case math.Abs(more) < leastMore:
+		return words.Say("From {date} on the card goes by your drain reading: plants are counted to take up as much as is worked out.", from)
+	case more < 0:
+		return words.Say("From {date} on the card is corrected by your drain reading: plants are counted to take up {share} % less than is worked out.", from, wording.Percent(-more))
+	default:
+		return words.Say("From {date} on the card is corrected by your drain reading: plants are counted to take up {share} % more than is worked out.", from, wording.Percent(more))
+	}
+}
+
+// leastMore is the least share that is one, as it is told in whole per cent.
+const leastMore = 0.005
 
 // Hints say, below the rows of a log, what the timer is taken to have been set
 // to where it was not typed. The sheet may be nil.
@@ -98,7 +133,7 @@ func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string
 
 // timerOf is the timer of a plan, with its card where there is one.
 func timerOf(s *sheet.Sheet, p *plan.Plan) drain.Timer {
-	t := drain.Timer{Timer: &p.Timer}
+	t := drain.Timer{Timer: &p.Timer, Sky: &p.Sky}
 	if s != nil {
 		t.Card = s.Shots
 	}

@@ -52,7 +52,7 @@ func Today(the *scene.Scene) {
 			}
 		}
 	})
-	sc.Tag("p", wording.Sentences(sc.nextChange(t.Next), sc.stopsNow(l)))
+	sc.Tag("p", wording.Sentences(sc.corrected(), sc.nextChange(t.Next), sc.stopsNow(l)))
 }
 
 // skyNames are kinds of day as they begin a line.

@@ -36,14 +36,14 @@ type Demand struct {
 	Days      []Day   // from From on
 	Plantings []Planting
 	Cover     float64 // share of the sun that reaches the plants
-	Adjust    float64 // what the grower has measured, over what is worked out
-	More      bool    // more than temperatures is known of the weather
+	Sky       *plan.Sky
+	More      bool // more than temperatures is known of the weather
 }
 
 // Of returns the demand of a plan that has been checked, over its season;
 // without days where nothing is planted in a row.
 func Of(p *plan.Plan, s *season.Season) *Demand {
-	d := &Demand{Cover: p.Sky.Cover, Adjust: p.Sky.Adjust, More: p.Sky.Known()}
+	d := &Demand{Cover: p.Sky.Cover, Sky: &p.Sky, More: p.Sky.Known()}
 	for i := range s.Plantings {
 		g := &s.Plantings[i]
 		if !g.Grows() {
@@ -135,7 +135,7 @@ func (d *Demand) Use(planting int, at day.Day) (use [climate.Kinds]float64) {
 	}
 	kc, canopy := g.At(at)
 	for k := range use {
-		use[k] = evapo.PlantWater(w.Reference[k], d.Cover, kc, canopy, g.Area, d.Adjust)
+		use[k] = evapo.PlantWater(w.Reference[k], d.Cover, kc, canopy, g.Area, d.Sky.AdjustOn(at))
 	}
 	return use
 }

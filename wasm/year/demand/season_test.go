@@ -96,7 +96,7 @@ func TestPeakIsTheFirstOfTheGreatest(t *testing.T) {
 	}
 	// What takes nothing has its peak when it is planted out.
 	_, d = two(t)
-	d.Adjust = 0
+	d.Sky = &plan.Sky{}
 	for i, g := range d.Plantings {
 		if on, most := d.Peak(i, climate.Hot); on != g.From || most != 0 {
 			t.Errorf("without any need: %g on %s, want nothing on %s", most, on.ISO(), g.From.ISO())

@@ -66,7 +66,7 @@ func TestThirstiestAreTheFirstOfAllSorted(t *testing.T) {
 // without plants, none.
 func TestThirstiestWithoutAnyNeed(t *testing.T) {
 	_, d := two(t)
-	d.Adjust = 0
+	d.Sky = &plan.Sky{}
 	for most, want := range [][]int{{}, {0}, {0, 1}} {
 		if got := d.Thirstiest(most); !slices.Equal(got, want) {
 			t.Errorf("without any need the %d thirstiest are %v, want %v", most, got, want)

@@ -13,6 +13,7 @@ import (
 type Timer struct {
 	*plan.Timer
 	Card *shots.Card
+	Sky  *plan.Sky // what of it is measured already
 }
 
 // CardSky returns the kind of day of the card that a day of the log was.
@@ -135,16 +136,18 @@ func (t Timer) Next(a *Advice) Next {
 
 // A Rewrite is the rest of a card, as the drain has it.
 type Rewrite struct {
-	Card  *shots.Card
-	From  day.Day // the day after the last one that was measured, in the year of the plan
-	Times float64 // what the plants are then counted to take up, by what the card counts: 1.1 for a tenth more
+	Card   *shots.Card
+	From   day.Day // the day after the last one that was measured, in the year of the plan
+	Times  float64 // what the plants are then counted to take up, by what the card counts on the day of the reading: 1.1 for a tenth more
+	Adjust float64 // and by what is worked out
+	Used   bool    // the card is that already
 }
 
 // Rewrite writes the card anew from the day after the last reading on, with all
 // plants counted to take up as much more or less than before as that setting
 // should have given more or less. What is given for some days to wash out salt
-// stays out of it. ok is false where it is not known what was given, or when, and
-// where the card stays as it is.
+// stays out of it. ok is false where it is not known what was given, or when, where
+// the card stays as it is, and where it goes by a later reading.
 func (t Timer) Rewrite(a *Advice) (r Rewrite, ok bool) {
 	if a.Days == 0 || a.Last.Day == 0 || math.IsNaN(a.Run) {
 		return r, false
@@ -162,13 +165,15 @@ func (t Timer) Rewrite(a *Advice) (r Rewrite, ok bool) {
 			r.Times = 1 // less was given than the card has, and too little drained
 		}
 	}
-	if math.Abs(r.Times-1) < leastShare {
-		return r, false
-	}
 	_, month, dom := a.Last.Day.Date()
 	on, _ := day.Near(month, dom, line.From)
 	r.From = on + 1
-	r.Card = t.Card.After(t.Timer, r.From, r.Times)
+	r.Adjust = t.Sky.AdjustOn(on) * r.Times
+	r.Used = t.Sky.Since == int(r.From) && math.Abs(r.Adjust/t.Sky.Adjust-1) < leastShare
+	if math.Abs(r.Times-1) < leastShare || t.Sky.Since > int(r.From) {
+		return r, false
+	}
+	r.Card = t.Card.After(t.Timer, r.From, r.Adjust/t.Sky.AdjustOn(r.From))
 	return r, len(r.Card.Lines) > 0
 }
 

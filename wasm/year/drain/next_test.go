@@ -32,7 +32,7 @@ func carded() Timer {
 		return l
 	}
 	july := day.Of(2027, 7, 1)
-	return Timer{&p, &shots.Card{Lines: []shots.Line{line(july, 1), line(july+14, 2)}}}
+	return Timer{&p, &shots.Card{Lines: []shots.Line{line(july, 1), line(july+14, 2)}}, &plan.Default().Sky}
 }
 
 // What to set next, by hand: of what drained and what should, and of what the

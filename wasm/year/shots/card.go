@@ -88,22 +88,52 @@ func (y *Year) Card() *Card {
 	}
 	c := &Card{}
 	for ; from < to; from += day.Day(days) {
-		l := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + min(day.Day(days/2), to-from-1))}
-		if y.beds(&l); len(l.Beds) == 0 {
-			continue
+		whole := Line{From: from, Days: min(days, int(to-from)), Lit: y.Sun(from + min(day.Day(days/2), to-from-1))}
+		for _, l := range whole.split(y.corrected()) {
+			if y.beds(&l); len(l.Beds) == 0 {
+				continue
+			}
+			if y.Most >= l.From {
+				c.Peak = len(c.Lines)
+			}
+			c.Lines = append(c.Lines, l)
 		}
-		if y.Most >= from {
-			c.Peak = len(c.Lines)
-		}
-		c.Lines = append(c.Lines, l)
 	}
 	t := &y.Plan.Timer
-	c.Hand = setLines(t, c.Lines)
+	if on := y.corrected(); on > 0 {
+		// By hand the starts are those of the card before the reading, as long as they do.
+		sky := &y.Plan.Sky
+		was := &Card{Lines: times(c.Lines, on, sky.Before/sky.Adjust)}
+		was.Hand = setLines(t, was.Lines)
+		c.Hand = was.reset(t, c.Lines)
+	} else {
+		c.Hand = setLines(t, c.Lines)
+	}
 	if c.Ready() {
 		c.Fine = fineOf(t, c.Lines)
 		y.judge(c)
 	}
 	return c
+}
+
+// corrected is the day from which a reading of the drain counts; 0 where none does.
+func (y *Year) corrected() day.Day {
+	if sky := &y.Plan.Sky; sky.Corrected() {
+		return day.Day(sky.Since)
+	}
+	return 0
+}
+
+// split cuts a line in two where a day lies within it.
+func (l Line) split(on day.Day) []Line {
+	end := l.From + day.Day(l.Days)
+	if on <= l.From || on >= end {
+		return []Line{l}
+	}
+	after := l
+	l.Days = int(on - l.From)
+	after.From, after.Days = on, int(end-on)
+	return []Line{l, after}
 }
 
 // setLines sets the timer in all lines; what stays the same by hand is nil where

@@ -404,42 +404,64 @@ func (c *Card) Fit(t *plan.Timer, l *Line, zone int, sky Sky, seconds float64) (
 // After returns the card from a day on, with plants that take up so many times
 // what was counted. By hand the starts stay where they are, unless a shot grows
 // longer than there is room for.
-func (c *Card) After(t *plan.Timer, from day.Day, times float64) *Card {
-	a := &Card{}
-	for i := range c.Lines {
-		l := c.Lines[i]
-		end := l.From + day.Day(l.Days)
-		if end <= from {
+func (c *Card) After(t *plan.Timer, from day.Day, more float64) *Card {
+	var lines []Line
+	peak := 0
+	for i, l := range c.Lines {
+		for _, part := range l.split(from) {
+			if i == c.Peak {
+				peak = len(lines)
+			}
+			lines = append(lines, part)
+		}
+	}
+	lines = times(lines, from, more)
+	a := &Card{Hand: c.reset(t, lines)}
+	for i := range lines {
+		if lines[i].From >= from {
+			if i <= peak {
+				a.Peak = len(a.Lines)
+			}
+			a.Lines = append(a.Lines, lines[i])
+		}
+	}
+	return a
+}
+
+// times returns lines whose plants take up so many times as much from a day on. They have no
+// settings yet.
+func times(lines []Line, from day.Day, more float64) []Line {
+	lines = slices.Clone(lines)
+	for i := range lines {
+		l := &lines[i]
+		if l.Beds = slices.Clone(l.Beds); l.From < from {
 			continue
 		}
-		l.From = max(l.From, from)
-		l.Days = int(end - l.From)
-		l.Beds = slices.Clone(l.Beds)
 		for k := range l.Beds {
 			for sky := range l.Beds[k].Use {
-				l.Beds[k].Use[sky] *= times
+				l.Beds[k].Use[sky] *= more
 			}
 		}
-		if i == c.Peak {
-			a.Peak = len(a.Lines)
-		}
-		a.Lines = append(a.Lines, l)
 	}
+	return lines
+}
+
+// reset sets the timer in other lines, by hand with the starts of the card, unless a shot is
+// longer than there is room for; what stays the same by hand is nil where it is not.
+func (c *Card) reset(t *plan.Timer, lines []Line) *Hand {
 	if c.Hand == nil {
-		setLines(t, a.Lines)
-		return a
+		return setLines(t, lines)
 	}
-	needLines(t, a.Lines)
-	all, fits := c.Hand.runs(t, a.Lines), true
+	needLines(t, lines)
+	all, fits := c.Hand.runs(t, lines), true
 	for zone, long := range longest(all) {
 		fits = fits && long <= c.Hand.room[zone]
 	}
-	if a.Hand = c.Hand; fits {
-		a.Hand.set(t, a.Lines, all)
-	} else {
-		a.Hand = byHand(t, a.Lines)
+	if !fits {
+		return byHand(t, lines)
 	}
-	return a
+	c.Hand.set(t, lines, all)
+	return c.Hand
 }
 
 // Start returns the place, from 0, that a shot's start has among those of the

@@ -434,3 +434,55 @@ func TestFitByTheCard(t *testing.T) {
 		}
 	}
 }
+
+// A card that goes by a reading from a day on is that of before until then; from then on no
+// plant lacks, starts and steps are those of the timer, and its days are each in one line.
+func TestACardCorrected(t *testing.T) {
+	r := rand.New(rand.NewPCG(39, 40))
+	kept := 0
+	for range 200 {
+		p := plan.Default()
+		p.Timer = *randomTimer(r)
+		y := year(p)
+		was := y.Card()
+		if !was.Ready() {
+			continue
+		}
+		first, end := was.Lines[0].From, was.Lines[len(was.Lines)-1]
+		p.Sky.Since, p.Sky.Adjust = int(first)+1+r.IntN(int(end.From-first)), 0.6+r.Float64()
+		plain := y.Use
+		y.Use = func(g int, d day.Day) (use [Skies]float64) {
+			use = plain(g, d)
+			for sky := range use {
+				use[sky] *= p.Sky.AdjustOn(d)
+			}
+			return use
+		}
+		c := y.Card()
+		on := day.Day(p.Sky.Since)
+		next := first
+		for i := range c.Lines {
+			l := &c.Lines[i]
+			if l.From != next || l.From < on && l.From+day.Day(l.Days) > on {
+				t.Fatalf("line %d is of %d days from %s, and the reading from %s", i, l.Days, l.From.ISO(), on.ISO())
+			}
+			next = l.From + day.Day(l.Days)
+			for sky := range l.Sets {
+				for _, s := range l.Sets[sky].Zones {
+					if s.Given < s.Run-1e-6 || p.Timer.Kind == plan.StartTimes && len(s.Shots) > p.Timer.Programmes {
+						t.Errorf("%g s in %d shots, %g needed, %d starts", s.Given, len(s.Shots), s.Run, p.Timer.Programmes)
+					}
+				}
+			}
+		}
+		if next != end.From+day.Day(end.Days) {
+			t.Fatalf("ends %s, not %s", next.ISO(), (end.From + day.Day(end.Days)).ISO())
+		}
+		if c.Hand != nil && slices.Equal(c.Hand.Starts, was.Hand.Starts) {
+			kept++
+		}
+	}
+	if kept < 20 {
+		t.Errorf("the starts stay %d times", kept)
+	}
+}
