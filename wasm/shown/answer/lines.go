@@ -90,6 +90,8 @@ func DesignsLine(the *scene.Scene) (said string, is sheet.Verdict) {
 		return words.Say("one makes it Yes"), sheet.Nearly
 	case sheet.AnotherSupply:
 		return words.Say("with another supply"), sheet.Yes
+	case sheet.SoughtPump:
+		return words.Say("{n} to choose from", words.N(len(d.Best))), sheet.Yes
 	}
-	return words.Say("{n} to choose from", words.N(len(d.Best))), sheet.Yes
+	return "", sheet.Yes
 }

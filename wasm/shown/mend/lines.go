@@ -22,8 +22,10 @@ func FlushLine(the *scene.Scene) (said string, is sheet.Verdict) {
 		return words.Say("yes, one end at a time"), sheet.Yes
 	case flush.CleanShut:
 		return words.Say("yes, with the other rows shut"), sheet.Yes
+	case flush.Dry, flush.Shared, flush.Weak, flush.WeakShut:
+		return words.Say("not everywhere"), sheet.Nearly
 	}
-	return words.Say("not everywhere"), sheet.Nearly
+	return "", sheet.Yes
 }
 
 // FaultsLine says whether the filter is cleaned before it matters, and how much

@@ -94,6 +94,7 @@ func ZonesLine(the *scene.Scene) (said string, is sheet.Verdict) {
 		return words.Say("{n} would do it", words.N(z.Fewest)), sheet.Nearly
 	case sheet.Regroup:
 		return words.Say("other rows in each would do it"), sheet.Nearly
+	case sheet.OneAlone, sheet.NoneAlone, sheet.TooLarge, sheet.OneRow, sheet.NoneEnough, sheet.OneDoes, sheet.AllNeeded:
 	}
 	return words.Say("{n} {n|zone|zones}", words.N(len(the.S.Zones))), sheet.Yes
 }
@@ -109,9 +110,10 @@ func RingLine(the *scene.Scene) (said string, is sheet.Verdict) {
 		return words.Say("next to nothing"), sheet.Yes
 	case sheet.WorthLess:
 		return words.Say("nothing"), sheet.Yes
-	default:
+	case sheet.WorthMore:
 		return the.Head(g.Head), sheet.Yes
 	}
+	return "", sheet.Yes
 }
 
 // StartingLine says after how long the water is everywhere.
