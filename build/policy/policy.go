@@ -3,9 +3,9 @@
 // edge and the pages' own meta element cannot drift apart.
 package policy
 
-// TrustedTypes is the name of the one policy through which the page's scripts
-// may set markup and script addresses.
-const TrustedTypes = "evenrow"
+// TrustedTypes are the names of the policies through which the page's scripts may
+// set markup and script addresses: all of them, and the first script to start the worker.
+const TrustedTypes = "evenrow evenrow-worker"
 
 // own lets a page load only what comes from its own site, and WebAssembly; no
 // script, style or frame from elsewhere, no inline script and no inline style.

@@ -82,7 +82,7 @@ export function planner(told) {
 
   function start() {
     ready = false;
-    const own = (worker = new Worker(trusted.createScriptURL(site.worker ?? "")));
+    const own = (worker = early() ?? new Worker(trusted.createScriptURL(site.worker ?? "")));
     /** What one that was replaced has still to say is not heard. @param {(event: any) => void} hear */
     const only = (hear) => (/** @type {Event} */ event) => own === worker && hear(event);
     own.addEventListener("message", only(({ data }) => hear(data)));
@@ -110,6 +110,7 @@ export function planner(told) {
     begun = true;
     if (data.begun) return;
     if (data.ready) {
+      if (ready) return; // it was asked to start twice
       ready = true;
       program ??= data.program;
       if (question) send();
@@ -187,4 +188,13 @@ export function planner(told) {
     question = undefined;
     told.lost(newer);
   }
+}
+
+/** The worker that early.js has begun, once. @returns {Worker | undefined} */
+function early() {
+  // @ts-ignore: that script's own
+  const { early } = window;
+  // @ts-ignore
+  delete window.early;
+  return early;
 }

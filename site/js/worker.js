@@ -3,7 +3,8 @@
 // before this text, so that the worker loads no other script.
 //
 // The first message names the program, or holds it as another worker has
-// compiled it, and where there is one the list of texts of the page's language.
+// compiled it, and where there is one the list of texts of the page's language. It
+// may come once more, from a page that was not there yet to hear the answer.
 // Each one after it is a question, {ask, text}: the name of a function of the
 // planner and what it is given. Every message is answered by one, a question also by {begun} before that: who does not even hear this
 // waits for a worker that is gone.
@@ -57,8 +58,8 @@ async function compile(address, sum) {
 
 addEventListener("message", async ({ data }) => {
   try {
-    if (!started) {
-      started = start(data.program, data.sum, data.list);
+    if (data.program) {
+      started ??= start(data.program, data.sum, data.list);
       postMessage({ ready: true, program: await started });
       return;
     }
