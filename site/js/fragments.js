@@ -7,6 +7,10 @@ import { trusted } from "./site.js";
 /** What was drawn on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
 const drawn = new Map();
 
+/** What was ever scrolled: to ask anything else where it stands would have the page laid out before its time. @type {WeakSet<EventTarget>} */
+const scrolled = new WeakSet();
+document.addEventListener("scroll", ({ target }) => target && scrolled.add(target), true);
+
 /** What the page's own words stand in place of, by id. @type {Map<string, ChildNode[]>} */
 const aside = new Map();
 
@@ -64,8 +68,8 @@ export function draw(id, html) {
   const heldIn = held && path(place, held);
   const selection = held instanceof HTMLInputElement && held.type === "text" ? [held.selectionStart, held.selectionEnd] : undefined;
   const folds = new Map([...place.querySelectorAll("details")].map((d, i) => [d.id || i, { by: "open" in d.dataset, open: d.open }]));
-  const scrolls = [...place.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
-  const top = form?.scrollTop ?? 0;
+  const scrolls = [...place.querySelectorAll(".scroll")].map((s) => scrolled.has(s) && s.scrollLeft);
+  const top = held && form && form.scrollTop;
 
   place.removeAttribute("data-before");
   for (const inner of drawn.keys()) if (inner !== id && place.contains(document.getElementById(inner))) drawn.delete(inner);
@@ -75,7 +79,7 @@ export function draw(id, html) {
     const was = folds.get(d.id || i);
     if (was && was.by !== was.open) d.open = was.open; // a hand opened it, or shut it
   });
-  place.querySelectorAll(".scroll").forEach((s, i) => { s.scrollLeft = scrolls[i] ?? 0; });
+  place.querySelectorAll(".scroll").forEach((s, i) => { if (scrolls[i]) s.scrollLeft = scrolls[i]; });
   cautions(place);
   scripted(place);
   if (!held) return true;
@@ -84,7 +88,7 @@ export function draw(id, html) {
     again.focus({ preventScroll: true });
     if (selection && again instanceof HTMLInputElement) again.setSelectionRange(selection[0], selection[1]);
   }
-  if (form) form.scrollTop = top;
+  if (form && top) form.scrollTop = top;
   return true;
 }
 

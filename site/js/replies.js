@@ -21,13 +21,14 @@ let noted = "";
 
 /** What the planner is given with a question. @param {import("./questions.js").Question} question */
 export function compose(question) {
-  sent = formText(planForm);
+  const typed = sentData(planForm);
+  sent = String(new URLSearchParams(typed));
   noted = formText(logForm);
   let { text } = question;
   const day = today();
   const { ask, action, clock, step, print } = question;
   if (text === undefined || ask === "feedback") {
-    const data = new URLSearchParams(sentData(planForm));
+    const data = new URLSearchParams(typed);
     if (ask === "feedback") {
       for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
     }

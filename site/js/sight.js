@@ -8,6 +8,8 @@ const { dataset } = document.documentElement;
 
 /** What is in sight. */
 export let at = "answer";
+/** The job of which the page shows that it is. */
+let shows = "";
 
 /** The link in an address, with its "#"; empty where there is none. @param {string} hash */
 export const linkIn = (hash) => hash.replace(/\/.*/, "").replace(/^#$/, "");
@@ -25,7 +27,8 @@ export const jobOf = (place) => place.split("/")[0];
 export function inSight(place) {
   at = place;
   const job = jobOf(place);
-  dataset.at = job;
+  if (job === shows) return;
+  dataset.at = shows = job;
   const heading = find("#h-job");
   heading.textContent = heading.dataset[job] ?? heading.textContent;
   for (const link of document.querySelectorAll("[data-job]")) {
