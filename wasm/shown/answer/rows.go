@@ -35,7 +35,16 @@ func Map(the *scene.Scene) {
 		sc.ground(class, width, ts)
 	})
 	sc.ways()
-	sc.SameAsTable(func() { sc.rowTable(ts) })
+}
+
+// Fares says in figures how each row of the map fares. They change with nearly
+// every change of the plan, and the picture with few.
+func Fares(the *scene.Scene) {
+	sc := part{the}
+	if sc.S.Layout == nil || len(sc.S.Layout.Plants) == 0 {
+		return
+	}
+	sc.SameAsTable(func() { sc.rowTable(sc.S.Rows) })
 }
 
 // Rows says in figures how each plant fares, row by row.

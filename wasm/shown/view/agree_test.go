@@ -191,7 +191,7 @@ var facts = []fact{
 	{"the least pressure in the row of the weakest emitter", []func(p *printed) []string{
 		func(p *printed) []string {
 			if row, _ := p.weakest(); len(p.s.Layout.Zones) == 1 && alone(p.s.Plan) {
-				return p.cell("map", "The rows in figures", row, "Pressure")
+				return p.cell("fares", "The rows in figures", row, "Pressure")
 			}
 			return nil
 		},

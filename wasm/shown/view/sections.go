@@ -68,7 +68,10 @@ var Frame = []Section{
 }
 
 // The rows from above stand in several jobs.
-var fromAbove = Section{ID: "map", Title: "Plan view", With: Answered, draw: answer.Map, Open: true}
+var (
+	fromAbove = Section{ID: "map", Title: "Plan view", With: Answered, draw: answer.Map, Open: true}
+	inFigures = Section{ID: "fares", With: Answered, draw: answer.Fares}
+)
 
 // Jobs are the jobs in the order in which a grower asks.
 var Jobs = []Job{
@@ -85,6 +88,7 @@ var Jobs = []Job{
 			{ID: "rests", Title: "What it rests on", With: by(sheet.Turning), draw: answer.Rests, line: answer.RestsLine},
 			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
 			fromAbove,
+			inFigures,
 			{ID: "rows", Title: "Plant by plant", With: Answered, draw: answer.Rows, line: answer.RowsLine, Long: true},
 			{ID: "headroom", Title: "How much more it can carry", With: by(sheet.Carrying), draw: answer.Headroom, line: answer.HeadroomLine},
 			{ID: "designs", Title: "Cheaper designs", With: by(sheet.Searching), draw: answer.Designs, line: answer.DesignsLine},
@@ -109,6 +113,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			fromAbove,
+			inFigures,
 			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},
 		},
 	},
