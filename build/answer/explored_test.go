@@ -16,7 +16,7 @@ func TestEveryExplorationIsShown(t *testing.T) {
 	names := map[string]sheet.Exploration{}
 	added := [sheet.Explorations]bool{}
 	for _, e := range plan.Examples() {
-		s := sheet.Answer(e.Plan)
+		s := sheet.Bare(e.Plan)
 		before, err := written(s)
 		for which := range sheet.Exploration(sheet.Explorations) {
 			if other, taken := names[which.Name()]; which.Name() == "" || taken && other != which {

@@ -34,7 +34,7 @@
  */
 
 /** The elements that the answer fills, whatever job is in sight. "always" and "stale" also say what is wrong, and are looked at by themselves. */
-export const answers = ["line", "answer", "findings", "map", "parts", "counts", "speeds", "pressure", "budget", "pump", "along", "evenness", "surge"];
+export const answers = ["line", "answer", "helps", "findings", "map", "fares", "parts", "counts", "speeds", "pressure", "budget", "pump", "along", "evenness", "surge"];
 
 /** What leads to another job. */
 const elsewhere = ["answer", "buy", "build", "grow", "water", "why"].map((job) => "show." + job);
@@ -80,7 +80,7 @@ export const helped = (page) =>
     window.Worker = class extends Real {
       postMessage(...args) {
         const { ask, text } = args[0];
-        if (ask !== "rest" || window.e2eExplores || /\bstep=1\b/.test(text)) return super.postMessage(...args);
+        if (ask !== "rest" || window.e2eExplores || /\bstep=[12]\b/.test(text)) return super.postMessage(...args);
         const reply = { fragments: [], errors: [], link: "", title: "", announce: "", focus: "", more: 0, file: "" };
         window.e2e.asked++;
         setTimeout(() => {

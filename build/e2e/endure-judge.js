@@ -55,9 +55,9 @@ export async function oracle(page, address) {
         return place;
       };
       const form = told.ask === undefined ? undefined : new URLSearchParams([...new FormData(draw(told.ask, "form"))]).toString();
-      // What the answer rests on is said with it.
-      if (reply.link) {
-        const { reply: rest } = await window.e2eAsk({ ask: "rest", text: (form ?? question.text) + "&step=1" });
+      // What helps, and what the answer rests on, is said with it.
+      for (const step of reply.link ? [1, 2] : []) {
+        const { reply: rest } = await window.e2eAsk({ ask: "rest", text: `${form ?? question.text}&step=${step}` });
         for (const { id, html } of rest.fragments) told[id] = html;
       }
       const whole = draw(told.job ?? "");

@@ -19,7 +19,7 @@ behaviour("a fountain pump gets a no, the reason and the pump that would do", as
   assert.equal(await head(page, "Weakest emitter"), sees);
 
   // The least pump: 10.5 m needed, 1 m in reserve, 0.4 m of rise and some friction, at 120 times 2 L/h.
-  const fixes = await text(page, "#answer .fixes");
+  const fixes = await text(page, "#helps .fixes");
   const pump = fixes.match(/pump that gives at least \d\.\d+ bar \((\d+\.\d) m\) at (\d+\.\d+) L\/min, and at most/);
   assert.ok(pump, `no pump among what helps: ${fixes}`);
   assert.ok(Math.abs(Number(pump[1]) - 12.1) < 0.15, fixes);
@@ -31,7 +31,7 @@ behaviour("what helps does what it promises", async ({ page, address }) => {
     await open(page, address);
     await example(page, title);
     const before = await fields(page);
-    const offers = await page.$$eval("#answer .fixes li", (all) =>
+    const offers = await page.$$eval("#helps .fixes li", (all) =>
       all.map((e) => ({ said: e.textContent ?? "", href: e.querySelector("a")?.getAttribute("href") ?? "" })),
     );
     const good = await verdict(page);
@@ -53,7 +53,7 @@ behaviour("a change that helps is a click away", async ({ page, address }) => {
   await open(page, address);
   await example(page, "Long field");
   assert.doesNotMatch(await verdict(page), /^Yes/);
-  const [offer] = await page.$$("#answer .fixes a");
+  const [offer] = await page.$$("#helps .fixes a");
   assert.ok(offer, "no change can be opened");
   await offer.click();
   await page.waitForFunction(() => /^Yes\b/.test(document.querySelector("#answer .word")?.textContent ?? ""));
@@ -62,7 +62,7 @@ behaviour("a change that helps is a click away", async ({ page, address }) => {
 behaviour("the pump that would do is the least that does", async ({ page, address }) => {
   await open(page, address);
   await example(page, "The wrong pump");
-  const said = await text(page, "#answer .fixes");
+  const said = await text(page, "#helps .fixes");
   const least = Number(said.match(/pump that gives at least \d\.\d+ bar \((\d+\.\d) m\)/)?.[1]);
   await choose(page, "supply.kind", "pump-points");
   for (const [i, [flow, head]] of [[0, 15], [4, least + 0.1], [8, 8], [12, 2]].entries()) {

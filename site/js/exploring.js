@@ -8,9 +8,9 @@ import { find } from "./places.js";
 import { askLast, busy } from "./questions.js";
 import { comesFirst } from "./sight.js";
 
-// What the answer rests on and the season come at once, the others when the typing rests, so that a change
+// What helps, what the answer rests on and the season come at once, the others when the typing rests, so that a change
 // does not wait for them.
-const atOnce = 2; // of the explorations
+const atOnce = 3; // of the explorations
 const pause = 400; // ms
 
 /** The exploration that is to be asked for next; 0 for none. */

@@ -74,7 +74,7 @@ func Line(the *scene.Scene) {
 		Text(word).HTML(`</strong> `).Text(rest).HTML(`</p>`)
 }
 
-// Answer says yes or no, why, what would help, and the five figures.
+// Answer says yes or no, why, and the five figures.
 func Answer(the *scene.Scene) {
 	sc := part{the}
 	p := sc.S.Plan
@@ -91,7 +91,6 @@ func Answer(the *scene.Scene) {
 	if why := sc.why(); why != "" {
 		sc.HTML(`<p class="answer__why">`).Text(why).HTML(`</p>`)
 	}
-	sc.fixes()
 	sc.figures()
 }
 

@@ -169,13 +169,14 @@ func (sc part) beyond(f *sheet.Fix) string {
 	return words.Say("{none} alone can do it: it would have to give {head} at {flow}, and the emitters are made for {most} at most.", sc.NoSource(), least, flow, most)
 }
 
-// fixes says what would help. A fix that carries a plan leads to it.
-func (sc part) fixes() {
+// Helps says what would help. A fix that carries a plan leads to it.
+func Helps(the *scene.Scene) {
+	sc := part{the}
 	list := sc.S.Fixes
 	if len(list) == 0 && !sc.S.Untried {
 		return
 	}
-	sc.HTML(`<div class="fixes"><h2 class="fixes__head">`).Text(words.Say("What helps")).HTML(`</h2>`)
+	sc.HTML(`<div class="fixes">`)
 	if len(list) > 1 && !list[0].Unpriced {
 		if list[len(list)-1].Unpriced {
 			sc.Say("p", "Cheapest first, at the prices under Prices; what they do not cover comes last.")

@@ -7,6 +7,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
 
@@ -75,7 +76,7 @@ func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 func TestTasksPutElectricityLast(t *testing.T) {
 	p := plan.Default()
 	var s Session
-	r := s.Rest(plan.DraftOf(p).Encode() + "&step=2&at=grow")
+	r := s.Rest(plan.DraftOf(p).Encode() + "&" + StepName + "=" + stepOf(sheet.Season) + "&at=grow")
 	tasks, _ := fragment(r, "tasks")
 	for name, text := range map[string]string{
 		"page":     tasks,

@@ -8,6 +8,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 )
 
@@ -19,7 +20,7 @@ func seasonOf(t *testing.T, data url.Values) map[string]string {
 		t.Fatal(r.Errors)
 	}
 	var s Session
-	data.Set(StepName, "2")
+	data.Set(StepName, stepOf(sheet.Season))
 	said := map[string]string{}
 	var all []block.Fragment
 	for i := range view.Jobs {

@@ -11,6 +11,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/sheet"
 )
 
 // fragment returns the content of a place, and whether the reply has it.
@@ -237,7 +238,7 @@ func TestAnOpenPartStaysOpen(t *testing.T) {
 	}
 	data.Del("action")
 	data.Set("open", " rows")
-	data.Set("step", "1")
+	data.Set(StepName, stepOf(sheet.Turning))
 	if html, sent := fragment(new(Session).Rest(data.Encode()), "rows"); !sent || !strings.Contains(html, `id="plants-1"`) {
 		t.Error("the plants of row 1 are gone when what the answer rests on is known")
 	}
@@ -377,7 +378,7 @@ func TestRestFollows(t *testing.T) {
 	data := start(t)
 	data.Set("runs.1.rise", "2")
 	r := new(Session).Answer(data.Encode())
-	if r.More != 1 || !slices.Contains(r.Owed, "headroom") || slices.Contains(r.Owed, "flush") {
+	if r.More != int(sheet.Turning)+1 || !slices.Contains(r.Owed, "headroom") || slices.Contains(r.Owed, "flush") {
 		t.Errorf("%d is announced, and %v owed", r.More, r.Owed)
 	}
 	if _, sent := fragment(r, "headroom"); sent {
@@ -512,7 +513,7 @@ func TestErrorsFallBackToThePlanThatStood(t *testing.T) {
 	}
 	// What can wait is of that plan too.
 	var s Session
-	data.Set(StepName, "2")
+	data.Set(StepName, stepOf(sheet.Season))
 	data.Set(plan.AtName, "water")
 	got, sent := fragment(s.Rest(data.Encode()), "timer")
 	data.Set("runs.1.rise", "2")

@@ -102,7 +102,7 @@ func TestAReadingThatIsUsed(t *testing.T) {
 	}
 	// It is said at today's setting and at the card, and the log knows that it is used.
 	data := reading(t, r.Link, "")
-	data.Set(StepName, "2")
+	data.Set(StepName, stepOf(sheet.Season))
 	for _, id := range []string{"today", "timer"} {
 		if got, _ := fragment(s.Rest(data.Encode()), id); !strings.Contains(got, "From 14 July 2027 on the card is corrected by your drain reading: plants are counted to take up ") {
 			t.Errorf("%s does not say it: %.400s", id, got)

@@ -137,7 +137,7 @@ func (s *Session) work(p *plan.Plan, also ...sheet.Exploration) *sheet.Sheet {
 	*s = Session{number: held.number, graded: held.graded} // nothing that a fault leaves half done is held, nor two plans at once
 	if l := link(p); held.sheet == nil || held.link != l {
 		held = Session{link: l, sent: held.sent, number: held.number, graded: held.graded}
-		held.sheet = sheet.Answer(p)
+		held.sheet = sheet.Bare(p)
 	}
 	for _, which := range also {
 		if !held.explored[which] {

@@ -125,6 +125,9 @@ func questions(plans []*plan.Plan) []question {
 	return all
 }
 
+// stepOf is an exploration as a form asks for it.
+func stepOf(which sheet.Exploration) string { return strconv.Itoa(int(which) + 1) }
+
 // Whatever a page has asked before, and in whatever order, it is answered as by a
 // planner that has just been started. In between, explorations are cut anywhere.
 func TestAnswersDoNotHangOnWhatWasAskedBefore(t *testing.T) {
@@ -191,13 +194,13 @@ func TestThePlanThatWasAnsweredIsNotWorkedOutAgain(t *testing.T) {
 		}
 		s.Feedback(form + "&" + drain.Path(1, drain.DayName) + "=2027-07-12")
 		for step := range sheet.Explorations {
-			s.Rest(form + "&" + StepName + "=" + strconv.Itoa(step+1))
+			s.Rest(form + "&" + StepName + "=" + stepOf(sheet.Exploration(step)))
 			if s.sheet != answered {
 				t.Fatalf("after %s, step %d worked the plan out again", first.ask, step+1)
 			}
 		}
 		seasons := s.sheet.Season
-		s.Rest(form + "&" + StepName + "=1")
+		s.Rest(form + "&" + StepName + "=" + stepOf(sheet.Season))
 		if s.sheet.Season != seasons {
 			t.Error("what was explored is explored again")
 		}
@@ -226,7 +229,7 @@ func TestNothingIsHeldAfterAFault(t *testing.T) {
 	form := plan.DraftOf(plan.Default()).Encode()
 	s.Answer(form)
 	s.sheet.Layout = nil // which the next exploration needs
-	rest := form + "&" + StepName + "=" + strconv.Itoa(int(sheet.Starting)+1)
+	rest := form + "&" + StepName + "=" + stepOf(sheet.Starting)
 	func() {
 		defer func() {
 			if recover() == nil {

@@ -14,7 +14,7 @@ import (
 func TestTheDayComesWithTheQuestion(t *testing.T) {
 	var s Session
 	data := start(t)
-	data.Set(StepName, "2")
+	data.Set(StepName, stepOf(sheet.Season))
 	data.Set(plan.AtName, "water")
 	for _, c := range [][2]string{{"2027-07-30T14:05", "If the pump stops now, at 14:05, "}, {"", "This page does not know what day it is."}, {"2027-07-30", "Today, 30 July 2027: "}, {"yesterday", "This page does not know what day it is."}} {
 		data.Set(TodayName, c[0])
@@ -32,7 +32,7 @@ func TestTheSeasonMovesByOneButton(t *testing.T) {
 	var s Session
 	data := start(t)
 	data.Set(TodayName, "2027-10-02")
-	data.Set("step", "2")
+	data.Set(StepName, stepOf(sheet.Season))
 	data.Set(plan.AtName, "grow/season")
 	today, _ := fragment(s.Rest(data.Encode()), "week")
 	_, after, _ := strings.Cut(today, `name="action" value="`)
@@ -60,7 +60,7 @@ func TestWaterComesFirstInSeason(t *testing.T) {
 	for today, want := range map[string]string{"2027-07-30T14:05": "water", "2027-12-24": "answer", "2027-04-05": "answer", "": "answer"} {
 		var s Session
 		data := start(t)
-		data.Set(StepName, "2")
+		data.Set(StepName, stepOf(sheet.Season))
 		data.Set(TodayName, today)
 		if r := s.Rest(data.Encode()); r.First != want {
 			t.Errorf("on %q %q comes first, want %s", today, r.First, want)

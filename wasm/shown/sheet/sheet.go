@@ -172,6 +172,7 @@ type Sheet struct {
 	Water    []RowWater         // by row; nil but where emitters that are watered together differ
 	Untried  bool               // Fixes are not all that there may be: a search for them ended at its bound
 	Left     [Explorations]bool // explorations that were left out, because they take more work than is done: their parts are nil
+	helped   bool               // Fixes were looked for
 	found    *design.Result     // what a search for the fixes found, for Designs; nil where none was made
 	gone     func() bool        // nobody waits any more; nil for somebody who always does
 }

@@ -41,7 +41,19 @@ const (
 func Bounds() (fixes, exploration int) { return fixing, exploring }
 
 // AnswerWithin is [AnswerFor] with so many units for the search for fixes.
-func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
+func AnswerWithin(units int, p *plan.Plan, gone func() bool) *Sheet {
+	s := bare(p, gone)
+	if s == nil || !s.help(units) {
+		return nil
+	}
+	return s
+}
+
+// Bare is [Answer] without what would help, which is explored by [Helping]: on a large
+// plan that takes much longer than the answer.
+func Bare(p *plan.Plan) *Sheet { return bare(p, nil) }
+
+func bare(p *plan.Plan, gone func() bool) (s *Sheet) {
 	free := work.New(math.MaxInt, gone)
 	if !free.Within(func() {
 		s = assess(p, free)
@@ -52,14 +64,21 @@ func AnswerWithin(units int, p *plan.Plan, gone func() bool) (s *Sheet) {
 		return nil
 	}
 	s.gone = gone
-	if s.Verdict == Nearly || s.Verdict == No {
-		s.spendFrom(units)
-		s.Fixes = fixes(s)
-		if s.meter().Gone() {
-			return nil
-		}
-	}
 	return s
+}
+
+// helpless says whether something is to be helped.
+func (s *Sheet) helpless() bool { return s.Verdict == Nearly || s.Verdict == No }
+
+// help looks for what would help, unless that is known, with so many units of work. The
+// result is false once nobody waits any more.
+func (s *Sheet) help(units int) bool {
+	if s.helped || !s.helpless() {
+		return true
+	}
+	s.spendFrom(units)
+	s.Fixes, s.helped = fixes(s), true
+	return !s.meter().Gone()
 }
 
 // meter counts what is worked out for the sheet at present.

@@ -81,17 +81,20 @@ func TestFixesThatAreCutSaySo(t *testing.T) {
 			if q.Verdict != s.Verdict || !reflect.DeepEqual(q.Findings, s.Findings) || !reflect.DeepEqual(q.Parts, s.Parts) {
 				t.Fatalf("%s, %d units: another answer", p.Name, units)
 			}
-			html := Told(q, linked)[0].HTML
+			answer := func(s *sheet.Sheet) string {
+				return Told(s, linked)[0].HTML + Explored(s, sheet.Helping, linked)[0].HTML
+			}
+			html := answer(q)
 			if said := strings.Contains(html, "Not every change was tried"); said != q.Untried {
 				t.Errorf("%s, %d units: cut %v, said %v", p.Name, units, q.Untried, said)
 			}
-			for _, f := range Told(q, linked) {
+			for _, f := range append(Told(q, linked), Explored(q, sheet.Helping, linked)...) {
 				if strings.Contains(f.HTML, "NaN") || strings.Contains(f.HTML, "Inf") {
 					t.Errorf("%s, %d units: %s", p.Name, units, f.HTML)
 				}
 			}
 			if !q.Untried {
-				if want := Told(s, linked)[0].HTML; html != want {
+				if want := answer(s); html != want {
 					t.Errorf("%s: with %d units, which are enough, the answer reads otherwise:\n%s\nwant\n%s", p.Name, units, html, want)
 				}
 				break

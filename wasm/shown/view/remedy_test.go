@@ -18,7 +18,8 @@ import (
 // inTheAnswer finds numbers in what the answer says.
 func inTheAnswer(t *testing.T, p *plan.Plan, pattern string) (numbers []float64) {
 	t.Helper()
-	text := html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said(t, sheet.Answer(p), "answer"), ""))
+	s := sheet.Answer(p)
+	text := html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said(t, s, "answer")+said(t, s, "helps"), ""))
 	found := regexp.MustCompile(pattern).FindStringSubmatch(text)
 	if found == nil {
 		t.Fatalf("%s is not in: %s", pattern, text)
@@ -88,12 +89,7 @@ func TestWhatHelpsInWords(t *testing.T) {
 		{weak, `at 4\.00.L/min, before the regulator that you have\. With it`},
 		{tight, `at 4\.00.L/min, and set the regulator to 1\.\d\d.bar \(1\d\.\d.m\)\. With it`},
 	} {
-		var html string
-		for _, f := range Told(sheet.Answer(tt.p), func(*plan.Plan) string { return "#1x" }) {
-			if f.ID == "answer" {
-				html = f.HTML
-			}
-		}
+		html := Explored(sheet.Answer(tt.p), sheet.Helping, func(*plan.Plan) string { return "#1x" })[0].HTML
 		text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(html, "")
 		if !regexp.MustCompile(tt.want).MatchString(text) {
 			t.Errorf("%s: not said: %s\nin %s", tt.p.Name, tt.want, text)
@@ -135,7 +131,7 @@ func TestNoPumpThatBurstsTheTubing(t *testing.T) {
 		{high, `No pump alone can do it: it would have to give [\d.]+.bar \([\d.]+.m\) at [\d.]+.L/min, and the emitters are made for 2\.00.bar \(20\.4.m\) at most\.`},
 		{planOf(t, "wrong-pump"), `Use a pump that gives`},
 	} {
-		text := html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said(t, sheet.Answer(tt.p), "answer"), ""))
+		text := html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said(t, sheet.Answer(tt.p), "helps"), ""))
 		if !regexp.MustCompile(tt.want).MatchString(text) {
 			t.Errorf("%s: not said: %s\nin %s", tt.p.Name, tt.want, text)
 		}
@@ -247,7 +243,7 @@ func TestTheTankIsRaisedByTheSame(t *testing.T) {
 		s := sheet.Answer(p)
 		s.Explore(sheet.Searching)
 		by := regexp.MustCompile(`Raise the tank by ([\d.]+\x{a0}(?:m|ft))\.`)
-		answer, designs := by.FindStringSubmatch(said(t, s, "answer")), by.FindStringSubmatch(said(t, s, "designs"))
+		answer, designs := by.FindStringSubmatch(said(t, s, "helps")), by.FindStringSubmatch(said(t, s, "designs"))
 		if answer == nil || designs == nil || answer[1] != designs[1] {
 			t.Errorf("system %d: the answer says %q, the designs %q", sys, answer, designs)
 		}

@@ -25,7 +25,17 @@ type Screen struct {
 
 // ready reports whether a section can be drawn.
 func (s *Screen) ready(section *Section) bool {
-	return section.With == Answered || section.With > 0 && s.Done[section.With-1]
+	with := s.with(section)
+	return with == Answered || with > 0 && s.Done[with-1]
+}
+
+// with is what works a section out on this screen: the answer, where an exploration
+// would have nothing to look for.
+func (s *Screen) with(section *Section) When {
+	if section.With > 0 && s.Sheet.Idle(sheet.Exploration(section.With-1)) {
+		return Answered
+	}
+	return section.With
 }
 
 // Around returns the fragments of the page's frame.
@@ -208,7 +218,7 @@ func (s *Screen) filled(with When) []block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
 	var all []block.Fragment
 	for i := range s.Sections {
-		if section := &s.Sections[i]; section.With == with {
+		if section := &s.Sections[i]; s.with(section) == with {
 			sc.Clear()
 			s.fill(sc, section)
 			all = append(all, block.Fragment{ID: section.ID, HTML: sc.String()})
@@ -224,10 +234,11 @@ func (s *Screen) Owed(from sheet.Exploration) (ids []string, next int) {
 		next = int(by(sheet.Turning))
 	}
 	for i := range s.Sections {
-		if section := &s.Sections[i]; section.With >= by(from) {
+		section := &s.Sections[i]
+		if with := s.with(section); with >= by(from) {
 			ids = append(ids, section.ID)
-			if next == 0 || int(section.With) < next {
-				next = int(section.With)
+			if next == 0 || int(with) < next {
+				next = int(with)
 			}
 		}
 	}

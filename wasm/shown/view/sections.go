@@ -85,6 +85,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			{ID: "answer", With: Answered, draw: answer.Answer, Open: true},
+			{ID: "helps", Title: "What helps", With: by(sheet.Helping), draw: answer.Helps, Open: true},
 			{ID: "rests", Title: "What it rests on", With: by(sheet.Turning), draw: answer.Rests, line: answer.RestsLine},
 			{ID: "findings", Title: "What to look at", With: Answered, draw: answer.Findings, line: answer.FindingsLine},
 			fromAbove,
