@@ -103,7 +103,7 @@ func TestSmallerAnswersTheSame(t *testing.T) {
 			short++
 		}
 	}
-	if short > len(lines)/5 {
+	if short > len(lines)/4 {
 		t.Errorf("%d of %d answers say next to nothing:\n%s", short, len(lines), want)
 	}
 }

@@ -88,6 +88,15 @@ func (t functions) programFields(r int) []int {
 	return fields
 }
 
+// dataFields are the places of the offsets of the data of the record at r.
+func (t functions) dataFields(r int) []int {
+	fields := make([]int, t.table[r+dataField])
+	for i := range fields {
+		fields[i] = r + recordSize + 4*(t.offset(r+countField)+i)
+	}
+	return fields
+}
+
 // setOffset writes the four bytes at a place of the table.
 func (t functions) setOffset(at, offset int) {
 	binary.LittleEndian.PutUint32(t.table[at:], uint32(offset))

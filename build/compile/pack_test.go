@@ -32,7 +32,7 @@ func TestUnpackingLeavesWhatGoWrote(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := wanted.strip(false, unused); err != nil {
+	if err := wanted.strip(image{{0, want}}, uint64(len(want)-len(wanted.table)), false, unused); err != nil {
 		t.Fatal(err)
 	}
 	if bytes.Contains(memory(t, smaller), bucketsOf(100)) {

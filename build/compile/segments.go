@@ -57,7 +57,7 @@ func Smaller(program []byte, named bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := t.strip(named, unused); err != nil {
+	if err := t.strip(segments, table.offset+uint64(len(table.data)-len(t.table)), named, unused); err != nil {
 		return nil, err
 	}
 	p, err := pack(table.data, int(table.offset))
@@ -98,18 +98,27 @@ func largest(segments []segment) segment {
 }
 
 // strip takes what only a stack trace shows out of the table of functions, and
-// what it says of functions that are not used.
-func (t functions) strip(named bool, unused []bool) error {
+// what it says of functions that are not used; and out of memory what only that, or
+// package reflect, has read. at is the table's address.
+func (t functions) strip(m image, at uint64, named bool, unused []bool) error {
+	before, reflects, hashed := t.data(), t.has("reflect.(*rtype)", unused), t.has("runtime.typehash\x00", unused)
 	t.withoutPrograms(unused)
-	t.withoutUnsafePoints()
+	t.withoutPoints(named)
 	if err := t.withoutLines(); err != nil {
 		return err
 	}
-	t.withoutArguments()
-	if !named {
-		t.withoutNames()
+	t.withoutArguments(named)
+	if err := withoutData(m, at, before, t.data()); err != nil {
+		return err
 	}
-	return nil
+	if named {
+		return nil
+	}
+	t.withoutNames()
+	if reflects {
+		return nil
+	}
+	return withoutTypes(m, at, hashed)
 }
 
 // readSegments reads a data section. Every segment must be one of memory 0 at

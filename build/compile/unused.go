@@ -133,10 +133,15 @@ func (t functions) functionNames() []string {
 	return names
 }
 
-// withoutPrograms takes away, in place, the programs of functions that do not
-// run.
+// withoutPrograms takes away, in place, the programs and the data of functions that do
+// not run.
 func (t functions) withoutPrograms(unused []bool) {
 	for k, r := range t.records {
+		if unused[k] {
+			for _, field := range t.dataFields(r) {
+				t.setOffset(field, none)
+			}
+		}
 		for word := range t.length(r) {
 			if unused[k] && t.holdsProgram(r, word) {
 				t.setOffset(r+4*word, 0)
