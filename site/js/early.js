@@ -4,9 +4,8 @@
 const site = document.documentElement.dataset;
 if (navigator.serviceWorker?.controller) {
   // A policy of its own, which leads to the worker and nowhere else.
-  const rule = { createScriptURL: () => site.worker ?? "" };
   // @ts-ignore: not in every library of types
-  const worker = new Worker((window.trustedTypes?.createPolicy("evenrow-worker", rule) ?? rule).createScriptURL(""));
+  const worker = new Worker(window.trustedTypes?.createPolicy("evenrow-worker", { createScriptURL: () => site.worker }).createScriptURL("") ?? site.worker);
   worker.postMessage({ program: new URL(site.program ?? "", document.baseURI).href, sum: site.sum, list: site.list });
   // planner.js goes on with it, unless it is dead by then.
   // @ts-ignore: this script's own

@@ -82,7 +82,10 @@ export function planner(told) {
 
   function start() {
     ready = false;
-    const own = (worker = early() ?? new Worker(trusted.createScriptURL(site.worker ?? "")));
+    // @ts-ignore: begun by early.js, and taken once
+    const own = (worker = window.early ?? new Worker(trusted.createScriptURL(site.worker ?? "")));
+    // @ts-ignore
+    delete window.early;
     /** What one that was replaced has still to say is not heard. @param {(event: any) => void} hear */
     const only = (hear) => (/** @type {Event} */ event) => own === worker && hear(event);
     own.addEventListener("message", only(({ data }) => hear(data)));
@@ -188,13 +191,4 @@ export function planner(told) {
     question = undefined;
     told.lost(newer);
   }
-}
-
-/** The worker that early.js has begun, once. @returns {Worker | undefined} */
-function early() {
-  // @ts-ignore: that script's own
-  const { early } = window;
-  // @ts-ignore
-  delete window.early;
-  return early;
 }
