@@ -59,11 +59,11 @@ export function take(question, reply) {
   }
   answered(question, reply);
   if (changes(question) && (reply.link || wrong)) unsay();
-  if (reply.more || reply.fragments.some(({ id }) => id === "job")) owe(reply, question.ask === "answer");
+  if (reply.more || draws(reply, "job")) owe(reply, question.ask === "answer");
   for (const { id, html } of reply.fragments) if (id !== "share") draw(id, html);
   arrange(reply.order);
   drew(reply.number);
-  if (reply.fragments.some(({ id }) => id === "job")) address(); // of the cards in it
+  if (draws(reply, "job")) address(); // of the cards in it
   canStep();
   if (reply.at && (question.action || moved || at !== "all")) {
     const job = jobOf(at) !== jobOf(reply.at);
@@ -105,14 +105,17 @@ export function take(question, reply) {
  * @param {import("./questions.js").Reply} reply
  */
 function late(question, reply) {
-  /** @param {string} id */
-  const draws = (id) => reply.fragments.some((fragment) => fragment.id === id);
   if (question.action === "log-open") {
     if (question.plan === planId && question.text === book.kept(planId)) return false;
     openLog(planId);
     return true;
   }
-  const stays = question.ask === "answer" ? !draws("ask") || sent === formText(planForm) : question.ask !== "feedback" || !draws("log") || noted === formText(logForm);
+  const stays = question.ask === "answer" ? !draws(reply, "ask") || sent === formText(planForm) : question.ask !== "feedback" || !draws(reply, "log") || noted === formText(logForm);
   if (!stays) askAgain(question);
   return !stays;
+}
+
+/** Whether a reply fills a place. @param {import("./questions.js").Reply} reply @param {string} place by its id */
+function draws(reply, place) {
+  return reply.fragments.some(({ id }) => id === place);
 }
