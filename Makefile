@@ -6,6 +6,8 @@
 # make lint      form, vet and staticcheck: the quick part of make test
 # make race      look for races where things happen at once: a part of make test
 # make bench     time the calculation, natively, as WebAssembly, in a browser and at the edge
+# make pictures  every job on four screens and two sizes of paper, into build/out-screens, to be looked at
+# make lighthouse  what a public audit says of the finished site; takes a quarter of an hour
 # make endure    the large runs, of which make test has a sample; they take hours
 # make mutants   change the calculation in one place after the other: does a test of the package notice? SAMPLE=300 for some
 # make fuzz      look for inputs that break it, FUZZTIME (30s) on each target
@@ -18,7 +20,7 @@ BENCHTIME ?= 1s
 # Go runs a WebAssembly test through go_js_wasm_exec, which it looks for on PATH.
 wasm := PATH="$$(go env GOROOT)/lib/wasm:$$PATH" GOOS=js GOARCH=wasm
 
-.PHONY: help serve test build edge lint unit race wasm-unit e2e bench endure mutants fuzz browsers clean
+.PHONY: help serve test build edge lint unit race wasm-unit e2e bench pictures lighthouse endure mutants fuzz browsers clean
 
 help:
 	@sed -n 's/^# make/make/p' Makefile
@@ -74,6 +76,13 @@ bench: browsers
 	@echo "plan pages, on this machine and at the edge"
 	@cd build/e2e && npm run --silent load
 
+pictures: browsers
+	@cd build/e2e && npm run --silent pictures
+
+lighthouse:
+	build/e2e/lighthouse/setup
+	@cd build/e2e/lighthouse && node run.js
+
 # RUN numbers the cases: another number has others.
 RUN ?= 1
 endure: browsers
@@ -95,4 +104,4 @@ fuzz:
 	done
 
 clean:
-	rm -rf build/out build/out-edge build/bin build/e2e/node_modules
+	rm -rf build/out build/out-edge build/out-screens build/bin build/e2e/node_modules build/e2e/lighthouse/node_modules

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { overflow, overlaps, small } from "./sight.js";
 import { root } from "./site.js";
 
-const folder = process.env.SCREENS || join(root, "build", "out-screens");
+export const folder = process.env.SCREENS || join(root, "build", "out-screens");
 mkdirSync(folder, { recursive: true });
 
 export const sizes = [
@@ -19,17 +19,21 @@ export const sizes = [
 export const kept = [360, 1280];
 
 /**
- * Leaves a picture by day, by night or both.
+ * Leaves a picture by day, by night or both, of the whole page: on a screen as high as that, so
+ * that what sticks to an edge lies over nothing.
  * @param {import("puppeteer-core").Page} page
  * @param {string} name
  * @param {string[]} [schemes]
  */
 export async function pictures(page, name, schemes = ["light", "dark"]) {
+  const { width, height } = page.viewport() ?? sizes[0];
+  await page.setViewport({ width, height: Math.max(height, await page.evaluate(() => document.documentElement.scrollHeight)) });
   for (const scheme of schemes) {
     await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
-    await page.screenshot({ path: join(folder, `${name}-${scheme}.png`), fullPage: true, captureBeyondViewport: true });
+    await page.screenshot({ path: join(folder, `${name}-${scheme}.png`) });
   }
   await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "light" }]);
+  await page.setViewport({ width, height });
 }
 
 /**
