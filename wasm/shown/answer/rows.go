@@ -26,10 +26,9 @@ func Map(the *scene.Scene) {
 			all[s] += n
 		}
 	}
+	sc.Say("p", "Seen from above, to scale except for the supply line.")
 	if sc.ByRow {
-		sc.Say("p", "Seen from above, to scale except for the supply line. Pick a row to read its plants one by one.")
-	} else {
-		sc.Say("p", "Seen from above, to scale except for the supply line.")
+		sc.HTML(`<p class="screen">`).Text(words.Say("Pick a row to read its plants one by one.")).HTML(`</p>`)
 	}
 	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
 		sc.ground(class, width, ts)

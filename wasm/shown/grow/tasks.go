@@ -19,7 +19,8 @@ func Tasks(the *scene.Scene) {
 		return
 	}
 	sc.CardName(s.First)
-	sc.HTML(`<p>`).Linked("#h-share", "From {first} to {last}. [Save it as a calendar file] to have it on your phone.", s.First.Words(), s.Last.Words()).HTML(`</p>`)
+	sc.Say("p", "From {first} to {last}.", s.First.Words(), s.Last.Words())
+	sc.HTML(`<p class="screen">`).Linked("#h-share", "[Save it as a calendar file] to have it on your phone.").HTML(`</p>`)
 	list := s.Tasks[:min(len(s.Tasks), mostTasks)]
 	weekly := func(t *season.Task) bool { return t.Every == 7 && t.Times > 1 }
 	sc.Table(words.Say("Tasks by week"), words.Say("Week from Monday"), words.Say("What")).Rows(func(*block.Table) {

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 
 	"evenrow/wasm/ground/words"
@@ -48,7 +49,12 @@ func (s *Screen) Around() []block.Fragment {
 func (s *Screen) Whole() block.Fragment {
 	sc := sceneOf(s.Sheet, s.Link, s.Sections)
 	sc.Still = s.Brief
-	for _, part := range s.inOrder(false) {
+	all := s.inOrder(false)
+	at := s.cautionsAt(all)
+	for i, part := range all {
+		if i == at {
+			s.cautioned(sc)
+		}
 		first := &part[0]
 		sc.HTML(`<section class="part`)
 		if first.Card {
@@ -69,12 +75,33 @@ func (s *Screen) Whole() block.Fragment {
 		}
 		sc.HTML(`</section>`)
 	}
-	if len(s.Groups) > 0 {
-		sc.HTML(`<section class="part cautions" aria-labelledby="h-cautions"><h2 id="h-cautions">`).Text(words.Say("Cautions")).HTML(`</h2><div id="cautions">`)
-		s.cautions(sc)
-		sc.HTML(`</div></section>`)
+	if at == len(all) {
+		s.cautioned(sc)
 	}
 	return block.Fragment{ID: "job", HTML: sc.String()}
+}
+
+// cautioned writes the part of the cautions, which is for paper.
+func (s *Screen) cautioned(sc *scene.Scene) {
+	sc.HTML(`<section class="part cautions" aria-labelledby="h-cautions"><h2 id="h-cautions">`).Text(words.Say("Cautions")).HTML(`</h2><div id="cautions">`)
+	s.cautions(sc)
+	sc.HTML(`</div></section>`)
+}
+
+// cautionsAt is how many parts stand before the cautions: all, or those that are printed
+// before what hangs on the wall and has a sheet for itself. A job without inputs has none.
+func (s *Screen) cautionsAt(all [][]Section) int {
+	if len(s.Groups) == 0 {
+		return -1
+	}
+	printed := false
+	for i, part := range all {
+		if part[0].Card && printed {
+			return i
+		}
+		printed = printed || !part[0].Screen
+	}
+	return len(all)
 }
 
 // parts are the job's sections, each with those that stand below its heading; without
@@ -116,10 +143,15 @@ func (s *Screen) inOrder(kept bool) [][]Section {
 	return all
 }
 
-// Order is the order of the parts, by the ID of the first section of each.
+// Order is the order of the parts, by the ID of the first section of each, and that of the
+// cautions.
 func (s *Screen) Order() (ids []string) {
-	for _, part := range s.inOrder(true) {
+	all := s.inOrder(true)
+	for _, part := range all {
 		ids = append(ids, part[0].ID)
+	}
+	if at := s.cautionsAt(all); at >= 0 {
+		ids = slices.Insert(ids, at, "cautions")
 	}
 	return ids
 }
