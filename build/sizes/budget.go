@@ -42,6 +42,7 @@ var (
 	Style = []Limit{
 		{16, "all pages, on paper and on screens"},
 		{21, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
+		{22, "choices side by side, an answer on one sheet of paper"},
 	}
 )
 
