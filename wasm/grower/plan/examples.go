@@ -77,10 +77,10 @@ func Default() *Plan {
 // them anew.
 func Examples() []Example {
 	return []Example{
-		{"millrace", "Millrace tunnel", "Four rows of ten metres in a polytunnel, with a pump that suits them.", Default()},
+		{"millrace", "Millrace tunnel", "Four rows in a polytunnel, with a pump that suits them.", Default()},
 		{"wrong-pump", "The wrong pump", "The same rows with a fountain pump: plenty of flow, too little head.", wrongPump()},
-		{"balcony", "Balcony", "Eight buckets on one line, fed by a tank 1.6 m up.", balcony()},
-		{"long-field", "Long field", "Twelve rows of 131 ft on a slope of 2 %, too much for the pump at once.", longField()},
+		{"balcony", "Balcony", "Eight buckets on one line, fed by a tank that stands higher.", balcony()},
+		{"long-field", "Long field", "Twelve long rows on a slope, too much for the pump at once.", longField()},
 		{"ring", "Loop", "Six rows between two narrow headers, closed into loops that share the load.", ring()},
 	}
 }

@@ -3,8 +3,10 @@ package plan
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
 
+	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -112,5 +114,15 @@ func TestCloneSharesNothing(t *testing.T) {
 	}
 	if !reflect.DeepEqual(p, Default()) {
 		t.Error("a change of the clone changed the plan")
+	}
+}
+
+// What is said of an example stands in a list that is drawn once, for either system of units: it
+// has no amount in one of them.
+func TestExamplesAreToldWithoutUnits(t *testing.T) {
+	for _, e := range Examples() {
+		if said := words.Say(e.Summary); said == "" || strings.ContainsAny(said, "0123456789%") || strings.Contains(said, "metre") || strings.Contains(said, "feet") {
+			t.Errorf("%s: %s", e.Key, said)
+		}
 	}
 }
