@@ -1,7 +1,7 @@
 // The plans of this device: copied, compared, and all forgotten.
 import assert from "node:assert/strict";
 import { behaviour } from "./browser.js";
-import { atRest, inJob, open, text, type } from "./form.js";
+import { atRest, fields, inJob, open, paste, text, type } from "./form.js";
 
 /** @param {import("puppeteer-core").Page} page @param {string} selector */
 const click = (page, selector) => page.$eval(selector, (e) => /** @type {HTMLElement} */ (e).click());
@@ -45,6 +45,26 @@ behaviour("a plan is copied with its log, the copy is opened and changed, and th
   await click(page, "[data-plans] li > a");
   await stands(page, "One");
   await atRest(page);
+});
+
+behaviour("a copy of a plan with the longest name there may be is a plan as well, and what is chosen to be compared stays chosen", async ({ page, address }) => {
+  await open(page, address);
+  const long = "🌱".repeat(59) + "a";
+  await paste(page, "name", long);
+  await stands(page, long);
+  await inJob(page, "all");
+  await click(page, '.share__do [data-do="duplicate"]');
+  const name = "🌱".repeat(53) + " (copy)";
+  assert.deepEqual(await listed(page), [name]);
+  const pressed = () => page.$$eval('[data-plans] [data-do="compare"]', (all) => all.map((button) => button.getAttribute("aria-pressed")));
+  await click(page, '[data-plans] [data-do="compare"]');
+  await click(page, '.share__do [data-do="duplicate"]'); // the list is drawn anew, with another before it
+  assert.deepEqual(await pressed(), ["false", "true"]);
+  await click(page, "[data-plans] li > a");
+  await stands(page, name);
+  await atRest(page);
+  assert.equal(await text(page, "#errors"), "");
+  assert.equal((await fields(page)).name, name);
 });
 
 behaviour("everything on the device is forgotten by one button, and what was typed a moment ago with it", async ({ page, address }) => {

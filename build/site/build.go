@@ -32,6 +32,9 @@ type Tool struct {
 	// of the element of index.html that holds each.
 	Start func() map[string]string
 
+	// Longest is how many letters the name of a plan may have.
+	Longest int
+
 	// Jobs are the screens about a plan, in their order.
 	Jobs []Job
 

@@ -48,6 +48,9 @@ type Index struct {
 	// element that holds each.
 	Fragments map[string]template.HTML
 
+	// Longest is how many letters the name of a plan may have.
+	Longest int
+
 	// Jobs are the screens, of which the page holds one.
 	Jobs []Job
 

@@ -27,7 +27,7 @@ func (b *builder) render(frame Page, guides []*guide.Guide, cautions map[string]
 	}
 	frame.Nav = []Link{{Title: "Planner", Href: "./"}, {Title: "Guides", Href: guidesPage}}
 
-	home := Index{Page: frame, Jobs: b.Tool.Jobs, Fragments: map[string]template.HTML{}}
+	home := Index{Page: frame, Longest: b.Tool.Longest, Jobs: b.Tool.Jobs, Fragments: map[string]template.HTML{}}
 	home.Title = "Every plant in the row gets the same water"
 	home.Summary = "Plan drip irrigation for crops in soilless media: whether every plant gets its water, why, and what would help."
 	home.Nav = here(frame.Nav, "./")

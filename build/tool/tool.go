@@ -21,10 +21,11 @@ import (
 // New returns the calculation as the site's builder asks for it.
 func New() site.Tool {
 	return site.Tool{
-		Start:  start,
-		Jobs:   jobs(),
-		Guides: guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
-		Names:  names(),
+		Start:   start,
+		Jobs:    jobs(),
+		Longest: int(plan.FieldNamed("", "name").Max),
+		Guides:  guide.Tools{Formulas: method.All(), Plan: answer, Checks: checks, Assumptions: assumptions, Figures: figures()},
+		Names:   names(),
 		IsPlan: func(fragment string) bool {
 			if to, job := strings.CutPrefix(fragment, "/"); job {
 				none := form.Place{}

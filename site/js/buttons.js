@@ -32,7 +32,7 @@ export function press(button) {
       return ask({ ask: "paper", print: [...document.querySelectorAll(".prints input:checked")].map((box) => box instanceof HTMLInputElement ? box.value : "").join(" ") });
     case "duplicate":
       keepTyped();
-      copied(button.dataset.plan ?? planId, button.dataset.mark ?? "");
+      copied(button.dataset.plan ?? planId, button.dataset.mark ?? "", Number(button.dataset.most));
       announce(button.dataset.done ?? "");
       listed(planId);
       return settle();

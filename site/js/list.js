@@ -21,12 +21,12 @@ export function compared(id) {
   return String(new URLSearchParams({ one: one.text, other: other.text }));
 }
 
-/** Copies a plan with its log, under a name that says so. @param {string} id @param {string} mark */
-export function copied(id, mark) {
+/** Copies a plan with its log, under a name that says so. @param {string} id @param {string} mark @param {number} most letters of a name */
+export function copied(id, mark, most) {
   const plan = planOf(id);
   if (!plan) return;
   const data = new URLSearchParams(plan.text);
-  const title = plan.title + " " + mark;
+  const title = [...plan.title].slice(0, most - mark.length - 1).join("").trim() + " " + mark;
   data.set("name", title);
   data.delete("shape");
   const copy = newPlan();
@@ -46,6 +46,7 @@ const forgotten = new Map();
 export function listed(standing, turned = "") {
   const was = forgotten.get(turned);
   const plan = allPlans().find(({ id }) => id === turned);
+  chosen.delete(turned);
   if (was) {
     was.back();
     forgotten.delete(turned);
@@ -71,6 +72,7 @@ export function listed(standing, turned = "") {
     for (const button of line.querySelectorAll("button")) {
       button.dataset.plan = id;
       button.id = button.dataset.do + "-" + id; // it has the focus still when its line is drawn anew
+      if (button.hasAttribute("aria-pressed")) button.setAttribute("aria-pressed", String(chosen.has(id)));
     }
     if (id === turned && forgotten.has(id)) said = line.querySelector("span")?.textContent ?? "";
     return line;
