@@ -239,7 +239,7 @@ behaviour("what is still of the example is hidden until it is of the link's plan
       const example = (window.e2eExample = told());
       // What stands under a heading as soon as the answer is there.
       new MutationObserver(() => {
-        const name = document.querySelector("#answer .answer__plan b")?.textContent;
+        const name = document.querySelector("#head b")?.textContent;
         if (name === "The wrong pump" && told() === example && document.querySelector("#headroom")?.checkVisibility({ visibilityProperty: true })) window.e2eStale.push(example);
       }).observe(document, { subtree: true, childList: true, attributes: true });
     });
@@ -287,4 +287,55 @@ behaviour("an emitter that is turned to another kind has an exponent of that kin
   assert.equal(await text(page, "#errors"), "");
   assert.equal((await fields(page))["emitters.1.exponent"], "0.5");
   await figure(page, "Flow");
+});
+
+behaviour("a box whose form is drawn anew while it is typed in keeps its plan as it is left", async ({ page, address }) => {
+  await neverRests(page);
+  await open(page, address);
+  await go(page, "sky.humidity");
+  await page.keyboard.type("7"); // which also asks for the height of the place
+  await page.waitForSelector('[id="f-sky.height"]');
+  await atRest(page);
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "f-sky.humidity");
+  await page.keyboard.press("Tab");
+  const now = await offered(page);
+  await page.waitForFunction((now) => location.hash.split("/")[0] === now, {}, now);
+  assert.equal((await fields(page))["sky.humidity"], "7");
+}, { both: true });
+
+behaviour("a job's address without a link is of the plan that was worked on last", async ({ page, address }) => {
+  await open(page, address);
+  await paste(page, "name", "Mine");
+  await link(page);
+  await inJob(page, "answer");
+  const name = () => text(page, "#head b");
+  const to = async (/** @type {string} */ hash) => {
+    await page.evaluate((hash) => { location.hash = hash; }, hash);
+    await page.waitForFunction((at) => document.documentElement.dataset.at === at, {}, hash.split("/")[1]);
+    await atRest(page);
+  };
+  await to("#/water");
+  assert.equal(await name(), "Mine");
+  assert.equal(await addressed(page), await offered(page));
+  // From an example as well, of which nothing was changed.
+  await page.evaluate(() => /** @type {HTMLElement} */ (document.querySelector("#examples a")).click());
+  await page.waitForFunction(() => document.querySelector("#head b")?.textContent === "Millrace tunnel");
+  await atRest(page);
+  await to("#/buy");
+  await page.waitForFunction(() => document.querySelector("#head b")?.textContent === "Mine");
+  await atRest(page);
+  assert.equal((await fields(page)).name, "Mine");
+});
+
+behaviour("a long part that was closed is drawn no more", async ({ page, address }) => {
+  await open(page, address);
+  await see(page, "d-rows");
+  await page.waitForSelector("#rows tbody tr");
+  const open_ = () => page.$eval('form#plan input[name="open"]', (e) => /** @type {HTMLInputElement} */ (e).value.trim());
+  assert.equal(await open_(), "rows");
+  await page.$eval("#d-rows > summary", (e) => /** @type {HTMLElement} */ (e).click());
+  await page.waitForFunction(() => document.querySelector('form#plan input[name="open"]')?.value.trim() === "");
+  await paste(page, "runs.1.length", "9");
+  await inJob(page, "answer");
+  assert.equal(await page.$("#rows tbody tr"), null, "it is drawn although nobody sees it");
 });

@@ -1,7 +1,7 @@
 // @ts-check
 // How another job comes into sight.
 
-import { find, reveal } from "./places.js";
+import { find, planForm, reveal } from "./places.js";
 import { ask } from "./questions.js";
 import { at, inSight, jobOf } from "./sight.js";
 import { entered } from "./standing.js";
@@ -18,6 +18,12 @@ export function show(place, back) {
   inSight("all");
   if (!back) entered(moves);
   reveal(find("#h-job"));
+}
+
+/** A long part was closed by hand: it is drawn no more. @param {string} id */
+export function closed(id) {
+  const box = planForm.querySelector('input[name="open"]');
+  if (box instanceof HTMLInputElement) box.value = box.value.split(" ").filter((one) => one !== id).join(" ");
 }
 
 /** A group was opened or closed by hand. @param {HTMLDetailsElement} group */

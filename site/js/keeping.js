@@ -43,6 +43,11 @@ export function leave() {
   if (!busy()) keepShown();
 }
 
+/** A box is left, whether it has told of a change or not. */
+export function blurred() {
+  if (!left) leave();
+}
+
 /** Keeps the plan whose answer stands on the page. */
 function keepShown() {
   kept = shown;

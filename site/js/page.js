@@ -10,8 +10,8 @@ import { touch, typedEarly } from "./boxes.js";
 import { press } from "./buttons.js";
 import { agree, book, keeping, keepTyped } from "./diary.js";
 import { again, down, noReply } from "./failing.js";
-import { address, leave, typing } from "./keeping.js";
-import { show, turned } from "./jobs.js";
+import { address, blurred, leave, typing } from "./keeping.js";
+import { closed, show, turned } from "./jobs.js";
 import { listed } from "./list.js";
 import { followed, opened, openWanted } from "./opening.js";
 import { at, inSight, jobOf, placeIn } from "./sight.js";
@@ -66,6 +66,7 @@ function hear() {
     ask({ ask: "answer" });
   });
   planForm.addEventListener("change", leave);
+  planForm.addEventListener("focusout", blurred); // a box that was drawn anew under the typing tells of no change
   planForm.addEventListener("submit", (event) => {
     event.preventDefault();
     leave();
@@ -112,7 +113,10 @@ function hear() {
     if (target instanceof HTMLDetailsElement && target.dataset.group) turned(target);
   }, true);
   document.addEventListener("toggle", ({ target }) => {
-    if (target instanceof HTMLDetailsElement && target.open && target.dataset.long) lead("d-" + target.dataset.long);
+    if (!(target instanceof HTMLDetailsElement)) return;
+    const { long, drawn } = target.dataset;
+    if (target.open && long) lead("d-" + long);
+    else if (!target.open && drawn) closed(drawn);
   }, true);
   addEventListener("popstate", ({ state }) => {
     const place = placeIn(location.hash) || "answer"; // before the address is that of what stands

@@ -84,7 +84,10 @@ export function wants(link, first) {
   const here = first && /** @type {any} */ (performance.getEntriesByType("navigation")[0]).type === "reload" && get("here", true);
   const { plan, from } = history.state ?? (here?.at?.includes(location.hash) ? { plan: here.text } : {});
   if (plan ? plan === wanted : text === link && wanted === planId && !first) return;
-  const found = plan ? undefined : text ? known(text) : first && allPlans()[0];
+  const last = !plan && !text && (first || to) ? allPlans()[0] : undefined;
+  // A place without a link is of the plan that was worked on last: that which stands there, perhaps.
+  if (!first && !plan && !text && to && (!last || last.id === wanted)) return;
+  const found = text && !plan ? known(text) : last;
   if (found) takeUp(found.id);
   const kept = found ? planOf(found.id) : plan && planOf(plan);
   if (!kept && first && !text && !to) return write("");

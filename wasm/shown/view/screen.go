@@ -213,7 +213,7 @@ func (s *Screen) fill(sc *scene.Scene, section *Section) {
 	}
 	switch {
 	case section.Long && s.Bare && !bare:
-		sc.HTML(` open`)
+		sc.Attr("data-drawn", section.ID).HTML(` open`)
 	case is != sheet.Yes && !section.Long:
 		sc.HTML(` open data-open`) // and shut again once there is nothing to do
 	}
