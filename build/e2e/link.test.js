@@ -81,7 +81,7 @@ behaviour("going back and forth between links opens their plans", async ({ page,
   await example(page, "Balcony");
   await example(page, "The wrong pump");
   await page.goBack();
-  await page.waitForFunction(() => document.querySelector(".answer__plan b")?.textContent === "Balcony");
+  await page.waitForFunction(() => document.querySelector("#head b")?.textContent === "Balcony");
   await atRest(page);
   assert.match(await verdict(page), /^Yes/);
   assert.equal((await fields(page)).name, "Balcony");

@@ -262,7 +262,7 @@ behaviour(
     });
     await page.waitForFunction(() => window.e2e.asked > window.e2e.answered);
     await paste(page, "name", "well");
-    assert.match(await text(page, ".answer__plan"), /^well/);
+    assert.match(await text(page, "#head"), /^well/);
     assert.equal(await text(page, "#message"), "");
     // What a button does is not given up.
     assert.equal(await page.$('[id="d-rows.5"]'), null);
@@ -301,7 +301,7 @@ behaviour(
     assert.match(await text(page, "#stale"), /not to what the form holds now/);
     assert.equal((await fields(page)).name, "die");
     await paste(page, "name", "well");
-    assert.match(await text(page, ".answer__plan"), /^well/);
+    assert.match(await text(page, "#head"), /^well/);
     assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
   },
   faultyHost,
@@ -315,7 +315,7 @@ behaviour(
     for (const [i, end] of ["gone", "error", "stopped", "fault"].entries()) {
       await page.evaluate((end) => window.e2eKill(end), end);
       await paste(page, "name", `after ${end}`);
-      await page.waitForFunction((name) => document.querySelector(".answer__plan b")?.textContent === name, {}, `after ${end}`);
+      await page.waitForFunction((name) => document.querySelector("#head b")?.textContent === name, {}, `after ${end}`);
       await atRest(page);
       assert.equal(await text(page, "#message") + (await text(page, "#stale")), "");
       assert.equal(await verdict(page), "Yes");
@@ -372,7 +372,7 @@ behaviour(
       performance.now = () => now() + 60_000;
     });
     await paste(page, "place.width", "6");
-    await page.waitForFunction(() => document.querySelector(".answer__plan b")?.textContent === "Still mine");
+    await page.waitForFunction(() => document.querySelector("#head b")?.textContent === "Still mine");
     await atRest(page);
     const { name, "place.width": width } = await fields(page);
     assert.deepEqual([name, width], ["Still mine", "6"]);

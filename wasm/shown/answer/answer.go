@@ -82,7 +82,7 @@ func Answer(the *scene.Scene) {
 	for i := range p.Rows {
 		plants += p.Rows[i].Plants
 	}
-	sc.HTML(`<p class="answer__plan"><b>`).Text(scene.Title(p)).HTML(`</b> `).
+	sc.HTML(`<p class="answer__plan">`).
 		Text(words.Say("{rows} {rows|row|rows}, {plants} {plants|plant|plants}", words.N(len(p.Rows)), words.N(plants))).HTML(`</p>`)
 
 	word, rest := sc.verdict()
