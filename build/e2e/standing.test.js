@@ -293,13 +293,14 @@ behaviour("a box whose form is drawn anew while it is typed in keeps its plan as
   await neverRests(page);
   await open(page, address);
   await go(page, "sky.humidity");
+  const before = await addressed(page);
   await page.keyboard.type("7"); // which also asks for the height of the place
   await page.waitForSelector('[id="f-sky.height"]');
   await atRest(page);
   assert.equal(await page.evaluate(() => document.activeElement?.id), "f-sky.humidity");
   await page.keyboard.press("Tab");
-  const now = await offered(page);
-  await page.waitForFunction((now) => location.hash.split("/")[0] === now, {}, now);
+  await page.waitForFunction((before) => location.hash.split("/")[0] !== before, {}, before);
+  assert.equal(await addressed(page), await offered(page));
   assert.equal((await fields(page))["sky.humidity"], "7");
 }, { both: true });
 
