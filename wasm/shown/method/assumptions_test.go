@@ -49,7 +49,7 @@ var exempt = map[string]string{
 	"network.leastFlow": "precision", "network.stillHead": "precision", "network.dropping": "a mark",
 	"network.preparing": "units of work", "network.inverting": "units of work", "work.often": "units of work",
 	"pipe.barbs":        "in the formulas for barbs",
-	"propose.usualCrop": "a position", "propose.foot": "a unit", "propose.Units": "time that a reader waits", "propose.near": "precision", "propose.Five": "form of the page", "propose.MaxCrops": "form of the page",
+	"propose.usualCrop": "a position", "propose.foot": "a unit", "propose.Units": "time that a reader waits", "propose.near": "precision", "propose.Five": "form of the page", "propose.most": "form of the page", "propose.MaxCrops": "form of the page",
 	"propose.lowestTank": "limits of the form",
 	"sheet.listed":       "form of the page", "sheet.most": "form of the page", "limit.asMuch": "guides a search", "limit.rounding": "precision",
 	"sheet.rounding": "precision", "sheet.sameHead": "precision", "sheet.zoning": "time that a reader waits", "sheet.longest": "time that a reader waits",

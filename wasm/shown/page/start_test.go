@@ -77,7 +77,7 @@ func TestAPlanProposedAgainKeepsWhatWasTyped(t *testing.T) {
 	if p.Place.Path != 0.95 || p.Origin(f, 0) != plan.Typed || p.Rows[0].Plants != 12 && len(p.Rows) == 1 {
 		t.Errorf("the path is %v, %s; rows %+v", p.Place.Path, p.Origin(f, 0).Code(), p.Rows)
 	}
-	if done, _ := fragment(r, "done"); !strings.Contains(done, "As you had it before: "+f.Within()) {
+	if done, _ := fragment(r, "done"); !strings.Contains(done, "As you had it before: Place: "+f.Within()) {
 		t.Error(done)
 	}
 	// What was said of the proposal goes with the next change.

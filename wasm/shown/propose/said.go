@@ -54,13 +54,28 @@ func (o *Outcome) Said(p *plan.Plan) []string {
 	return said
 }
 
-// named lists fields within a sentence.
+// most is how many fields of a section are named one by one.
+const most = 4
+
+// named lists fields within a sentence, section by section, and only how many there are where
+// there are many.
 func named(fields []*plan.Field) string {
-	var each []string
-	for _, f := range fields {
-		each = append(each, f.Within())
+	var all []string
+	for _, s := range plan.Sections() {
+		var each []string
+		for _, f := range fields {
+			if f.Section == s.Name {
+				each = append(each, f.Within())
+			}
+		}
+		switch n := len(each); {
+		case n > most:
+			all = append(all, words.Say("{section}: {n} values", words.Say(s.Title), words.N(n)))
+		case n > 0:
+			all = append(all, words.Say("{section}: {fields}", words.Say(s.Title), words.And(each)))
+		}
 	}
-	return words.And(each)
+	return words.Notes(all...)
 }
 
 // total counts plants.
