@@ -60,10 +60,10 @@ function hear() {
     const { name, type } = /** @type {HTMLInputElement} */ (target);
     if (type === "file") return;
     touch(planForm, name);
+    typing(type === "text");
+    ask({ ask: "answer" }); // first, so that the planner works while the rest is done
     keepTyped();
     unsettle();
-    typing(type === "text");
-    ask({ ask: "answer" });
   });
   planForm.addEventListener("change", leave);
   planForm.addEventListener("focusout", blurred); // a box that was drawn anew under the typing tells of no change
