@@ -10,8 +10,11 @@ if (navigator.serviceWorker?.controller) {
   // planner.js goes on with it, unless it is dead by then.
   // @ts-ignore: this script's own
   window.early = worker;
-  // @ts-ignore
-  worker.onerror = () => delete window.early;
+  worker.onerror = () => {
+    worker.terminate();
+    // @ts-ignore
+    delete window.early;
+  };
 }
 
 // A link brings a plan, and so may this device:
