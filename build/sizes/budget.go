@@ -29,7 +29,7 @@ var (
 		{725, "two plans are held side by side, and a set of jobs is made ready for paper"},
 		{732, "what the answer rests on: each assumed value is moved through what it may really be, and those that would turn it are named with the value at which they do"},
 		{735, "a plan that is proposed again keeps what was said in the one before, its season is that of the device's year, and a drain reading that is used is in the plan, from its day on"},
-		{710, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
+		{711, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
@@ -37,6 +37,7 @@ var (
 		{25, "the texts of another language, where a page names a list, are fetched as the planner starts"},
 		{30, "one job in sight: the way to the others, by address and by history, and undoing"},
 		{31, "of a job the part comes first that is gravest, and of all jobs in season that of the timer"},
+		{32, "the planner starts while the page is still read; a job's address alone is of the plan worked on last, and what is left is kept"},
 	}
 	// Styles, minified.
 	Style = []Limit{

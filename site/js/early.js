@@ -11,9 +11,8 @@ if (navigator.serviceWorker?.controller) {
   // @ts-ignore: this script's own
   window.early = worker;
   worker.onerror = () => {
-    worker.terminate();
     // @ts-ignore
-    delete window.early;
+    window.early = worker.terminate();
   };
 }
 
