@@ -76,7 +76,7 @@ for (const width of [360, 1280]) {
       const of = {
         start: ["Five questions", "Other plans to start from"],
         buy: ["Buy"],
-        water: ["Water", "After a few days: what the drain says"],
+        water: ["Water", "What the drain says"],
         all: ["All", "Other plans to start from", "Jobs", "Back and forth", "Print", "Keep it, share it", "Kept on this device", "Guides"],
       };
       await open(page, address);

@@ -142,7 +142,7 @@ var Jobs = []Job{
 			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots, line: watering.ShotsLine},
 			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine},
 			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather, line: grow.WeatherLine},
-			{ID: "log", Title: "After a few days: what the drain says", With: OnRequest, Screen: true},
+			{ID: "log", Title: "What the drain says", With: OnRequest, Screen: true},
 			{ID: "advice", With: OnRequest, Screen: true},
 		},
 	},

@@ -124,7 +124,7 @@ func Hints(s *sheet.Sheet, p *plan.Plan, log []drain.Entry) func(row int) string
 		for i := range log {
 			e := &log[i]
 			if _, set := timer.Set(e); set != nil && e.Row == row && !(wording.Finite(e.Shots) && wording.Finite(e.Long)) {
-				return "Assumed from the card for " + onSky(e) + ": " + shotsOf(set) + ". Type what the timer was set to, if it was not that."
+				return "Assumed from the card for " + onSky(e) + ": " + shotsOf(set) + ". Type what else it was."
 			}
 		}
 		return ""

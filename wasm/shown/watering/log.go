@@ -21,7 +21,7 @@ const (
 // hint is what stands below a row; see [Hints].
 func Log(get func(path string) string, rows int, hint func(row int) string) string {
 	w := logForm{&block.Writer{}}
-	w.HTML(`<p>One row a day: what drained of one slab, as a share of what its emitters gave. <span class="if-kept">It is kept on this device, with this plan, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
+	w.HTML(`<p>One row a day, of one slab: the share of its water that drained. <span class="if-kept">It is kept on this device, not in the link.</span><b class="if-lost">It is not kept on this device: save it as a table before you close the page.</b></p>`)
 	for row := 1; row <= rows; row++ {
 		w.HTML(`<fieldset class="log"><legend>Day `).Num(row).HTML(`</legend>`)
 		w.box(drain.Path(row, drain.DayName), "Date", "", "text", get)
