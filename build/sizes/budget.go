@@ -29,7 +29,7 @@ var (
 		{725, "two plans are held side by side, and a set of jobs is made ready for paper"},
 		{732, "what the answer rests on: each assumed value is moved through what it may really be, and those that would turn it are named with the value at which they do"},
 		{735, "a plan that is proposed again keeps what was said in the one before, its season is that of the device's year, and a drain reading that is used is in the plan, from its day on"},
-		{711, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
+		{712, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
