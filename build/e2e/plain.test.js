@@ -79,7 +79,8 @@ test("without scripts, a form is filled in, sent and answered", limit, async () 
   assert.equal(await page.evaluate(() => document.activeElement?.id), "s-rows.1", "the row has the focus");
   await type(page, "f-rows.1.plants", "31");
   assert.equal(await press(page, send), 200);
-  assert.match(await text(page, "#answer"), /Aunt Ann's tunnel\s+4 rows, 121 plants/);
+  assert.match(await text(page, "#answer"), /4 rows, 121 plants/);
+  assert.equal(await text(page, "#head"), "Aunt Ann's tunnel");
   assert.equal(await page.$eval('[id="f-rows.1.plants"]', (e) => e.getAttribute("value")), "31");
   assert.match(await page.title(), /Aunt Ann's tunnel/);
 
@@ -114,7 +115,7 @@ test("without scripts, a mistake stands beside its field and all that was typed 
   assert.equal(await text(page, "#answer"), good, "the last good answer stays");
   await type(page, "f-place.length", "12.5");
   assert.equal(await press(page, send), 200);
-  assert.match(await text(page, "#answer"), /Plot <2>/);
+  assert.equal(await text(page, "#head"), "Plot <2>");
   assert.deepEqual(faults, []);
 });
 

@@ -64,6 +64,34 @@ func ParseNumber(text string) (x float64, problem *words.Remark) {
 	return x + 0, nil // which makes a negative zero a plain one
 }
 
+// ParseCount is [ParseNumber] of what is counted, which has no decimals: "1,000" can
+// only be a thousand there. "1.000" stays in doubt, because a point ends a whole number
+// for some.
+func ParseCount(text string) (x float64, problem *words.Remark) {
+	s := strings.TrimSpace(text)
+	if whole := thousands(s, ","); whole != "" {
+		s = whole
+	} else if whole := thousands(s, "."); whole != "" {
+		return 0, words.About("{field} may mean {one} or {other}: write one of these.", whole, s[:strings.IndexByte(s, '.')])
+	}
+	return ParseNumber(s)
+}
+
+// thousands returns a number without the marks between its thousands; empty where it
+// has none, or not every three digits.
+func thousands(s, mark string) string {
+	groups := strings.Split(s, mark)
+	for i, g := range groups {
+		if !onlyDigits(g, "") || i > 0 && len(g) != 3 || i == 0 && (g == "" || len(g) > 3 || g[0] == '0') {
+			return ""
+		}
+	}
+	if len(groups) == 1 {
+		return ""
+	}
+	return strings.Join(groups, "")
+}
+
 func unsign(s string) string {
 	if s != "" && (s[0] == '+' || s[0] == '-') {
 		return s[1:]

@@ -88,6 +88,24 @@ func TestParseNumberRefuses(t *testing.T) {
 	}
 }
 
+// What is counted may have marks between thousands, but for the point, which is in doubt.
+func TestParseCount(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want float64
+		said string
+	}{
+		{"12", 12, ""}, {"1,000", 1000, ""}, {" 12,345,678 ", 12345678, ""}, {"1e3", 1000, ""},
+		{"1.000", 0, "may mean 1000 or 1: write one of these"}, {"12.345", 0, "may mean 12345 or 12: write one of these"},
+		{"1,00", 1, ""}, {"12.5", 12.5, ""}, {"0,500", 0.5, ""}, {"1,0000", 1, ""}, {"1,000.5", 0, said(noMarks)}, {"", 0, said(Missing)}, {",000", 0, ""},
+	} {
+		got, problem := ParseCount(c.text)
+		if got != c.want || said(problem) != c.said {
+			t.Errorf("%q reads as %g, %q; want %g, %q", c.text, got, said(problem), c.want, c.said)
+		}
+	}
+}
+
 func TestParseQuantity(t *testing.T) {
 	for _, c := range []struct {
 		text string

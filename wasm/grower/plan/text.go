@@ -57,7 +57,7 @@ func (f *Field) Read(p *Plan, i int, typed string) *words.Remark {
 		}
 		*f.Number(p, i) = v
 	case Whole:
-		x, problem := unit.ParseNumber(typed)
+		x, problem := unit.ParseCount(typed)
 		if problem == unit.NoNumber {
 			problem = words.About("{field} must be a whole number, such as 12.")
 		}
