@@ -28,10 +28,13 @@ func (s *Sky) CorrectTo(from day.Day, times float64) string {
 // correct does what [CorrectTo] and [CorrectBack] ask for, and says whether it was one of them.
 // What was counted before stays before that day, and is what comes back.
 func (d *Draft) correct(h *History, action string) bool {
+	to, is := strings.CutPrefix(action, CorrectTo)
+	if !is && action != CorrectBack {
+		return false
+	}
 	adjust, since, before := FieldNamed("sky", "adjust"), FieldNamed("sky", "since"), FieldNamed("sky", "before")
 	p, _ := d.Read()
 	now := p.Sky
-	to, is := strings.CutPrefix(action, CorrectTo)
 	switch {
 	case is:
 		on, share, _ := strings.Cut(to, ".")

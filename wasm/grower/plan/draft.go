@@ -67,17 +67,15 @@ func (d *Draft) Set(path, text string) {
 // number in its paths.
 func (d Draft) Records(s *Section) int {
 	n := 0
+	prefix := s.Name + "."
 	for path := range d.values {
-		rest, ok := strings.CutPrefix(path, s.Name+".")
+		rest, ok := strings.CutPrefix(path, prefix)
 		if !ok {
 			continue
 		}
 		number, name, _ := strings.Cut(rest, ".")
-		if len(number) > 3 || FieldNamed(s.Name, name) == nil {
-			continue
-		}
-		if i, err := strconv.Atoi(number); err == nil {
-			n = max(n, i)
+		if i, err := strconv.Atoi(number); err == nil && len(number) <= 3 && i > n && FieldNamed(s.Name, name) != nil {
+			n = i
 		}
 	}
 	return n
