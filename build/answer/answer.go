@@ -257,6 +257,8 @@ type part struct {
 	Count  int    `json:"count,omitempty"`
 	Spare  int    `json:"spare,omitempty"`
 	Length number `json:"length_m,omitempty"`
+	Rolls  int    `json:"rolls,omitempty"` // that hold it, each of
+	Roll   number `json:"roll_m,omitempty"`
 	Why    string `json:"why"`
 }
 
@@ -342,7 +344,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))
 	}
 	for _, l := range s.Parts {
-		d.Parts = append(d.Parts, part{groups[l.Group], l.Name, l.Count, l.Spare, number(l.Length), l.Why})
+		d.Parts = append(d.Parts, part{groups[l.Group], l.Name, l.Count, l.Spare, number(l.Length), l.Rolls, number(l.Roll), l.Why})
 	}
 	text, err := json.MarshalIndent(d, "", "\t")
 	return append(text, '\n'), err

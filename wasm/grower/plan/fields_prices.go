@@ -46,5 +46,16 @@ var priceFields = func() []*Field {
 			return p.uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
 		}))
 	}
+	for i := range catalogue.Tubes {
+		c := &catalogue.Tubes[i]
+		label := words.Text("A roll of tubing, {size}")
+		if i == catalogue.Custom {
+			label = "A roll of the tubing that you measured"
+		}
+		f := number(40+i, "roll-"+strconv.Itoa(i), label, unit.Length, 0, 1000, c.Roll,
+			"0 when it is sold by the metre or foot.", func(p *Plan, _ int) *float64 { return &p.Prices.Rolls[i] })
+		f.Size = c.Short
+		list = append(list, f.when(func(p *Plan, _ int) bool { return p.uses(i) }))
+	}
 	return list
 }()

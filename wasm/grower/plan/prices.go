@@ -9,6 +9,7 @@ type Prices struct {
 	Zone  float64                       // of a further place at the timer, with its cable; wanted for each zone when there are several
 	Flush int                           // 0 no, 1 yes: the water at each row's end is to run fast enough to carry dirt out
 	Tubes [len(catalogue.Tubes)]float64 // of one metre, by index into catalogue.Tubes; 0 for a size that is not to be had
+	Rolls [len(catalogue.Tubes)]float64 // m of a roll, likewise; 0 for what is sold by the metre
 }
 
 // Had says whether a size of tubing, an index into catalogue.Tubes, may be

@@ -42,8 +42,8 @@ func Parts(the *scene.Scene) {
 			n, spare := strconv.Itoa(p.Count), ""
 			if p.Length > 0 {
 				n = sc.Amount(unit.Length, p.Length)
-				if p.Count > 0 {
-					n = words.Say("{n} × {length}", strconv.Itoa(p.Count), n)
+				if p.Rolls > 0 {
+					n = words.Say("{n} {n|roll|rolls} of {roll}, for {length}", words.N(p.Rolls), sc.Amount(unit.Length, p.Roll), n)
 				}
 			}
 			if p.Spare > 0 {

@@ -23,6 +23,7 @@ type Tube struct {
 	Source    source.Ref
 	Takes     Joining // the fittings that hold it
 	Price     float64 // of a metre, in no currency, that a plan starts with
+	Roll      float64 // m of a roll, that a plan starts with
 }
 
 // A Joining is how fittings hold tubing. Common practice, no source, but for

@@ -48,12 +48,11 @@ const steps = 500_000
 // shows.
 const mm = 1e-3
 
-// Of cuts the tubing of a layout. roll gives the length in m of a roll of each size, by
-// index into Layout.Tubes; 0 for one that is sold by the metre.
-func Of(l *layout.Layout, roll func(tube int) float64) []Cutting {
+// Of cuts the tubing of a layout from rolls as its plan says they are sold.
+func Of(l *layout.Layout) []Cutting {
 	var all []Cutting
 	for tube := range l.Tubes {
-		c := Cutting{Tube: tube, Length: roll(tube)}
+		c := Cutting{Tube: tube, Length: l.Plan.Prices.Rolls[l.Tubes[tube].Entry]}
 		number := 0
 		for i := range l.Stretches {
 			s := &l.Stretches[i]

@@ -24,10 +24,12 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 		for i := range p.Rows {
 			p.Rows[i].Plants, p.Rows[i].Spacing, p.Rows[i].Gap = 1+r.IntN(60), 0.1+r.Float64(), 2*r.Float64()
 		}
-		l := layout.New(p)
 		rolls := [...]float64{0, 10, 25, 50, 100}
-		of := func(tube int) float64 { return rolls[(n+tube)%len(rolls)] }
-		all := Of(l, of)
+		for i := range p.Prices.Rolls {
+			p.Prices.Rolls[i] = rolls[(n+i)%len(rolls)]
+		}
+		l := layout.New(p)
+		all := Of(l)
 		if len(all) != len(l.Tubes) {
 			t.Fatalf("%d cuttings of %d sizes", len(all), len(l.Tubes))
 		}

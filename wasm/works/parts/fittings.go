@@ -36,7 +36,28 @@ func (c *count) fittings() {
 			}
 		}
 	}
+	c.longer()
 	c.clamps()
+}
+
+// longer adds the joiners of pieces that are longer than a roll.
+func (c *count) longer() {
+	for i := range c.cuts {
+		n, tube := c.cuts[i].Joined, c.cuts[i].Tube
+		if n == 0 {
+			continue
+		}
+		var where []int // the ends of the pieces that are joined
+		for _, p := range c.cuts[i].Pieces {
+			if p.Part > 1 && p.Stretch >= 0 {
+				links := c.Stretches[p.Stretch].Links
+				where = append(where, c.Network.Links[links[len(links)-1]].To)
+			}
+		}
+		j := layout.Joint{Kind: layout.Joiner, N: n, Ends: [3]int{tube, tube, layout.NoTube}}
+		c.joints = append(slices.Clip(c.joints), j)
+		c.add(Line{Group: Fittings, Name: c.name(&j), Count: n, Why: words.Say("{n} where a piece is longer than a roll", words.N(n)), Nodes: where})
+	}
 }
 
 // before says whether a joint like the one at i stands before it.

@@ -7,6 +7,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/cuts"
 	"evenrow/wasm/works/layout"
 )
 
@@ -29,6 +30,8 @@ type Line struct {
 	Name   string  // "Tee, 25 mm to 16 mm"
 	Count  int     // pieces; 0 for tubing, which has a length
 	Length float64 // m, for tubing: the exact sum
+	Rolls  int     // of tubing, as few as were found to hold its pieces; 0 where it is sold by the metre
+	Roll   float64 // m of a roll; 0 likewise
 	Spare  int     // included in Count
 	Why    string  // where the number comes from: "one at each of 4 rows"
 
@@ -65,6 +68,7 @@ func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
 		tube := slices.Index(l.Tubes, layout.TubeOf(r.Tube, r.Bore))
 		c.joints = append(slices.Clone(l.Joints), layout.Joint{Kind: layout.Adapter, N: 2, Node: l.Feed, Ends: [3]int{layout.NoTube, tube, layout.NoTube}})
 	}
+	c.cuts = cuts.Of(l)
 	c.tubing()
 	c.fittings()
 	c.emitters()
@@ -81,6 +85,7 @@ type count struct {
 	joints         []layout.Joint // of the layout, and those at a tank's regulator
 	working, ahead float64        // Pa
 	buy            *Pump          // nil where there is one
+	cuts           []cuts.Cutting // by tube
 	lines          []Line
 }
 

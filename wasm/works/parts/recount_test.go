@@ -50,6 +50,9 @@ func randomPlan(seed uint64) *plan.Plan {
 		r.Zone = 1 + rnd.IntN(2)
 		size(&r.Tube, &r.Bore, soft)
 	}
+	for i := range p.Prices.Rolls {
+		p.Prices.Rolls[i] = [...]float64{0, 8, 25, 50}[rnd.IntN(4)]
+	}
 	return p
 }
 
@@ -59,13 +62,21 @@ type tally struct {
 	fittings map[string]int // by noun
 	barbs    map[layout.Tube]int
 	metres   map[layout.Tube]float64
+	rolls    *plan.Prices
 }
 
-// piece notes a length of tubing: both of its ends are held by fittings.
+// piece notes a length of tubing: both of its ends are held by fittings, and where it
+// goes on on another roll a joiner holds two more.
 func (y *tally) piece(entry int, bore, metres float64) {
 	t := layout.TubeOf(entry, bore)
 	y.barbs[t] += 2
 	y.metres[t] += metres
+	if roll := y.rolls.Rolls[entry]; roll > 0 {
+		for left := metres - roll; left > 1e-9; left -= roll {
+			y.barbs[t] += 2
+			y.fittings["Joiner"]++
+		}
+	}
 }
 
 // meet notes a fitting between tubing of two sizes. Soft tubing takes barbs,
@@ -105,7 +116,7 @@ func TestTheWalkKnowsEveryFittingOfARun(t *testing.T) {
 
 // walk makes the tally from the plan alone.
 func walk(p *plan.Plan) *tally {
-	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}}
+	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}, &p.Prices}
 	y.fittings["Adapter"]++
 	for i, r := range p.Runs {
 		if i > 0 {

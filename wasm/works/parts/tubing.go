@@ -64,7 +64,7 @@ func (c *count) tubing() {
 			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.lines = append(c.lines, Line{Name: c.tubeName(tube), Length: total, Why: words.List(why...), Stretches: where})
+		c.lines = append(c.lines, Line{Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where})
 	}
 }
 
