@@ -3,6 +3,7 @@ package view
 import (
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/build"
 	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/grow"
@@ -115,6 +116,8 @@ var Jobs = []Job{
 		Sections: []Section{
 			fromAbove,
 			inFigures,
+			{ID: "cuts", Title: "Cut list", With: Answered, draw: build.Cuts, line: build.CutsLine, Card: true},
+			{ID: "marks", Title: "Where to punch", With: Answered, draw: build.Marks, line: build.MarksLine, Card: true},
 			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},
 		},
 	},
