@@ -10,7 +10,7 @@ import { edge } from "./workerd.js";
 
 // A thousand pages: a minute on a machine that does nothing else, three on a busy one.
 const limit = { timeout: 600_000 };
-const paths = ["plan", "plan.csv", "plan.json", "plan.ics", "plan.svg"];
+const paths = ["plan", "plan.csv", "plan-cuts.csv", "plan-marks.csv", "plan.json", "plan.ics", "plan.svg"];
 
 /** @type {Awaited<ReturnType<typeof edge>>} */
 let far;

@@ -24,6 +24,7 @@ import (
 	"evenrow/build/shell"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
+	"evenrow/wasm/shown/page"
 )
 
 // Options are what hosts differ in.
@@ -98,7 +99,9 @@ var (
 // routes is every address. What comes after a "?" is the plan.
 var routes = [...]route{
 	{"/" + shell.Address, forms, (*question).page, pageWork},
-	{"/" + shell.Address + ".csv", links, table, answerWork},
+	{"/" + shell.Address + ".csv", links, table(page.PartsFile), answerWork},
+	{"/" + shell.Address + "-cuts.csv", links, table(page.CutsFile), answerWork},
+	{"/" + shell.Address + "-marks.csv", links, table(page.MarksFile), answerWork},
 	{"/" + shell.Address + ".json", links, file, nil},
 	{"/" + shell.Address + ".ics", links, calendar, answerWork},
 	{"/" + shell.Address + ".svg", links, picture, answerWork},

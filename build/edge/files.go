@@ -1,15 +1,9 @@
 package edge
 
 import (
-	"encoding/csv"
 	"net/http"
-	"strconv"
-	"strings"
 
-	"evenrow/wasm/ground/unit"
-	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
-	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/page"
 	"evenrow/wasm/shown/sheet"
 )
@@ -25,44 +19,10 @@ func calendar(q *question, a *asked) reply {
 	return reply{status: http.StatusOK, kind: seasonKind, name: r.FileName, body: r.File}
 }
 
-// table is the parts of a plan as comma-separated values (RFC 4180), lengths
-// in the plan's units.
-func table(q *question, a *asked) reply {
-	p := a.plan
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
-	record := func(fields ...string) {
-		for i := range fields {
-			fields[i] = plain(fields[i])
-		}
-		w.Write(fields) // into memory: it does not fail
+// table is a table of a plan that page makes, lengths in the plan's units.
+func table(file func(*sheet.Sheet) page.Reply) func(*question, *asked) reply {
+	return func(q *question, a *asked) reply {
+		r := file(q.sheet(a.plan))
+		return reply{status: http.StatusOK, kind: r.FileKind, name: r.FileName, body: r.File}
 	}
-	record("Group", "Part", "Number", "Spare in it", "Length, "+unit.Of(unit.Length, p.Units).Symbol, "Where it comes from")
-	for _, l := range q.sheet(p).Parts {
-		number, spare, length := "", "", ""
-		if l.Count > 0 {
-			number = strconv.Itoa(l.Count)
-		}
-		if l.Spare > 0 {
-			spare = strconv.Itoa(l.Spare)
-		}
-		if l.Length > 0 {
-			length = unit.Figure(unit.Length, p.Units, l.Length)
-		}
-		record(words.Say(buy.GroupNames[l.Group]), l.Name, number, spare, length, l.Why)
-	}
-	w.Flush()
-	name := strings.TrimSuffix(page.FileName(p.Name), ".json") + "-parts.csv"
-	return reply{status: http.StatusOK, kind: tableKind, name: name, body: b.String()}
-}
-
-// plain is a text as it stands in a table. A spreadsheet takes what begins with
-// one of these signs for a formula and carries it out; with an apostrophe
-// before it, it is text.
-func plain(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		s = "'" + s
-	}
-	return s
 }

@@ -2,13 +2,16 @@ package edge
 
 import (
 	"encoding/csv"
+	"math"
 	"net/http"
 	"net/http/httptest"
 	"os"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/page"
@@ -65,28 +68,59 @@ func TestTablesHaveEveryPart(t *testing.T) {
 		}
 		for i, l := range want {
 			got := lines[i+1]
-			if got[1] != l.Name || got[5] != l.Why || (got[2] != "") != (l.Count > 0) || (got[4] != "") != (l.Length > 0) {
+			if got[1] != l.Name || got[7] != l.Why || (got[2] != "") != (l.Count > 0) || (got[4] != "") != (l.Length > 0) || (got[5] != "") != (l.Rolls > 0) || (got[6] != "") != (l.Roll > 0) {
 				t.Errorf("%s: %+v is written as %q", x.Key, l, got)
 			}
 		}
 	}
 }
 
-func TestNothingInATableIsAFormula(t *testing.T) {
-	for in, want := range map[string]string{
-		"=1+1":              "'=1+1",
-		"+1":                "'+1",
-		"-1":                "'-1",
-		"@SUM(A1)":          "'@SUM(A1)",
-		"\t=1":              "'\t=1",
-		"\r=1":              "'\r=1",
-		"=HYPERLINK(\"x\")": "'=HYPERLINK(\"x\")",
-		"a=1":               "a=1",
-		"25 mm, long":       "25 mm, long",
-		"":                  "",
-	} {
-		if got := plain(in); got != want {
-			t.Errorf("plain(%q) = %q, want %q", in, got, want)
+// The pieces of a plan's tubing add up to its parts, and every plant has its mark.
+func TestTablesOfCutsAndMarks(t *testing.T) {
+	read := func(path string, p *plan.Plan) [][]string {
+		w := ask(t, "GET", path+"?"+carry.Link(p), "")
+		lines, err := csv.NewReader(w.Body).ReadAll()
+		if err != nil || len(lines) < 2 || w.Code != 200 {
+			t.Fatalf("%s: %d, %v, %d lines", path, w.Code, err, len(lines))
+		}
+		return lines[1:]
+	}
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	for _, x := range plan.Examples() {
+		s := sheet.Answer(x.Plan)
+		u := unit.Of(unit.Bore, x.Plan.Units)
+		metres, rolls := map[string]float64{}, map[string]map[string]bool{}
+		pieces := 0.0
+		for _, line := range read("/plan-cuts.csv", x.Plan) {
+			metres[line[1]] += u.ToInner(number(line[3]))
+			if rolls[line[1]] == nil {
+				rolls[line[1]] = map[string]bool{}
+			}
+			rolls[line[1]][line[4]] = true
+			pieces++
+		}
+		for _, l := range s.Parts {
+			if l.Length > 0 && (math.Abs(metres[l.Name]-l.Length) > pieces*u.ToInner(0.05) || len(rolls[l.Name]) != l.Rolls) {
+				t.Errorf("%s: %g m of %s from %d rolls, want %g of %d", x.Key, metres[l.Name], l.Name, len(rolls[l.Name]), l.Length, l.Rolls)
+			}
+		}
+		lines := read("/plan-marks.csv", x.Plan)
+		if len(lines) != len(s.Layout.Plants) {
+			t.Fatalf("%s: %d marks for %d plants", x.Key, len(lines), len(s.Layout.Plants))
+		}
+		for i, line := range lines {
+			p := &s.Layout.Plants[i]
+			row := &x.Plan.Rows[p.Row]
+			at := row.First + float64(p.Number-1)*row.Spacing
+			if line[0] != strconv.Itoa(p.Row+1) || line[1] != strconv.Itoa(p.Number) || math.Abs(u.ToInner(number(line[2]))-at) > u.ToInner(0.05) || line[3] != strconv.Itoa(row.PerPlant) {
+				t.Fatalf("%s: plant %d of row %d is marked by %q", x.Key, p.Number, p.Row+1, line)
+			}
 		}
 	}
 }

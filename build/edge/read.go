@@ -206,7 +206,6 @@ func (q *question) refuse(status int, title, why string) reply {
 // Content types.
 const (
 	pageKind    = "text/html; charset=utf-8"
-	tableKind   = "text/csv; charset=utf-8; header=present"
 	fileKind    = "application/json"
 	seasonKind  = "text/calendar; charset=utf-8"
 	pictureKind = "image/svg+xml"

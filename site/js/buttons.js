@@ -17,6 +17,9 @@ export function press(button) {
   switch (button.dataset.do) {
     case "save":
     case "calendar":
+    case "parts":
+    case "cuts":
+    case "marks":
       return ask({ ask: button.dataset.do });
     case "set-clock":
       keepTyped();

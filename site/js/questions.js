@@ -130,7 +130,7 @@ export const busy = () => [asked, ...queue].find((question) => question && chang
 export const changes = (question) => question.ask === "answer" || moves(question);
 
 /** Whether its reply is a file. @param {Question} question */
-export const saves = (question) => ["save", "calendar", "compare", "paper"].includes(question.ask);
+export const saves = (question) => ["save", "calendar", "parts", "cuts", "marks", "compare", "paper"].includes(question.ask);
 
 /** Whether it is for another plan to stand on the page. @param {Question} question */
 export const moves = (question) => ["open", "openFile", "restore"].includes(question.ask);

@@ -43,6 +43,7 @@ func Cuts(the *scene.Scene) {
 			}
 		})
 	}
+	sc.Saves("cuts")
 }
 
 // CutsLine says how many pieces there are, of how many rolls.
@@ -67,9 +68,14 @@ func (sc part) rolls(c *cuts.Cutting) string {
 		return words.Say("It is sold by length: buy the pieces cut, or what they add up to.")
 	}
 	n, least, roll, left := words.N(len(c.Rolls)), words.N(c.Least), sc.Amount(unit.Length, c.Length), sc.Amount(unit.Length, c.Left())
-	said := words.Say("{n} {n|roll|rolls} of {roll}, and no fewer do: every other way was ruled out. {left} are left over.", n, roll, left)
-	if c.Least < len(c.Rolls) {
-		said = words.Say("{n} {n|roll|rolls} of {roll}. At least {least} are needed; whether so few do was not found out. {left} are left over.", n, roll, least, left)
+	var said string
+	switch {
+	case len(c.Rolls) == 1:
+		said = words.Say("One roll of {roll} holds it all; {left} of it is left over.", roll, left)
+	case c.Least == len(c.Rolls):
+		said = words.Say("{n} {n|roll|rolls} of {roll}, and no fewer do: every other way was ruled out. {left} is left over.", n, roll, left)
+	default:
+		said = words.Say("{n} {n|roll|rolls} of {roll}. At least {least} are needed; whether so few do was not found out. {left} is left over.", n, roll, least, left)
 	}
 	if c.Joined > 0 {
 		said = words.Sentences(said, words.Say("{n} {n|piece is|pieces are} longer than a roll: {n|a joiner goes|joiners go} where {n|it goes|they go} on.", words.N(c.Joined)))

@@ -48,6 +48,7 @@ func Marks(the *scene.Scene) {
 			}
 		})
 	})
+	sc.Saves("marks")
 	sc.stick(rows)
 	sc.strips(rows)
 }

@@ -52,6 +52,7 @@ func Parts(the *scene.Scene) {
 			t.Row(p.Name, n, spare)
 		}
 	})
+	sc.Saves("parts")
 }
 
 // Counts says where the number of each part comes from.

@@ -7,11 +7,14 @@ package page
 import (
 	"strings"
 
+	"evenrow/wasm/ground/csv"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/shown/build"
+	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/propose"
 	"evenrow/wasm/shown/scene"
@@ -286,6 +289,30 @@ func CalendarFile(s *sheet.Sheet) Reply {
 	p := s.Plan
 	name := strings.TrimSuffix(FileName(p.Name), ".json") + ".ics"
 	return Reply{FileName: name, FileKind: "text/calendar;charset=utf-8", File: ical.Write(s.Season.Calendar(p))}
+}
+
+// Parts, Cuts and Marks return tables of the plan in the form, for a spreadsheet. A plan
+// with errors has none.
+func (s *Session) Parts(typed string) Reply { return s.table(typed, PartsFile) }
+func (s *Session) Cuts(typed string) Reply  { return s.table(typed, CutsFile) }
+func (s *Session) Marks(typed string) Reply { return s.table(typed, MarksFile) }
+
+func (s *Session) table(typed string, file func(*sheet.Sheet) Reply) Reply {
+	return saved(typed, func(p *plan.Plan) Reply { return file(s.work(p)) })
+}
+
+// PartsFile returns the parts of a sheet as a table.
+func PartsFile(s *sheet.Sheet) Reply { return tableFile(s, "parts", buy.Table(s)) }
+
+// CutsFile returns the pieces of tubing of a sheet as a table.
+func CutsFile(s *sheet.Sheet) Reply { return tableFile(s, "cuts", build.CutsTable(s)) }
+
+// MarksFile returns every mark of a sheet's rows as a table.
+func MarksFile(s *sheet.Sheet) Reply { return tableFile(s, "marks", build.MarksTable(s)) }
+
+func tableFile(s *sheet.Sheet, of, table string) Reply {
+	name := strings.TrimSuffix(FileName(s.Plan.Name), ".json") + "-" + of + ".csv"
+	return Reply{FileName: name, FileKind: csv.Kind, File: table}
 }
 
 func saved(typed string, write func(*plan.Plan) Reply) Reply {

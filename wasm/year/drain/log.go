@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"evenrow/wasm/ground/csv"
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
@@ -142,46 +143,27 @@ func Read(get func(path string) string, monthFirst bool, near day.Day) (log []En
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
-// CSV returns what was typed as a table (RFC 4180), its first line the names of
-// the columns.
+// CSV returns what was typed as a table, its first line the names of the columns.
 func CSV(get func(path string) string) string {
-	var b strings.Builder
-	cell(&b, words.Say("Date"))
+	var t csv.Table
+	names := []string{words.Say("Date")}
 	for _, c := range Columns {
-		b.WriteByte(',')
-		if c.Unit == "" {
-			cell(&b, words.Say(c.Label))
-		} else {
-			cell(&b, words.Say("{label} ({unit})", words.Say(c.Label), c.Unit))
+		name := words.Say(c.Label)
+		if c.Unit != "" {
+			name = words.Say("{label} ({unit})", name, c.Unit)
 		}
+		names = append(names, name)
 	}
-	b.WriteByte(',')
-	cell(&b, words.Say("Weather"))
-	b.WriteString("\r\n")
+	t.Row(append(names, words.Say("Weather"))...)
 	for row := 1; row <= Rows(get); row++ {
 		if Blank(get, row) {
 			continue
 		}
-		cell(&b, get(Path(row, DayName)))
+		cells := []string{get(Path(row, DayName))}
 		for _, c := range Columns {
-			b.WriteByte(',')
-			cell(&b, get(Path(row, c.Name)))
+			cells = append(cells, get(Path(row, c.Name)))
 		}
-		b.WriteByte(',')
-		cell(&b, get(Path(row, SkyName)))
-		b.WriteString("\r\n")
+		t.Row(append(cells, get(Path(row, SkyName)))...)
 	}
-	return b.String()
-}
-
-// cell writes a cell in quotes, and with a mark before it where a spreadsheet
-// would take it for a formula.
-func cell(b *strings.Builder, s string) {
-	if s != "" && strings.IndexByte("=+-@\t\r", s[0]) >= 0 {
-		s = "'" + s
-	}
-	if strings.ContainsAny(s, ",\"\r\n") {
-		s = `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
-	}
-	b.WriteString(s)
+	return t.String()
 }
