@@ -31,7 +31,7 @@ func Map(the *scene.Scene) {
 		sc.HTML(`<p class="screen">`).Text(words.Say("Pick a row to read its plants one by one.")).HTML(`</p>`)
 	}
 	sc.PictureWith(func() { sc.legend(&all) }, func(class block.Markup, width float64) {
-		sc.ground(class, width, ts)
+		sc.ground(class, width, ts, nil)
 	})
 	sc.ways()
 }
@@ -120,8 +120,9 @@ func (sc part) drawDrops(d *drops) {
 }
 
 // ground draws the place, the tubing and the plants. Narrow, the rows run down
-// the page, so that a phone shows them as large as it can.
-func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
+// the page, so that a phone shows them as large as it can. also draws what stands on
+// top; nil for nothing.
+func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, also func(at func(x, y float64) (float64, float64))) {
 	turned := class == block.Narrow
 	l := sc.S.Layout
 	// What has to be on the picture, in m.
@@ -199,6 +200,9 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare) {
 			r := 8*size + 4
 			sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
 			sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", words.N(w.Number))
+		}
+		if also != nil {
+			also(at)
 		}
 		sc.scaleBar(width, height, scale)
 	})

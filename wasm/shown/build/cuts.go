@@ -22,7 +22,7 @@ func Cuts(the *scene.Scene) {
 	all := cuts.Of(l)
 	for i := range all {
 		c := &all[i]
-		sc.Tag("h3", letter(c)+": "+l.Tubes[c.Tube].Name(sc.Sys))
+		sc.Tag("h3", c.Letter()+": "+l.Tubes[c.Tube].Name(sc.Sys))
 		sc.Tag("p", sc.rolls(c))
 		if len(c.Rolls) > 0 {
 			sc.Table(words.Say("What is cut from each roll"), words.Say("Roll"), words.Say("Pieces, the longest first"), block.Figures(words.Say("Left over"))).Rows(func(t *block.Table) {
@@ -30,7 +30,7 @@ func Cuts(the *scene.Scene) {
 					var list []string
 					for _, n := range c.Rolls[k].Pieces {
 						p := &c.Pieces[n]
-						list = append(list, words.Say("{piece}: {length}", name(c, p), sc.cut(p.Length)))
+						list = append(list, words.Say("{piece}: {length}", c.Name(p), sc.cut(p.Length)))
 					}
 					t.Row(words.N(k+1), words.List(list...), sc.cut(c.Rolls[k].Left))
 				}
@@ -39,7 +39,7 @@ func Cuts(the *scene.Scene) {
 		sc.Table(words.Say("The pieces, in the order of the water"), words.Say("Piece"), words.Say("Where"), block.Figures(words.Say("Length"))).Rows(func(t *block.Table) {
 			for k := range c.Pieces {
 				p := &c.Pieces[k]
-				t.Row(name(c, p), sc.where(p), sc.cut(p.Length))
+				t.Row(c.Name(p), sc.where(p), sc.cut(p.Length))
 			}
 		})
 	}
@@ -86,19 +86,6 @@ func (sc part) rolls(c *cuts.Cutting) string {
 // cut is a length as a tape measure shows it: to the millimetre, or the eighth of an
 // inch.
 func (sc part) cut(m float64) string { return unit.Tape(sc.Sys, m) }
-
-// letter stands for a size of tubing.
-func letter(c *cuts.Cutting) string { return string(rune('A' + c.Tube)) }
-
-// name is what is written on a piece: the letter of its tubing and its number, and
-// behind a point which part it is.
-func name(c *cuts.Cutting, p *cuts.Piece) string {
-	s := letter(c) + words.N(p.Number)
-	if p.Part > 0 {
-		s += "." + words.N(p.Part)
-	}
-	return s
-}
 
 // where says what a piece is.
 func (sc part) where(p *cuts.Piece) string {

@@ -29,7 +29,7 @@ func CutsTable(s *sheet.Sheet) string {
 		}
 		for k := range c.Pieces {
 			p := &c.Pieces[k]
-			t.Row(name(&c, p), s.Layout.Tubes[c.Tube].Name(sys), sc.where(p), short(sys, p.Length), roll[k])
+			t.Row(c.Name(p), s.Layout.Tubes[c.Tube].Name(sys), sc.where(p), short(sys, p.Length), roll[k])
 		}
 	}
 	return t.String()

@@ -114,8 +114,7 @@ var Jobs = []Job{
 			{ID: "emitters", Title: "Emitters", Sections: []string{"emitters"}},
 		},
 		Sections: []Section{
-			fromAbove,
-			inFigures,
+			{ID: "pieces", Title: "Plan view", With: Answered, draw: answer.Pieces, Open: true},
 			{ID: "cuts", Title: "Cut list", With: Answered, draw: build.Cuts, line: build.CutsLine, Card: true},
 			{ID: "marks", Title: "Where to punch", With: Answered, draw: build.Marks, line: build.MarksLine, Card: true},
 			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},

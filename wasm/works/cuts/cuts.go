@@ -2,6 +2,7 @@ package cuts
 
 import (
 	"math"
+	"strconv"
 
 	"evenrow/wasm/works/layout"
 )
@@ -30,6 +31,21 @@ type Cutting struct {
 	Rolls  []Roll  // those with least left over first
 	Least  int     // no fewer rolls do, which is proved; less than len(Rolls) where the search was ended
 	Joined int     // joiners, where pieces are longer than a roll
+}
+
+// Letter stands for a size of tubing.
+func (c *Cutting) Letter() string { return string(rune('A' + c.Tube)) }
+
+// Whole is the name of a piece, or of that which it is a part of: the letter of its
+// tubing and its number.
+func (c *Cutting) Whole(p *Piece) string { return c.Letter() + strconv.Itoa(p.Number) }
+
+// Name is what is written on a piece: behind a point which part it is.
+func (c *Cutting) Name(p *Piece) string {
+	if p.Part > 0 {
+		return c.Whole(p) + "." + strconv.Itoa(p.Part)
+	}
+	return c.Whole(p)
 }
 
 // Left is what is over of all rolls, in m.
