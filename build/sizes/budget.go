@@ -30,6 +30,7 @@ var (
 		{732, "what the answer rests on: each assumed value is moved through what it may really be, and those that would turn it are named with the value at which they do"},
 		{735, "a plan that is proposed again keeps what was said in the one before, its season is that of the device's year, and a drain reading that is used is in the plan, from its day on"},
 		{712, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
+		{729, "tubing is cut into named pieces from the fewest rolls, rows are marked for punching, with strips at full scale, and parts, pieces and marks are saved as tables"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
@@ -44,6 +45,7 @@ var (
 		{16, "all pages, on paper and on screens"},
 		{21, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
 		{22, "choices side by side, an answer on one sheet of paper"},
+		{23, "strips of marks at full scale"},
 	}
 )
 

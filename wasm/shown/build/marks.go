@@ -2,6 +2,7 @@ package build
 
 import (
 	"math"
+	"slices"
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
@@ -67,18 +68,18 @@ func MarksLine(the *scene.Scene) (said string, is sheet.Verdict) {
 
 // stick says how to carry a spacing along a row that is longer than a tape.
 func (sc part) stick(rows []marks.Group) {
-	had := map[float64]bool{}
+	var had []float64
 	for i := range rows {
 		g := &rows[i]
 		n := marks.Stick(g.Spacing)
-		if n == 0 || g.Plants <= n || had[g.Spacing] {
+		if n == 0 || g.Plants <= n || slices.Contains(had, g.Spacing) {
 			continue
 		}
 		if len(had) == 0 {
 			sc.Tag("h3", words.Say("A story stick"))
 			sc.Say("p", "A straight lath with the marks on it: a tape is laid once, and each row is marked by laying the lath along it, its first mark on the last one made.")
 		}
-		had[g.Spacing] = true
+		had = append(had, g.Spacing)
 		sc.Say("p", "For plants every {spacing}: a lath of {long}, with a mark at its end and then every {spacing}, {n} {n|space|spaces} in all. Each time it is laid on it may be off by as much as a pencil is thick: check the last mark of a row with the tape, at the length above.",
 			unit.Tape(sc.Sys, g.Spacing), unit.Tape(sc.Sys, float64(n)*g.Spacing), words.N(n))
 	}
@@ -86,17 +87,17 @@ func (sc part) stick(rows []marks.Group) {
 
 // strips draws the marks of each spacing at full scale, for paper.
 func (sc part) strips(rows []marks.Group) {
-	had := map[float64]bool{}
+	var had []float64
 	for i := range rows {
 		g := &rows[i]
-		if g.Plants < 2 || had[g.Spacing] || g.Spacing > marks.LongestStrip {
+		if g.Plants < 2 || slices.Contains(had, g.Spacing) || g.Spacing > marks.LongestStrip {
 			continue
 		}
 		if len(had) == 0 {
 			sc.Tag("h3", words.Say("Strips at full scale"))
 			sc.Say("p", "Print them at 100 %, without fitting to the page, and check the ruler with one of your own before you cut them out. Where there are several, glue them end to end at the dashed lines.")
 		}
-		had[g.Spacing] = true
+		had = append(had, g.Spacing)
 		sc.strip(g)
 	}
 }

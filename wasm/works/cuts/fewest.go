@@ -1,7 +1,11 @@
 // Package cuts says from which rolls the pieces of tubing are cut.
 package cuts
 
-import "slices"
+import (
+	"slices"
+
+	"evenrow/wasm/ground/numeric"
+)
 
 // Fewest shares pieces out over as few rolls as it can. Lengths are whole numbers of
 // any unit, each from 1 to roll. It returns the indices of the pieces on each roll,
@@ -21,7 +25,10 @@ func Fewest(lengths []int, roll, steps int) (rolls [][]int, least int) {
 	for i := range s.of {
 		s.of[i] = i
 	}
-	slices.SortStableFunc(s.of, func(a, b int) int { return lengths[b] - lengths[a] })
+	numeric.Sort(len(s.of), func(i, j int) bool {
+		a, b := s.of[i], s.of[j]
+		return lengths[a] > lengths[b] || lengths[a] == lengths[b] && a < b
+	}, func(i, j int) { s.of[i], s.of[j] = s.of[j], s.of[i] })
 	for _, i := range s.of {
 		s.long = append(s.long, lengths[i])
 	}
@@ -196,7 +203,7 @@ func (s *search) fill(done [][]int) {
 		}
 		return left
 	}
-	slices.SortStableFunc(ways, func(a, b []int) int { return rest(a) - rest(b) })
+	numeric.Sort(len(ways), func(i, j int) bool { return rest(ways[i]) < rest(ways[j]) }, func(i, j int) { ways[i], ways[j] = ways[j], ways[i] })
 	for _, way := range ways {
 		for _, k := range way {
 			s.used[k] = true
