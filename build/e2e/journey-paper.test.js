@@ -24,8 +24,8 @@ async function usable(page, parts) {
     const sheets = execFileSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" }).split("\f").filter((text) => text.trim());
     assert.ok(sheets.length <= 2, `${sheets.length} sheets of ${format}`);
     const words = sheets.join(" ").replace(/\s+/g, "");
-    for (const { name, count, length_m: length } of parts) {
-      const line = (name + (length === undefined ? count : `${length.toFixed(1)}m`)).replace(/\s+/g, "");
+    for (const { name, count, length_m: length, rolls, roll_m: roll } of parts) {
+      const line = (name + (length === undefined ? count : `${rolls} ${rolls === 1 ? "roll" : "rolls"} of ${roll} m, for ${length.toFixed(1)} m`)).replace(/\s+/g, "");
       assert.ok(words.includes(line), `${line} is not on ${format}`);
     }
     assert.doesNotMatch(words, /Thesameasatable|Showtheworking|Printtheset|Workitout|\btap\b/i);

@@ -66,7 +66,11 @@ function hear() {
     unsettle();
   });
   planForm.addEventListener("change", leave);
-  planForm.addEventListener("focusout", blurred); // a box that was drawn anew under the typing tells of no change
+  // A box that was drawn anew under the typing tells of no change. As it is drawn anew it is left
+  // too, in some browsers, while the form is not whole: whether it has the focus again is seen afterwards.
+  planForm.addEventListener("focusout", ({ target }) => queueMicrotask(() => {
+    if (document.activeElement?.id !== /** @type {HTMLElement} */ (target).id) blurred();
+  }));
   planForm.addEventListener("submit", (event) => {
     event.preventDefault();
     leave();

@@ -25,7 +25,7 @@ func Cuts(the *scene.Scene) {
 		sc.Tag("h3", c.Letter()+": "+l.Tubes[c.Tube].Name(sc.Sys))
 		sc.Tag("p", sc.rolls(c))
 		if len(c.Rolls) > 0 {
-			sc.Table(words.Say("What is cut from each roll"), words.Say("Roll"), words.Say("Pieces, the longest first"), block.Figures(words.Say("Left over"))).Rows(func(t *block.Table) {
+			sc.Table(words.Say("What is cut from each roll of {letter}", c.Letter()), words.Say("Roll"), words.Say("Pieces, the longest first"), block.Figures(words.Say("Left over"))).Rows(func(t *block.Table) {
 				for k := range c.Rolls {
 					var list []string
 					for _, n := range c.Rolls[k].Pieces {
@@ -36,7 +36,7 @@ func Cuts(the *scene.Scene) {
 				}
 			})
 		}
-		sc.Table(words.Say("The pieces, in the order of the water"), words.Say("Piece"), words.Say("Where"), block.Figures(words.Say("Length"))).Rows(func(t *block.Table) {
+		sc.Table(words.Say("The pieces of {letter}, in the order of the water", c.Letter()), words.Say("Piece"), words.Say("Where"), block.Figures(words.Say("Length"))).Rows(func(t *block.Table) {
 			for k := range c.Pieces {
 				p := &c.Pieces[k]
 				t.Row(c.Name(p), sc.where(p), sc.cut(p.Length))
