@@ -66,8 +66,8 @@ const footOf = (page) =>
     link: document.querySelector("[data-link]")?.value ?? "",
   }));
 
-/** How many sheets a job of the default plan may take; any where none is named. */
-const most = { answer: 1, buy: 2, build: 3, grow: 2, water: 2, mend: 1 };
+/** How many sheets a job of the default plan may take; any where none is named. One of those to build by is a strip at full scale. */
+const most = { answer: 1, buy: 2, build: 4, grow: 2, water: 2, mend: 1 };
 
 /** What hangs on the wall has one sheet for itself. */
 const wall = { grow: "What to do, week by week", water: "Card for the timer" };

@@ -94,9 +94,9 @@ export function draw(id, html) {
 
 /**
  * Puts the parts of a job below each other, the gravest first. What has the focus keeps it.
- * @param {string[]} order the id of the first place in each
+ * @param {string[]} [order] the id of the first place in each; none where the planner has not replied
  */
-export function arrange(order) {
+export function arrange(order = []) {
   const parts = order.flatMap((id) => document.getElementById(id)?.closest(".part") ?? []);
   const focus = document.activeElement;
   for (const [i, part] of parts.entries()) {

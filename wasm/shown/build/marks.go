@@ -95,7 +95,6 @@ func (sc part) strips(rows []marks.Group) {
 		}
 		if len(had) == 0 {
 			sc.Tag("h3", words.Say("Strips at full scale"))
-			sc.Say("p", "Print them at 100 %, without fitting to the page, and check the ruler with one of your own before you cut them out. Where there are several, glue them end to end at the dashed lines.")
 		}
 		had = append(had, g.Spacing)
 		sc.strip(g)
@@ -128,7 +127,7 @@ func (sc part) strip(g *marks.Group) {
 		end(long*1000, n == pieces-1)
 		sc.Draw("strip-fine", &fine).Draw("strip-mark", &thick).Draw("strip-joint", &joint).HTML(`</svg>`)
 	}
-	sc.HTML(`<figcaption>`).Text(words.Say("Plants every {spacing}: from one thick line to the next. The short lines are a ruler.", unit.Tape(sc.Sys, g.Spacing))).HTML(`</figcaption></figure>`)
+	sc.HTML(`<figcaption>`).Text(words.Say("Plants every {spacing}: from one thick line to the next. Print it at 100 %, without fitting it to the page, and check the ruler, the short lines, with one of your own before you cut it out. Where there are several pieces, glue them end to end at the dashed lines.", unit.Tape(sc.Sys, g.Spacing))).HTML(`</figcaption></figure>`)
 }
 
 // ruler draws the lines of a ruler, in mm of paper: centimetres, or inches with their

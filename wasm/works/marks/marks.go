@@ -60,7 +60,7 @@ func Stick(spacing float64) int {
 
 // Strip is the length in m of a strip on paper: the long side of a Letter sheet, the
 // shorter of Letter and A4, less its margins.
-const Strip = 0.22
+const Strip = 0.2
 
 // LongestStrip is the longest spacing in m that strips are drawn for: what four of
 // them, side by side on a sheet, come to.
