@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before } from "node:test";
 import { behaviour } from "./browser.js";
-import { atRest, box, choose, explored, fields, inJob, open, press, see, text, told, type } from "./form.js";
+import { atRest, box, choose, explored, fields, inJob, link, open, press, see, text, told, type } from "./form.js";
 import { pausing, tarry } from "./hurry.js";
 
 /** @type {string} */
@@ -14,10 +14,12 @@ before(async () => { folder = await mkdtemp(join(tmpdir(), "evenrow-")); });
 after(() => rm(folder, { recursive: true, force: true }));
 
 /**
- * Presses "Save as a file" and returns the file.
+ * Presses a button that saves something, and returns the name of the file.
  * @param {import("puppeteer-core").Page} page
+ * @param {string} what
+ * @param {string} job where it stands
  */
-async function save(page) {
+async function save(page, what = "save", job = "all") {
   const client = await page.createCDPSession();
   await client.send("Browser.setDownloadBehavior", {
     behavior: "allow",
@@ -26,11 +28,16 @@ async function save(page) {
     eventsEnabled: true,
   });
   const done = new Promise((resolve) => client.on("Browser.downloadProgress", (e) => e.state === "completed" && resolve(undefined)));
-  await inJob(page, "all");
-  await page.click('[data-do="save"]');
+  const before = await readdir(folder);
+  await inJob(page, job);
+  await page.$eval(`[data-do="${what}"]`, (button) => {
+    const fold = button.closest("details");
+    if (fold) fold.open = true;
+  });
+  await page.click(`[data-do="${what}"]`);
   await done;
-  const [name] = await readdir(folder);
-  return join(folder, name);
+  const name = (await readdir(folder)).find((name) => !before.includes(name));
+  return join(folder, name ?? "");
 }
 
 /**
@@ -61,6 +68,19 @@ behaviour("a saved file opens as the same plan", async ({ page, address, another
   await openFile(elsewhere, name);
   assert.deepEqual(await fields(elsewhere), held);
   assert.deepEqual(await told(elsewhere), await told(page));
+});
+
+behaviour("parts, pieces and marks are saved as the tables that a host gives", async ({ page, address }) => {
+  await open(page, address);
+  await type(page, "name", "Tables");
+  const held = (await link(page)).replace(/.*#/, "");
+  for (const [what, job, path, lines] of [["parts", "buy", "plan.csv", 25], ["cuts", "build", "plan-cuts.csv", 9], ["marks", "build", "plan-marks.csv", 120]]) {
+    const name = await save(page, what, job);
+    assert.match(name, new RegExp(`/tables-${what}\\.csv$`));
+    const text = await readFile(name, "utf8");
+    assert.equal(text, await (await fetch(`${address}${path}?${held}`)).text());
+    assert.ok(text.split("\r\n").length > Number(lines), text);
+  }
 });
 
 behaviour("a plan with mistakes is not saved, and they are told", async ({ page, address }) => {

@@ -11,7 +11,7 @@ func Tape(sys System, m float64) string {
 	if sys == Metric {
 		return strconv.FormatFloat(m, 'f', 3, 64) + "\u00a0m"
 	}
-	eighths := int(math.Round(m / 0.0254 * 8))
+	eighths := int(math.Round(8 * Of(Bore, US).FromInner(m)))
 	feet, inches, part := eighths/96, eighths/8%12, eighths%8
 	s := ""
 	if feet > 0 {

@@ -55,7 +55,12 @@ var priceFields = func() []*Field {
 		f := number(40+i, "roll-"+strconv.Itoa(i), label, unit.Length, 0, 1000, c.Roll,
 			"0 when it is sold by the metre or foot.", func(p *Plan, _ int) *float64 { return &p.Prices.Rolls[i] })
 		f.Size = c.Short
-		list = append(list, f.when(func(p *Plan, _ int) bool { return p.uses(i) }))
+		list = append(list, f.when(func(p *Plan, _ int) bool { return p.uses(i) }).must(func(p *Plan, _ int) *words.Remark {
+			if roll := p.Prices.Rolls[i]; 0 < roll && roll < ShortestRoll {
+				return words.About("{field} must be 0 or at least {least}.", unit.Text(unit.Length, p.Units, ShortestRoll))
+			}
+			return nil
+		}))
 	}
 	return list
 }()

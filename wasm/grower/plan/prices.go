@@ -9,8 +9,11 @@ type Prices struct {
 	Zone  float64                       // of a further place at the timer, with its cable; wanted for each zone when there are several
 	Flush int                           // 0 no, 1 yes: the water at each row's end is to run fast enough to carry dirt out
 	Tubes [len(catalogue.Tubes)]float64 // of one metre, by index into catalogue.Tubes; 0 for a size that is not to be had
-	Rolls [len(catalogue.Tubes)]float64 // m of a roll, likewise; 0 for what is sold by the metre
+	Rolls [len(catalogue.Tubes)]float64 // m of a roll, likewise, [ShortestRoll] or more; 0 for what is sold by the metre
 }
+
+// ShortestRoll is the length in m that a roll of tubing has at the least.
+const ShortestRoll = 5
 
 // Had says whether a size of tubing, an index into catalogue.Tubes, may be
 // proposed: it has a price, and belongs to the trade's family of the plan's

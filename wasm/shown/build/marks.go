@@ -133,9 +133,9 @@ func (sc part) strip(g *marks.Group) {
 // ruler draws the lines of a ruler, in mm of paper: centimetres, or inches with their
 // quarters.
 func (sc part) ruler(p *block.Path, from, long float64) {
-	step, whole := 0.005, 2
+	step, whole := unit.Of(unit.Bore, unit.Metric).ToInner(5), 2
 	if sc.Sys == unit.US {
-		step, whole = 0.0254/4, 4
+		step, whole = unit.Of(unit.Bore, unit.US).ToInner(0.25), 4
 	}
 	for k := int(math.Ceil(from/step - 1e-9)); float64(k)*step <= from+long+1e-9; k++ {
 		y := (float64(k)*step - from) * 1000

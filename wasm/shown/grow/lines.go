@@ -33,7 +33,10 @@ func WeatherLine(the *scene.Scene) (said string, is sheet.Verdict) {
 	if d == nil || len(d.Days) == 0 {
 		return "", sheet.Yes
 	}
-	first := d.Thirstiest(1)[0]
-	on, _ := d.Peak(first, climate.Hot)
-	return words.Say("at most {amount} a plant on a typical day", the.Amount(unit.PlantWater, d.Use(first, on)[climate.Typical])), sheet.Yes
+	most := 0.0
+	for i := range d.Plantings {
+		_, use := d.Peak(i, climate.Typical)
+		most = max(most, use)
+	}
+	return words.Say("at most {amount} a plant on a typical day", the.Amount(unit.PlantWater, most)), sheet.Yes
 }

@@ -1,13 +1,19 @@
 package view
 
 import (
+	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
+	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/trade/climate"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/year/shots"
@@ -199,6 +205,97 @@ func TestWhatIsRightIsFolded(t *testing.T) {
 	for id := range amiss {
 		if !open[id] || !shut[id] {
 			t.Errorf("%s: seen open %v, shut %v; both are wanted", id, open[id], shut[id])
+		}
+	}
+}
+
+// The figures that lines say are found again, each by code of its own, from the flows, the
+// heads and the days that they speak of.
+func TestWhatALineSays(t *testing.T) {
+	for _, e := range plan.Examples() {
+		s := sheet.Work(e.Plan)
+		var done [sheet.Explorations]bool
+		for which := range done {
+			done[which] = true
+		}
+		said := map[string]string{}
+		for i := range Jobs {
+			html := (&Screen{Job: &Jobs[i], Sheet: s, Done: done, Bare: true}).Whole().HTML
+			for k := range Jobs[i].Sections {
+				id := Jobs[i].Sections[k].ID
+				if _, fold, ok := strings.Cut(html, `id="d-`+id+`"`); ok {
+					_, line, _ := strings.Cut(fold, `<span class="fold__is">`)
+					line, _, _ = strings.Cut(line, "<")
+					said[id] = strings.ReplaceAll(line, "\u00a0", " ")
+				}
+			}
+		}
+		sc := scene.New(s, nil)
+		want := func(id, format string, kind unit.Kind, values ...float64) {
+			args := make([]any, len(values))
+			for i, v := range values {
+				args[i] = strings.ReplaceAll(sc.Amount(kind, v), "\u00a0", " ")
+			}
+			if w := fmt.Sprintf(format, args...); !strings.Contains(said[id], w) {
+				t.Errorf("%s, %s: %q, want %q", e.Key, id, said[id], w)
+			}
+		}
+		fastest := 0.0
+		for i := range s.Layout.Stretches {
+			st := &s.Layout.Stretches[i]
+			for _, k := range st.Links {
+				link := &s.Layout.Network.Links[k]
+				for _, z := range s.Zones {
+					if st.Kind != layout.RowOf && st.Kind != layout.Between && link.Law == nil {
+						fastest = max(fastest, math.Abs(z.Solution.Flow[k])/(math.Pi/4*link.Bore*link.Bore))
+					}
+				}
+			}
+		}
+		if fastest > 0 {
+			want("speeds", "%s", unit.Speed, fastest)
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		flows := map[int][]float64{}
+		for i := range s.Layout.Plants {
+			p := &s.Layout.Plants[i]
+			for _, z := range s.Zones {
+				if z.Zone == s.Layout.ZoneOf(p.Row) {
+					h := z.Solution.Head[p.Node] - s.Layout.Points[p.Node].Z
+					lo, hi = min(lo, h), max(hi, h)
+					flows[z.Zone] = append(flows[z.Zone], z.Solution.Out[p.Node])
+				}
+			}
+		}
+		want("along", "%s to %s", unit.Head, lo, hi)
+		// EU by Karmeli and Keller, where all emitters are alike: 1 - 1.27 CV/sqrt(n) times least over mean.
+		if !s.Zones[0].Mixed && s.Zones[0].Open > 0 {
+			eu := 1.0
+			for _, z := range s.Zones {
+				least, sum := math.Inf(1), 0.0
+				for _, q := range flows[z.Zone] {
+					least, sum = min(least, q), sum+q
+				}
+				eu = min(eu, (1-1.27*z.CV/math.Sqrt(z.PerPlant))*least/(sum/float64(len(flows[z.Zone]))))
+			}
+			want("evenness", "%s", unit.Share, eu)
+		}
+		most := 0.0
+		for i := range s.Demand.Plantings {
+			g := &s.Demand.Plantings[i]
+			for d := g.From; d < g.To; d++ {
+				most = max(most, s.Demand.Use(i, d)[climate.Typical])
+			}
+		}
+		want("weather", "at most %s a plant", unit.PlantWater, most)
+		holes, plants := 0, len(s.Layout.Plants)
+		for i := range e.Plan.Rows {
+			holes += e.Plan.Rows[i].Plants * e.Plan.Rows[i].PerPlant
+		}
+		for id, n := range map[string]int{"marks": holes, "rows": plants, "counts": len(s.Parts), "tasks": len(s.Season.Tasks)} {
+			if !regexp.MustCompile(`(^|\D)` + strconv.Itoa(n) + `(\D|$)`).MatchString(said[id]) {
+				t.Errorf("%s, %s: %q, want %d", e.Key, id, said[id], n)
+			}
 		}
 	}
 }

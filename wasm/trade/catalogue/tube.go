@@ -12,7 +12,7 @@ var SmoothSource = source.Ref{Work: "Munson, Young & Okiishi, Fundamentals of Fl
 
 const (
 	inch = 0.0254
-	feet = 0.3048
+	feet = 12 * inch
 	bar  = 1e5
 	psi  = 44482216152605.0 / 6451600000
 )

@@ -60,22 +60,16 @@ func (c *Cutting) Left() (left float64) {
 // a millisecond or two in a browser.
 const steps = 30_000
 
-// shortest is the length in m that a roll has at the least: what is shorter is not cut
-// into pieces but sold by the metre.
-const shortest = 5
-
 // mm is what lengths are rounded up to before they are cut, in m: what a tape measure
 // shows.
 const mm = 1e-3
 
-// Of cuts the tubing of a layout from rolls as its plan says they are sold.
+// Of cuts the tubing of the layout of a plan that was checked, from rolls as it says they
+// are sold.
 func Of(l *layout.Layout) []Cutting {
 	var all []Cutting
 	for tube := range l.Tubes {
 		c := Cutting{Tube: tube, Length: l.Plan.Prices.Rolls[l.Tubes[tube].Entry]}
-		if c.Length < shortest {
-			c.Length = 0
-		}
 		number := 0
 		for i := range l.Stretches {
 			s := &l.Stretches[i]

@@ -71,20 +71,26 @@ type search struct {
 
 // decreasing puts each piece, the longest first, on the roll that it fills best.
 func (s *search) decreasing() (rolls [][]int) {
-	var left []int
+	var left, open []int // of each roll; the rolls that still hold the shortest piece
+	shortest := s.long[len(s.long)-1]
 	for k, long := range s.long {
-		at := -1
-		for r := range left {
-			if left[r] >= long && (at < 0 || left[r] < left[at]) {
-				at = r
+		at := -1 // in open
+		for i, r := range open {
+			if left[r] >= long && (at < 0 || left[r] < left[open[at]]) {
+				at = i
 			}
 		}
 		if at < 0 {
-			at = len(left)
+			at = len(open)
+			open = append(open, len(left))
 			left, rolls = append(left, s.roll), append(rolls, nil)
 		}
-		left[at] -= long
-		rolls[at] = append(rolls[at], k)
+		r := open[at]
+		left[r] -= long
+		rolls[r] = append(rolls[r], k)
+		if left[r] < shortest {
+			open = slices.Delete(open, at, at+1)
+		}
 	}
 	return rolls
 }

@@ -145,3 +145,16 @@ func BenchmarkFewest200Alike(b *testing.B) {
 		Fewest(lengths, 50_000, enough)
 	}
 }
+
+// As many pieces as the largest plan has, most of them a roll each.
+func BenchmarkFewestOfTheLargestPlan(b *testing.B) {
+	lengths := make([]int, 12_000)
+	for i := range lengths {
+		if lengths[i] = 5_000; i%60 == 59 {
+			lengths[i] = 1_000 + i%7*300
+		}
+	}
+	for b.Loop() {
+		Fewest(lengths, 5_000, steps)
+	}
+}
