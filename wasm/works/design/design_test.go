@@ -62,6 +62,11 @@ func anything(t *testing.T, seed uint64) *plan.Plan {
 			}
 		}
 	}
+	for i, roll := range p.Prices.Rolls {
+		if roll < plan.ShortestRoll {
+			p.Prices.Rolls[i] = 0 // sold by the metre
+		}
+	}
 	for i := range p.Emitters {
 		e := &p.Emitters[i]
 		e.Lowest, e.Closes = e.Opens+1e4, e.Opens/2
