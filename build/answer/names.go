@@ -86,6 +86,7 @@ var (
 		parts.Fittings:      "fittings",
 		parts.EmittersGroup: "emitters",
 		parts.WaterPath:     "water-path",
+		parts.Electrics:     "electrics",
 		parts.Growing:       "growing",
 		parts.Tools:         "tools",
 	}

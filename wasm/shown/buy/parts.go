@@ -17,6 +17,7 @@ var GroupNames [parts.Groups]words.Text = [...]words.Text{
 	parts.Fittings:      "Fittings",
 	parts.EmittersGroup: "Emitters",
 	parts.WaterPath:     "Water path",
+	parts.Electrics:     "Electrics",
 	parts.Growing:       "Growing",
 	parts.Tools:         "Tools",
 }

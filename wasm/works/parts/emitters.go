@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"strconv"
+
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -45,16 +47,16 @@ func (c *count) emitters() {
 		}
 		spare := spares(n, emitterSpare, leastSpare)
 		c.add(Line{
-			Group: EmittersGroup,
+			Item: AnEmitter, Size: strconv.Itoa(i),
 			Name:  emitterName(&c.Plan.Emitters[i], c.sys),
 			Count: n + spare,
 			Spare: spare,
 			Why:   why,
 		})
 	}
-	c.add(Line{Group: EmittersGroup, Name: words.Say("Stake to hold the tubing"), Count: stakes, Why: words.Say("one at each emitter")})
+	c.add(Line{Item: AStake, Name: words.Say("Stake to hold the tubing"), Count: stakes, Why: words.Say("one at each emitter")})
 	plugs := spares(stakes, holeSpare, leastHoles)
-	c.add(Line{Group: EmittersGroup, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every {n} holes, at least {least}", words.N(holeSpare), words.N(leastHoles))})
+	c.add(Line{Item: AHolePlug, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every {n} holes, at least {least}", words.N(holeSpare), words.N(leastHoles))})
 }
 
 // emitterName names an emitter by its data sheet.
@@ -76,11 +78,11 @@ func (c *count) tools() {
 	for barb, punch := range punches {
 		for i := range c.Plan.Rows {
 			if c.Plan.Emitters[c.Plan.Rows[i].Emitter].Barb == barb {
-				c.one(Tools, words.Say(punch), words.Say("made for the emitter: too wide a hole leaks for ever"))
+				c.one(APunch, strconv.Itoa(barb), words.Say(punch), words.Say("made for the emitter: too wide a hole leaks for ever"))
 				break
 			}
 		}
 	}
-	c.one(Tools, words.Say("Tubing cutter"), words.Say("for square ends"))
-	c.one(Tools, words.Say("Roll of thread tape"), words.Say("for tapered threads; hose threads seal with a washer"))
+	c.one(ACutter, "", words.Say("Tubing cutter"), words.Say("for square ends"))
+	c.one(AThreadTape, "", words.Say("Roll of thread tape"), words.Say("for tapered threads; hose threads seal with a washer"))
 }

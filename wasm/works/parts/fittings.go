@@ -1,7 +1,10 @@
 package parts
 
 import (
+	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
@@ -29,9 +32,9 @@ func (c *count) fittings() {
 					where = append(where, j.Node)
 				}
 			}
-			c.add(Line{Group: Fittings, Name: c.name(first), Count: n, Why: c.why(first, n), Nodes: where})
+			c.add(c.line(first, Line{Count: n, Why: c.why(first, n), Nodes: where}))
 			if end := c.threadedEnd(first); end > 0 {
-				c.add(Line{Group: Fittings, Name: c.adapter(first.Ends[end]), Count: n,
+				c.add(Line{Item: AThreadAdapter, Size: c.size(first.Ends[end]), Name: c.adapter(first.Ends[end]), Count: n,
 					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).The)), Nodes: slices.Clone(where)})
 			}
 		}
@@ -56,7 +59,7 @@ func (c *count) longer() {
 		}
 		j := layout.Joint{Kind: layout.Joiner, N: n, Ends: [3]int{tube, tube, layout.NoTube}}
 		c.joints = append(slices.Clip(c.joints), j)
-		c.add(Line{Group: Fittings, Name: c.name(&j), Count: n, Why: words.Say("{n} where a piece is longer than a roll", words.N(n)), Nodes: where})
+		c.add(c.line(&j, Line{Count: n, Why: words.Say("{n} where a piece is longer than a roll", words.N(n)), Nodes: where}))
 	}
 }
 
@@ -208,4 +211,29 @@ func (c *count) path() []words.Text {
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {
 	return c.Plan.Supply.Regulator > 0 && !c.Plan.Supply.Sought()
+}
+
+// size tells tubing from other tubing, in keys.
+func (c *count) size(tube int) string {
+	t := &c.Tubes[tube]
+	if t.Entry == catalogue.Custom {
+		return strconv.FormatFloat(math.Round(t.Bore*1e5)/100, 'f', -1, 64) + "mm"
+	}
+	return strconv.Itoa(t.Entry)
+}
+
+// line makes n a line of joints like j.
+func (c *count) line(j *layout.Joint, n Line) Line {
+	n.Item, n.Name = AJoint, c.name(j)
+	if j.Kind == layout.Adapter || c.noun(j) == adapter {
+		n.Item, n.Size = AThreadAdapter, c.size(j.Ends[max(0, slices.IndexFunc(j.Ends[:], func(t int) bool { return t != layout.NoTube }))])
+		return n
+	}
+	n.Size = strings.ReplaceAll(string(c.noun(j).Name), " ", "-")
+	for _, t := range j.Ends {
+		if t != layout.NoTube {
+			n.Size += " " + c.size(t)
+		}
+	}
+	return n
 }

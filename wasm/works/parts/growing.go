@@ -2,6 +2,7 @@ package parts
 
 import (
 	"slices"
+	"strconv"
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
@@ -15,7 +16,7 @@ func (c *count) growing() {
 	plants := len(c.Plants)
 	spare := spares(plants, catalogue.SowingSpare, leastSpare)
 	c.add(Line{
-		Group: Growing,
+		Item:  ASowingPlug,
 		Name:  words.Say("Plug to sow in"),
 		Count: plants + spare,
 		Spare: spare,
@@ -28,7 +29,7 @@ func (c *count) growing() {
 		}
 	}
 	c.add(Line{
-		Group: Growing,
+		Item:  ARaisingBlock,
 		Name:  words.Say("Block to raise a plant in, about 10 cm (4 in)"),
 		Count: blocks,
 		Why:   words.Say("one for each plant of {crops}", words.And(blockCrops)),
@@ -91,7 +92,7 @@ func (c *count) media() {
 			why = words.List(why, words.Say(m.Piece.Each, words.N(perPiece)))
 		}
 		c.add(Line{
-			Group: Growing,
+			Item: AMedium, Size: strconv.Itoa(kind),
 			Name:  words.Say("{medium}, {volume}", words.Say(m.Begin), unit.Text(unit.Volume, c.sys, m.Volume)),
 			Count: total,
 			Why:   why,
@@ -102,6 +103,6 @@ func (c *count) media() {
 		}
 	}
 	if fill > 0 {
-		c.one(Growing, words.Say("Coco or other loose medium, {volume} in all", unit.Text(unit.Volume, c.sys, fill)), words.Say("fills {pieces}", words.And(filled)))
+		c.one(AFilling, "", words.Say("Coco or other loose medium, {volume} in all", unit.Text(unit.Volume, c.sys, fill)), words.Say("fills {pieces}", words.And(filled)))
 	}
 }

@@ -19,6 +19,7 @@ const (
 	Fittings
 	EmittersGroup
 	WaterPath
+	Electrics
 	Growing
 	Tools
 	Groups = iota // how many there are
@@ -26,7 +27,9 @@ const (
 
 // A Line is one thing to buy.
 type Line struct {
-	Group  Group
+	Item   Item
+	Size   string  // tells it from other lines of its item; empty where there is one at the most
+	Group  Group   // that of its item
 	Name   string  // "Tee, 25 mm to 16 mm"
 	Count  int     // pieces; 0 for tubing, which has a length
 	Length float64 // m, for tubing: the exact sum
@@ -39,6 +42,15 @@ type Line struct {
 	// in particular or at every plant.
 	Nodes     []int // nodes of the layout, for fittings
 	Stretches []int // stretches of the layout, for tubing
+}
+
+// Key is what a line is known by, in links and files: permanent, whatever the plan's
+// units, language and numbers are.
+func (n *Line) Key() string {
+	if n.Size == "" {
+		return Kinds[n.Item].Key
+	}
+	return Kinds[n.Item].Key + " " + n.Size
 }
 
 // Count returns what has to be bought for a layout, by group in the order of
@@ -75,7 +87,20 @@ func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
 	c.waterPath()
 	c.growing()
 	c.tools()
-	return c.lines
+	return c.byGroup()
+}
+
+// byGroup returns the lines in the order of their groups.
+func (c *count) byGroup() []Line {
+	list := make([]Line, 0, len(c.lines))
+	for g := range Group(Groups) {
+		for _, n := range c.lines {
+			if n.Group == g {
+				list = append(list, n)
+			}
+		}
+	}
+	return list
 }
 
 // A count is a list in the making.
@@ -96,7 +121,7 @@ func (c *count) add(n Line) {
 	}
 	for i := range c.lines {
 		o := &c.lines[i]
-		if o.Group == n.Group && o.Name == n.Name {
+		if o.Item == n.Item && o.Name == n.Name {
 			o.Count += n.Count
 			o.Length += n.Length
 			o.Spare += n.Spare
@@ -106,12 +131,13 @@ func (c *count) add(n Line) {
 			return
 		}
 	}
+	n.Group = Kinds[n.Item].Group
 	c.lines = append(c.lines, n)
 }
 
 // one adds a thing of which the plan needs one.
-func (c *count) one(g Group, name, why string) {
-	c.add(Line{Group: g, Name: name, Count: 1, Why: why})
+func (c *count) one(item Item, size, name, why string) {
+	c.add(Line{Item: item, Size: size, Name: name, Count: 1, Why: why})
 }
 
 // spares returns one for every so many things, begun ones counted as whole, but

@@ -15,17 +15,17 @@ import (
 func (c *count) waterPath() {
 	s := &c.Plan.Supply
 	if s.Kind != plan.Mains {
-		c.one(WaterPath, words.Say("Tank with a lid, {volume}", unit.Text(unit.Volume, c.sys, s.Tank)),
+		c.one(ATank, "", words.Say("Tank with a lid, {volume}", unit.Text(unit.Volume, c.sys, s.Tank)),
 			words.Say("from the plan; the lid keeps out light, leaves and children"))
 	}
 	switch s.Kind {
 	case plan.GravityTank:
-		c.one(WaterPath, words.Say("Tank outlet with a thread"), words.Say("where the water leaves the tank"))
-		c.one(WaterPath, words.Say("Timer valve that opens without pressure"), words.Say("a tank gives too little pressure for a valve that needs some to open"))
+		c.one(ATankOutlet, "", words.Say("Tank outlet with a thread"), words.Say("where the water leaves the tank"))
+		c.one(ATimerValve, "", words.Say("Timer valve that opens without pressure"), words.Say("a tank gives too little pressure for a valve that needs some to open"))
 	case plan.Mains:
-		c.one(WaterPath, words.Say("Hose-thread connector with its washer"), words.Say("on the tap; the washer seals, not tape"))
-		c.one(WaterPath, words.Say("Backflow device"), words.Say("so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve"))
-		c.one(WaterPath, words.Say("Timer valve"), words.Say("on the tap"))
+		c.one(AConnector, "tap", words.Say("Hose-thread connector with its washer"), words.Say("on the tap; the washer seals, not tape"))
+		c.one(ABackflow, "", words.Say("Backflow device"), words.Say("so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve"))
+		c.one(ATimerValve, "", words.Say("Timer valve"), words.Say("on the tap"))
 	default:
 		c.pump()
 	}
@@ -34,14 +34,14 @@ func (c *count) waterPath() {
 		return words.Say("from the plan, after {part}", words.Say(path[max(0, slices.Index(path, part)-1)]))
 	}
 	if f := &c.Plan.Filter; f.Present != 0 {
-		c.one(WaterPath, words.Say("Filter, {opening}", unit.Text(unit.Opening, c.sys, f.Opening)), after(theFilter))
+		c.one(AFilter, "", words.Say("Filter, {opening}", unit.Text(unit.Opening, c.sys, f.Opening)), after(theFilter))
 	}
 	if c.regulated() {
 		from := after(theRegulator)
 		if s.Kind == plan.GravityTank {
 			from = words.Say("from the plan, at the header: near the tank there is no pressure yet to take away")
 		}
-		c.one(WaterPath, words.Say("Pressure regulator, {pressure}", unit.Text(unit.Pressure, c.sys, s.Regulator)), from)
+		c.one(ARegulator, "", words.Say("Pressure regulator, {pressure}", unit.Text(unit.Pressure, c.sys, s.Regulator)), from)
 	}
 	c.connectors()
 	c.gauges()
@@ -62,7 +62,7 @@ func (c *count) connectors() {
 		}
 		why = one
 	}
-	c.add(Line{Group: WaterPath, Name: words.Say("Connector with the threads of the parts it joins"), Count: max(0, len(path)-1), Why: why})
+	c.add(Line{Item: AConnector, Name: words.Say("Connector with the threads of the parts it joins"), Count: max(0, len(path)-1), Why: why})
 }
 
 // pump adds the pump and what keeps people safe from it.
@@ -70,18 +70,18 @@ func (c *count) pump() {
 	if b := c.buy; b != nil {
 		least := words.Say("Pump that gives at least {head} at {flow}", unit.Text(unit.Head, c.sys, b.Least), unit.Text(unit.Flow, c.sys, b.Flow))
 		if b.Most > 0 {
-			c.one(WaterPath, least, words.Say("and at most {most} with everything shut; look at its curve, not at its power", unit.Text(unit.Head, c.sys, b.Most)))
+			c.one(APump, "", least, words.Say("and at most {most} with everything shut; look at its curve, not at its power", unit.Text(unit.Head, c.sys, b.Most)))
 		} else {
-			c.one(WaterPath, least, words.Say("before the regulator; look at its curve, not at its power"))
+			c.one(APump, "", least, words.Say("before the regulator; look at its curve, not at its power"))
 		}
 	} else {
-		c.one(WaterPath, words.Say("Pump with the curve of this plan"), words.Say("from the plan"))
+		c.one(APump, "", words.Say("Pump with the curve of this plan"), words.Say("from the plan"))
 	}
-	c.one(WaterPath, words.Say("Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)"),
+	c.one(AProtectedOutlet, "", words.Say("Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)"),
 		words.Say("for the pump's plug: it reduces the risk of a deadly shock and does not remove it; local code comes first, and fixed wiring is a licensed electrician's work"))
-	c.one(WaterPath, words.Say("Weatherproof cover for plug and timer"),
+	c.one(APlugCover, "", words.Say("Weatherproof cover for plug and timer"),
 		words.Say("keeps them dry, above splash and off the ground; let the cord hang in a loop below the outlet, so that water drips off it there"))
-	c.one(WaterPath, words.Say("Timer for the pump"), words.Say("its contacts must be rated for the pump's current"))
+	c.one(APumpTimer, "", words.Say("Timer for the pump"), words.Say("its contacts must be rated for the pump's current"))
 }
 
 // ranges holds the ends of the scales that pressure gauges are sold with, by
@@ -131,9 +131,9 @@ func (c *count) gauges() {
 		long := words.Say("Clear hose, {length} long", unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2))
 		most := unit.Text(unit.Head, c.sys, head)
 		if oneLine {
-			c.one(WaterPath, long, words.Say("to hold vertical at the end of the line, open at its top: water stands in it as high as its pressure there, {head} at most, which no common gauge shows as well", most))
+			c.one(AClearHose, "", long, words.Say("to hold vertical at the end of the line, open at its top: water stands in it as high as its pressure there, {head} at most, which no common gauge shows as well", most))
 		} else {
-			c.one(WaterPath, long, words.Say("to hold vertical at the end of the last row, open at its top: water stands in it as high as its pressure there, {head} at most, which no common gauge shows as well", most))
+			c.one(AClearHose, "", long, words.Say("to hold vertical at the end of the last row, open at its top: water stands in it as high as its pressure there, {head} at most, which no common gauge shows as well", most))
 		}
 		return
 	}
@@ -148,7 +148,7 @@ func (c *count) gauges() {
 // and the highest while watering within three quarters of it (EN 837-2, from
 // memory).
 func (c *count) gauge(n int, where string, rest, working float64) {
-	name, scale := words.Say("Pressure gauge"), words.Say("its scale must reach the pump's shut-off pressure")
+	size, name, scale := "", words.Say("Pressure gauge"), words.Say("its scale must reach the pump's shut-off pressure")
 	if rest > 0 {
 		u := unit.Of(unit.Pressure, c.sys)
 		top := u.FromInner(max(rest, working/0.75))
@@ -158,10 +158,11 @@ func (c *count) gauge(n int, where string, rest, working float64) {
 				break
 			}
 		}
-		name = words.Say("Pressure gauge, 0 to {top}", strconv.FormatFloat(math.Ceil(10*top-1e-6)/10, 'f', -1, 64)+" "+u.Symbol)
+		size = strconv.FormatFloat(math.Ceil(10*top-1e-6)/10, 'f', -1, 64) + " " + u.Symbol
+		name = words.Say("Pressure gauge, 0 to {top}", size)
 		scale = words.Say("with every emitter shut it reads at most {pressure}", unit.Text(unit.Pressure, c.sys, rest))
 	}
-	c.add(Line{Group: WaterPath, Name: name, Count: n, Why: words.Notes(where, scale, words.Say("each on a tee with its thread, where the filter has no place for it"))})
+	c.add(Line{Item: AGauge, Size: size, Name: name, Count: n, Why: words.Notes(where, scale, words.Say("each on a tee with its thread, where the filter has no place for it"))})
 }
 
 // atRest returns the highest pressure in Pa that can stand in the tubing while

@@ -64,7 +64,7 @@ func (c *count) tubing() {
 			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.lines = append(c.lines, Line{Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where})
+		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where})
 	}
 }
 
@@ -141,7 +141,7 @@ func (c *count) clamps() {
 		if each > 1 {
 			why = words.Say("two on each barb, their screws on opposite sides ({parts}), and one to spare", words.List(list...))
 		}
-		c.add(Line{Group: Fittings, Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where})
+		c.add(Line{Item: AClamp, Size: c.size(tube), Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where})
 	}
 }
 
