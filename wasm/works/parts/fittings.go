@@ -26,16 +26,18 @@ func (c *count) fittings() {
 				continue
 			}
 			n, where := 0, []int(nil)
+			var by [Sites]float64
 			for k := i; k < len(c.joints); k++ {
 				if j := &c.joints[k]; j.Kind == kind && j.Ends == first.Ends {
 					n += j.N
+					by[c.site(j)] += float64(j.N)
 					where = append(where, j.Node)
 				}
 			}
-			c.add(c.line(first, Line{Count: n, Why: c.why(first, n), Nodes: where}))
+			c.add(c.line(first, Line{Count: n, Why: c.why(first, n), Nodes: where, By: by}))
 			if end := c.threadedEnd(first); end > 0 {
 				c.add(Line{Item: AThreadAdapter, Size: c.size(first.Ends[end]), Name: c.adapter(first.Ends[end]), Count: n,
-					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).The)), Nodes: slices.Clone(where)})
+					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).The)), Nodes: slices.Clone(where), By: by})
 			}
 		}
 	}
@@ -51,15 +53,17 @@ func (c *count) longer() {
 			continue
 		}
 		var where []int // the ends of the pieces that are joined
+		var by [Sites]float64
 		for _, p := range c.cuts[i].Pieces {
 			if p.Part > 1 && p.Stretch >= 0 {
-				links := c.Stretches[p.Stretch].Links
-				where = append(where, c.Network.Links[links[len(links)-1]].To)
+				s := &c.Stretches[p.Stretch]
+				where = append(where, c.Network.Links[s.Links[len(s.Links)-1]].To)
+				by[siteOf[use(s.Kind)]]++
+				c.joints = append(slices.Clip(c.joints), layout.Joint{Kind: layout.Joiner, N: 1, Node: where[len(where)-1], Stretch: p.Stretch, Ends: [3]int{tube, tube, layout.NoTube}})
 			}
 		}
-		j := layout.Joint{Kind: layout.Joiner, N: n, Ends: [3]int{tube, tube, layout.NoTube}}
-		c.joints = append(slices.Clip(c.joints), j)
-		c.add(c.line(&j, Line{Count: n, Why: words.Say("{n} where a piece is longer than a roll", words.N(n)), Nodes: where}))
+		j := &c.joints[len(c.joints)-1]
+		c.add(c.line(j, Line{Count: n, Why: words.Say("{n} where a piece is longer than a roll", words.N(n)), Nodes: where, By: by}))
 	}
 }
 

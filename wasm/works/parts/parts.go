@@ -42,6 +42,8 @@ type Line struct {
 	// in particular or at every plant.
 	Nodes     []int // nodes of the layout, for fittings
 	Stretches []int // stretches of the layout, for tubing
+
+	By [Sites]float64 // how much of it, in pieces or m, is of each site; of what is of none, and of spares, nothing
 }
 
 // Key is what a line is known by, in links and files: permanent, whatever the plan's
@@ -128,6 +130,9 @@ func (c *count) add(n Line) {
 			o.Why = words.Notes(o.Why, n.Why)
 			o.Nodes = append(o.Nodes, n.Nodes...)
 			o.Stretches = append(o.Stretches, n.Stretches...)
+			for site := range n.By {
+				o.By[site] += n.By[site]
+			}
 			return
 		}
 	}

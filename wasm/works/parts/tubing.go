@@ -57,14 +57,16 @@ func (c *count) tubing() {
 			}
 		}
 		total, why := 0.0, []string(nil)
+		var by [Sites]float64
 		for u, m := range length {
 			if pieces[u] == 0 {
 				continue
 			}
+			by[siteOf[u]] += m
 			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where})
+		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where, By: by})
 	}
 }
 
@@ -106,6 +108,7 @@ func (c *count) clamps() {
 		var barbs []int
 		total := 0
 		var where []int
+		var by [Sites]float64
 		for kind := range layout.JointKind(layout.JointKinds) {
 			for i := range c.joints {
 				j := &c.joints[i]
@@ -127,6 +130,7 @@ func (c *count) clamps() {
 					}
 					barbs[at] += j.N
 					total += j.N
+					by[c.site(j)] += float64(each * j.N)
 					if len(where) == 0 || where[len(where)-1] != j.Node {
 						where = append(where, j.Node)
 					}
@@ -141,7 +145,7 @@ func (c *count) clamps() {
 		if each > 1 {
 			why = words.Say("two on each barb, their screws on opposite sides ({parts}), and one to spare", words.List(list...))
 		}
-		c.add(Line{Item: AClamp, Size: c.size(tube), Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where})
+		c.add(Line{Item: AClamp, Size: c.size(tube), Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where, By: by})
 	}
 }
 
