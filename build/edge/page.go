@@ -35,12 +35,13 @@ func (q *question) page(a *asked) reply {
 	if !a.typed {
 		a.draft = plan.DraftOf(a.plan)
 	}
-	values := map[string]string{
-		"ask":      focused(form.Ask(a.plan, a.draft, a.errs, view.JobNamed(a.at.Job).Groups, a.at), a.focus),
-		"examples": q.offered,
-	}
-	values["done"] = done
 	title, shown := "Something to put right", a.shown()
+	s := q.sheet(shown, sheet.Prompt()...)
+	values := map[string]string{
+		"ask":      focused(form.Ask(a.plan, a.draft, a.errs, view.JobNamed(a.at.Job).Groups, a.at, s.Parts...), a.focus),
+		"examples": q.offered,
+		"done":     done,
+	}
 	if len(a.errs) > 0 {
 		out.status = http.StatusUnprocessableEntity
 		values["errors"] = form.Errors(a.errs)
@@ -50,7 +51,6 @@ func (q *question) page(a *asked) reply {
 		}
 		values["stale"] = form.Message(words.Say(stale))
 	}
-	s := q.sheet(shown, sheet.Prompt()...)
 	if len(a.errs) == 0 {
 		title = scene.Title(shown)
 	}

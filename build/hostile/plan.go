@@ -197,12 +197,20 @@ func drawSection(s *Source, p *plan.Plan, sec *plan.Section, wild float64) {
 	}
 }
 
+// bought are keys of parts: most of many plans, one of none.
+var bought = [...]string{"tube 1", "tube 3", "tube 10", "micro-tubing", "emitter 0", "stake", "hole-plug", "clamp 1", "pump", "tank", "filter",
+	"medium 0", "sowing-plug", "joint tee 3 3 1", "joint end-cap 1", "punch 1", "cutter", "no such thing", ""}
+
 // draw gives a field a value: by turns a limit, one next to it, the default, one
 // near it, or any.
 func draw(s *Source, f *plan.Field, p *plan.Plan, i int) {
 	low, high := f.Min, f.Max
 	switch f.Type {
 	case plan.Text:
+		if f.Name == "part" {
+			*f.Text(p, i) = bought[s.below(len(bought))]
+			return
+		}
 		name := []rune(names[s.below(len(names))])
 		*f.Text(p, i) = string(name[:min(len(name), int(f.Max))])
 		return

@@ -24,7 +24,7 @@ const (
 // the usual exponent of its new kind, unless it has one. Then the action is carried out, which is one of
 //
 //	add-row  copy-row.3  remove-row.3  row-up.3  row-down.3  fill-months  set-clock  season-to.2028
-//	correct-to.2027-07-16.110  correct-back
+//	correct-to.2027-07-16.110  correct-back  price-of.pump
 //
 // and the same for run, point and emitter. A new record is like the last, a new
 // point empty. Text that is no number stays as it was typed. An action that is
@@ -57,6 +57,9 @@ func (d *Draft) Apply() (focus string) {
 			return "season"
 		}
 		return ""
+	}
+	if key, is := strings.CutPrefix(action, PriceOf); is {
+		return d.priceOf(&h, key)
 	}
 	verb, number, _ := strings.Cut(action, ".")
 	k, _ := strconv.Atoi(number)

@@ -24,6 +24,7 @@ func (p *Plan) Clone() *Plan {
 	c.Rows = slices.Clone(p.Rows)
 	c.Plantings = slices.Clone(p.Plantings)
 	c.Crops = slices.Clone(p.Crops)
+	c.Bought = slices.Clone(p.Bought)
 	c.Months = slices.Clone(p.Months)
 	return &c
 }

@@ -26,6 +26,7 @@ var fieldsOf = [...][]*Field{
 	seasonFields, plantingFields, cropFields,
 	13: skyFields, monthFields,
 	15: timerFields, priceFields, chanceFields,
+	20: boughtFields,
 }
 
 var allFields = inOrder()

@@ -32,6 +32,8 @@ var priceFields = func() []*Field {
 			"Its place at the timer and its cable.", func(p *Plan, _ int) *float64 { return &p.Prices.Zone }).when(zoned),
 		choice(3, "flush", "Must each row flush clean?", []Option{{Code: "no", Label: "no"}, {Code: "yes", Label: "yes, one at a time, the others shut"}}, 1,
 			"", func(p *Plan, _ int) *int { return &p.Prices.Flush }),
+		{ID: 4, Name: "currency", Label: "Currency", Type: Text, Max: 4, Help: "As it is to stand beside amounts, such as EUR. Nothing is converted when it changes.",
+			Text: func(p *Plan, _ int) *string { return &p.Prices.Currency }},
 	}
 	for i := range catalogue.Tubes {
 		c := &catalogue.Tubes[i]

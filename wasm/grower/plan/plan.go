@@ -31,6 +31,7 @@ type Plan struct {
 	Months    []Month // twelve with OwnClimate, else twelve or none
 	Timer     Timer
 	Prices    Prices
+	Bought    []Bought // none to MaxBought
 	Chance    Chance
 
 	How History // how the values came to be

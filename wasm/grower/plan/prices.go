@@ -10,6 +10,8 @@ type Prices struct {
 	Flush int                           // 0 no, 1 yes: the water at each row's end is to run fast enough to carry dirt out
 	Tubes [len(catalogue.Tubes)]float64 // of one metre, by index into catalogue.Tubes; 0 for a size that is not to be had
 	Rolls [len(catalogue.Tubes)]float64 // m of a roll, likewise, [ShortestRoll] or more; 0 for what is sold by the metre
+
+	Currency string // as the grower writes it; nothing is ever converted
 }
 
 // ShortestRoll is the length in m that a roll of tubing has at the least.

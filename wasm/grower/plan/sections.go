@@ -95,6 +95,13 @@ var sections = []*Section{
 		ID: 17, Name: "chance", Title: "Chance", Guide: "emitters",
 		Intro: "No two emitters are quite alike. How much they differ stands with each emitter, as CV.",
 	},
+	{
+		ID: 20, Name: "bought", Title: "What you have and what it costs", Guide: "assembly", List: true, One: "part", Max: MaxBought,
+		Record: Record{"Part {n}", "part {n}", "Number of parts", "Add a part"},
+		Intro:  "Press a price in the list of parts to say what a part costs where you buy it, in what packs it comes, and how many you have already.",
+		Len:    func(p *Plan) int { return len(p.Bought) },
+		Resize: func(p *Plan, n int) { p.Bought = resize(p.Bought, n) },
+	},
 }
 
 // Sections returns the sections in the order of the page. They are shared and

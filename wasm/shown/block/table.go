@@ -91,6 +91,23 @@ func (t *Table) Led(name, small, href, link string, cells ...string) {
 	t.rest(cells)
 }
 
+// Pressed is [Table.Explained] whose last cell is a button of the plan's form, which sends name and
+// value. Behind the figure on it comes what is read aloud and not seen.
+func (t *Table) Pressed(row, small string, name Markup, value, aloud string, cells ...string) {
+	t.w.HTML(`<tr><th scope="row">`).Text(row).HTML(` <small>`).Text(small).HTML(`</small></th>`)
+	last := len(cells) - 1
+	for i, c := range cells[:last] {
+		if t.numeric[i+1] {
+			t.w.HTML(`<td class="n">`)
+		} else {
+			t.w.HTML(`<td>`)
+		}
+		t.w.Text(c).HTML(`</td>`)
+	}
+	t.w.HTML(`<td class="n"><button class="figure" form="plan"`).Attr("name", string(name)).Attr("value", value).HTML(`>`).Text(cells[last]).
+		HTML(`<span class="out"> `).Text(aloud).HTML(`</span></button></td></tr>`)
+}
+
 // Total writes a row below a rule.
 func (t *Table) Total(cells ...string) {
 	t.w.HTML(`<tr class="total">`)

@@ -2,12 +2,12 @@
 package buy
 
 import (
-	"strconv"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/works/parts"
 )
 
@@ -22,38 +22,135 @@ var GroupNames [parts.Groups]words.Text = [...]words.Text{
 	parts.Tools:         "Tools",
 }
 
-// Parts lists what to buy, by group.
+// Parts lists what to buy, by counter, with what it costs.
 func Parts(the *scene.Scene) {
 	sc := part{the}
 	if len(sc.S.Parts) == 0 {
 		sc.Say("p", "There is nothing to buy yet.")
 		return
 	}
+	shop := parts.Shop(sc.S.Parts, sc.S.Plan)
 	sc.Say("p", "Counted from the layout, spares included. Check each thread against the part it meets before you pay. Not on this list: what brings power to a pump, and what is mixed into the water.")
-	sc.Table(words.Say("Parts to buy"), words.Say("Part"), block.Figures(words.Say("Number or length")), block.Figures(words.Say("Spare in it"))).Rows(func(t *block.Table) {
+	if shop.Invented > 0 {
+		sc.Say("p", "Prices with a star are invented: press one, and type what a shop asks.")
+	}
+	sc.Table(words.Say("Parts to buy"), words.Say("Part"), block.Figures(words.Say("To buy")), block.Figures(sc.priced())).Rows(func(t *block.Table) {
 		last := -1
-		for i := range sc.S.Parts {
-			p := &sc.S.Parts[i]
-			if int(p.Group) != last {
-				last = int(p.Group)
-				if last < len(GroupNames) {
-					t.Group(words.Say(GroupNames[last]))
-				}
+		for i := range shop.Lines {
+			b := &shop.Lines[i]
+			if int(b.Group) != last {
+				last = int(b.Group)
+				t.Group(words.Say(GroupNames[last]))
 			}
-			n, spare := strconv.Itoa(p.Count), ""
-			if p.Length > 0 {
-				n = sc.Amount(unit.Length, p.Length)
-				if p.Rolls > 0 {
-					n = words.Say("{n} {n|roll|rolls} of {roll}, for {length}", words.N(p.Rolls), sc.Amount(unit.Length, p.Roll), n)
-				}
+			sc.line(t, b)
+			if i+1 == len(shop.Lines) || int(shop.Lines[i+1].Group) != last {
+				t.Total(words.Say("{counter} in all", words.Say(GroupNames[last])), "", money(shop.Groups[last]))
 			}
-			if p.Spare > 0 {
-				spare = strconv.Itoa(p.Spare)
-			}
-			t.Row(p.Name, n, spare)
 		}
+		t.Group(words.Say("Everything"))
+		t.Total(words.Say("In all"), "", money(shop.Total))
 	})
+	sc.sum(shop)
 	sc.Saves("parts")
+}
+
+// priced names the column of prices.
+func (sc *part) priced() string {
+	if cur := sc.S.Plan.Prices.Currency; cur != "" {
+		return words.Say("Price, {currency}", cur)
+	}
+	return words.Say("Price")
+}
+
+// money is an amount, without its currency.
+func money(v float64) string { return unit.Text(unit.Money, unit.Metric, v) }
+
+// line writes what is bought for a line, and what it costs.
+func (sc *part) line(t *block.Table, b *parts.Buy) {
+	cost, aloud := money(b.Cost), words.Say("for {part}: say what it costs", b.Name)
+	switch {
+	case b.None:
+		cost, aloud = words.Say("none"), words.Say("known for {part}: say what it costs", b.Name)
+	case b.Invented:
+		cost, aloud = words.Say("{price}*", cost), words.Say("invented, for {part}: say what it costs", b.Name)
+	}
+	if b.Said < 0 && len(sc.S.Plan.Bought) >= plan.MaxBought {
+		t.Explained(b.Name, sc.notes(b), sc.bought(b), cost)
+		return
+	}
+	t.Pressed(b.Name, sc.notes(b), plan.ActionName, plan.PriceOf+b.Key(), aloud, sc.bought(b), cost)
+}
+
+// bought is how many of what is bought, as a shop counts it.
+func (sc *part) bought(b *parts.Buy) string {
+	n := words.N(b.Packs)
+	switch {
+	case b.Packs == 0:
+		return words.Say("none")
+	case b.Rolls > 0:
+		return words.Say("{n} {n|roll|rolls} of {roll}", n, sc.Amount(unit.Length, b.Pack))
+	case b.ByLength():
+		return sc.Amount(unit.Length, float64(b.Packs)*b.Pack)
+	case b.Pack > 1:
+		return words.Say("{n} {n|pack|packs} of {pack}", n, words.N(int(b.Pack)))
+	}
+	return n
+}
+
+// notes say of what is bought what it is for, what is over, and what one pack costs.
+func (sc *part) notes(b *parts.Buy) string {
+	amount := func(v float64) string {
+		if b.ByLength() {
+			return sc.Amount(unit.Length, v)
+		}
+		return words.N(int(v))
+	}
+	var notes []string
+	if b.ByLength() || b.Pack > 1 || b.Have > 0 {
+		notes = append(notes, words.Say("{n} needed", amount(b.Need)))
+	}
+	if b.Spare > 0 {
+		notes = append(notes, words.Say("{n} spare", words.N(b.Spare)))
+	}
+	if b.Have > 0 {
+		notes = append(notes, words.Say("you have {n}", amount(b.Have)))
+	}
+	if b.Over > 0 && (b.Rolls > 0 || b.Pack > 1 && !b.ByLength()) {
+		notes = append(notes, words.Say("{n} over", amount(b.Over)))
+	}
+	if b.Packs > 1 && !b.None && b.Price > 0 {
+		switch {
+		case b.Rolls > 0:
+			notes = append(notes, words.Say("{price} a roll", money(b.Price)))
+		case b.ByLength():
+			notes = append(notes, sc.Amount(unit.Price, b.Price/b.Pack))
+		case b.Pack > 1:
+			notes = append(notes, words.Say("{price} a pack", money(b.Price)))
+		default:
+			notes = append(notes, words.Say("{price} each", money(b.Price)))
+		}
+	}
+	return words.List(notes...)
+}
+
+// sum says what the total rests on.
+func (sc *part) sum(shop *parts.Shopping) {
+	var said []string
+	if shop.Invented > 0 {
+		said = append(said, words.Say("Of all that, {share} % is by invented prices.", wording.Percent(shop.Share())))
+	} else if shop.Total > 0 {
+		said = append(said, words.Say("No price in it is invented."))
+	}
+	if shop.None > 0 {
+		said = append(said, words.Say("{n} {n|line has|lines have} no price, and {n|is|are} in no sum.", words.N(shop.None)))
+	}
+	if n := len(shop.Lost); n > 0 {
+		said = append(said, words.Say("What you said of {n} {n|part|parts} does not count here: {n|it is|they are} not on this list, or you said it twice. It stands where you typed it.", words.N(n)))
+	}
+	if cur := sc.S.Plan.Prices.Currency; cur != "" {
+		said = append(said, words.Say("Amounts are in {currency} as they were typed: nothing is converted.", cur))
+	}
+	sc.Tag("p", words.Sentences(said...))
 }
 
 // Counts says where the number of each part comes from.

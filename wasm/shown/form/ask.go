@@ -10,6 +10,7 @@ import (
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
+	"evenrow/wasm/works/parts"
 )
 
 // A form is the form on its way to the page.
@@ -21,17 +22,19 @@ type form struct {
 	at   Place
 	in   string          // the group that is being written
 	seen map[string]bool // the names of the boxes that were written
+
+	parts []parts.Line // the list of parts, as far as it is known
 }
 
 // Ask returns the groups of a job for a draft, with everything that was typed in them and
 // what is wrong with it. p is the draft as far as it could be read; it decides
 // which sections, records and fields are shown. What is not shown is kept in one
-// hidden input.
+// hidden input. list is the plan's list of parts, where [Lists] asks for it.
 //
 // Every caution that applies to the plan has an empty place, with its name in
 // data-caution; the builder and the page's script fill it.
-func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place) string {
-	f := &form{Writer: &block.Writer{}, p: p, d: d, errs: map[string]plan.Error{}, at: at, seen: map[string]bool{}}
+func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place, list ...parts.Line) string {
+	f := &form{Writer: &block.Writer{}, p: p, d: d, errs: map[string]plan.Error{}, at: at, seen: map[string]bool{}, parts: list}
 	for _, e := range errs {
 		f.errs[e.Path] = e
 	}
@@ -58,6 +61,12 @@ func Ask(p *plan.Plan, d plan.Draft, errs []plan.Error, groups []Group, at Place
 // carried writes what the form carries unseen.
 func (f *form) carried(name, value string) {
 	f.HTML(`<input type="hidden"`).Attr("name", name).Attr("value", value).HTML(`>`)
+}
+
+// carry carries what was typed at a path, which has no box.
+func (f *form) carry(path string) {
+	f.seen[path] = true
+	f.carried(path, f.d.Get(path))
 }
 
 // group writes a group: a line, and its sections below it.

@@ -15,7 +15,7 @@ const inSight = 8
 
 // fields writes the boxes of a record, those that apply.
 func (f *form) fields(s *plan.Section, i int) {
-	f.list(s, func(fd *plan.Field) bool { return fd.Applies(f.p, i) }, func(fd *plan.Field) {
+	f.list(s, func(fd *plan.Field) bool { return fd.Applies(f.p, i) && !(byButton(s) && fd.Type == plan.Text) }, func(fd *plan.Field) {
 		f.cautions(s, fd.Name)
 		path := plan.Path(fd, i)
 		f.box(fd, i, path, f.d.Get(path))

@@ -125,6 +125,12 @@ var lines = map[string]func(*plan.Plan) string{
 		}
 		return words.Say("{n} {n|crop|crops}", words.N(len(p.Crops)))
 	},
+	"bought": func(p *plan.Plan) string {
+		if len(p.Bought) == 0 {
+			return words.Say("nothing said yet")
+		}
+		return words.Say("{n} {n|part|parts}", words.N(len(p.Bought)))
+	},
 	"sky":   func(p *plan.Plan) string { return chosen(p, "sky", "climate") },
 	"timer": func(p *plan.Plan) string { return chosen(p, "timer", "kind") },
 	"chance": func(p *plan.Plan) string {

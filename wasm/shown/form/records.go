@@ -11,6 +11,7 @@ import (
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/works/parts"
 )
 
 // together reports whether all records of a section stand open: they are short.
@@ -31,7 +32,7 @@ func (f *form) records(s *plan.Section) {
 	default:
 		f.oneByOne(s, n)
 	}
-	if n < s.Max {
+	if n < s.Max && !byButton(s) {
 		f.action("add-"+s.One, s.Record.Add)
 	}
 }
@@ -63,7 +64,7 @@ func (f *form) oneByOne(s *plan.Section, n int) {
 		}
 		at := Place{f.at.Job, f.in, id}
 		f.HTML(`<p class="record"><button class="record__line" name="`).HTML(plan.ActionName).HTML(`"`).Attr("value", plan.GoTo+at.String()).Attr("id", "s-"+id).HTML(`>`).
-			Text(Summary(f.p, s, i)).HTML(`</button></p>`)
+			Text(called(f.p, s, i, f.parts)).HTML(`</button></p>`)
 	}
 }
 
@@ -83,24 +84,30 @@ func (f *form) record(s *plan.Section, i, n int) {
 	id := s.Name + "." + strconv.Itoa(i+1)
 	f.HTML(`<div class="record" role="group"`).Attr("id", "d-"+id).Attr("aria-labelledby", "s-"+id).HTML(`>`)
 	if n > 1 || s.Min == 0 {
-		f.HTML(`<h4 class="record__name" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(Summary(f.p, s, i)).HTML(`</h4>`)
+		f.HTML(`<h4 class="record__name" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(called(f.p, s, i, f.parts)).HTML(`</h4>`)
 	} else {
-		f.HTML(`<p class="out" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(Summary(f.p, s, i)).HTML(`</p>`)
+		f.HTML(`<p class="out" tabindex="-1"`).Attr("id", "s-"+id).HTML(`>`).Text(called(f.p, s, i, f.parts)).HTML(`</p>`)
 	}
 	if s.Name == "emitters" {
 		f.carried(id+"."+plan.KindWas, f.d.Get(id+".kind"))
 	}
+	if byButton(s) {
+		f.carry("bought." + strconv.Itoa(i+1) + ".part")
+	}
 	f.fields(s, i)
+	if byButton(s) {
+		f.ofPart(i)
+	}
 	f.HTML(`<p class="record__do">`)
 	number := "." + strconv.Itoa(i+1)
 	name := words.Say(s.Record.Within, words.N(i+1))
-	if n < s.Max {
+	if n < s.Max && !byButton(s) {
 		f.action("copy-"+s.One+number, "Copy[ {row}]", name)
 	}
 	if n > s.Min {
 		f.action("remove-"+s.One+number, "Remove[ {row}]", name)
 	}
-	if s.Name != "points" && s.Name != "months" { // their order is given
+	if s.Name != "points" && s.Name != "months" && !byButton(s) { // their order is given
 		if i > 0 {
 			f.action(s.One+"-up"+number, "Up[ {row}]", name)
 		}
@@ -177,8 +184,8 @@ func rowSummary(p *plan.Plan, name string, r *plan.Row) string {
 func listed(crop int) bool { return crop >= 0 && crop < len(catalogue.Crops) }
 
 // Summaries returns the lines of the groups of a job and of their records, which change
-// while the form itself stays.
-func Summaries(p *plan.Plan, groups []Group) []block.Fragment {
+// while the form itself stays. list is as for [Ask].
+func Summaries(p *plan.Plan, groups []Group, list ...parts.Line) []block.Fragment {
 	var fs []block.Fragment
 	for k := range groups {
 		g := &groups[k]
@@ -199,7 +206,7 @@ func Summaries(p *plan.Plan, groups []Group) []block.Fragment {
 			}
 			for i := range s.Records(p) {
 				w := &block.Writer{}
-				w.Text(Summary(p, s, i))
+				w.Text(called(p, s, i, list))
 				fs = append(fs, block.Fragment{ID: "s-" + s.Name + "." + strconv.Itoa(i+1), HTML: w.String()})
 			}
 		}

@@ -21,6 +21,7 @@ import (
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/shown/view"
 	"evenrow/wasm/shown/watering"
+	"evenrow/wasm/works/parts"
 	"evenrow/wasm/year/ical"
 )
 
@@ -94,10 +95,11 @@ func (s *Session) Answer(typed string) Reply {
 	errs = form.Gathered(d, errs)
 	r := Reply{Errors: errs, At: at.String()}
 	groups := view.JobNamed(at.Job).Groups
+	list := s.listed(d, p, errs, groups)
 	if m.to != "" || m.Record != "" || shape != form.Shape(p, groups, at) {
-		r.add("ask", form.Ask(p, d, errs, groups, at))
+		r.add("ask", form.Ask(p, d, errs, groups, at, list...))
 	} else {
-		r.Fragments = form.Summaries(p, groups)
+		r.Fragments = form.Summaries(p, groups, list...)
 	}
 	r.Focus = m.Focus()
 	moved := at.Job != was.Job || shape == "" // a form that was never drawn has no job on the page
@@ -131,6 +133,21 @@ func (s *Session) Answer(typed string) Reply {
 		r.Announce = "" // the focus says it
 	}
 	return s.sends(r)
+}
+
+// listed is the list of parts of a plan, or with errors in it of the last good one, where the
+// form is to have names from it.
+func (s *Session) listed(d plan.Draft, p *plan.Plan, errs []plan.Error, groups []form.Group) []parts.Line {
+	if !form.Lists(p, groups) {
+		return nil
+	}
+	if len(errs) > 0 {
+		p = good(d)
+	}
+	if p == nil {
+		return nil
+	}
+	return s.work(p).Parts
 }
 
 // A Move is where a form leads, and what it does besides being read.
@@ -342,7 +359,8 @@ func (s *Session) whole(p *plan.Plan, at form.Place) Reply {
 // all is everything for a plan in a job, the form included.
 func (s *Session) all(p *plan.Plan, at form.Place) Reply {
 	r := Reply{At: at.String()}
-	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, view.JobNamed(at.Job).Groups, at))
+	groups := view.JobNamed(at.Job).Groups
+	r.add("ask", form.Ask(p, plan.DraftOf(p), nil, groups, at, s.listed(plan.Draft{}, p, nil, groups)...))
 	r.told(s.screen(s.work(p), at), true)
 	r.clear()
 	return r

@@ -181,7 +181,7 @@ func (k kept) dated() bool {
 
 // lists gives the proposal the lists of the plan before that no answer is about.
 func (k kept) lists(p *plan.Plan) {
-	for _, name := range [...]string{"plantings", "crops", "months"} {
+	for _, name := range [...]string{"plantings", "crops", "months", "bought"} {
 		plan.SectionNamed(name).CopyRecords(p, k.before)
 	}
 	if len(k.before.Emitters) > 1 {

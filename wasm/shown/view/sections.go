@@ -99,7 +99,10 @@ var Jobs = []Job{
 	},
 	{
 		ID: "buy", Title: "Buy", Asks: "What do I take to the shop?", Foot: true,
-		Groups: []form.Group{{ID: "prices", Title: "Prices", Sections: []string{"prices"}}},
+		Groups: []form.Group{
+			{ID: "bought", Title: "What you have and what it costs", Sections: []string{"bought"}},
+			{ID: "prices", Title: "Prices", Sections: []string{"prices"}},
+		},
 		Sections: []Section{
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
 			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts, line: buy.CountsLine},

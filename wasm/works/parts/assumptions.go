@@ -59,6 +59,36 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Work: "EN 837-2", Standing: source.Memory},
 		},
 		{
+			Code: "parts.Kinds", Title: "What a part costs, and how many are in a pack, until somebody says it",
+			Rule:   "Invented: a figure for each kind of part, which nobody has asked a shop for.",
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.times", Title: "What fittings cost, by what they are",
+			Rule:   "Invented: a tee half as much again as a joiner, a ball valve four times as much, a check valve and a zone valve five times.",
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.usualBore", Title: "Bore of the tubing whose fittings cost what is invented; others with the power 1.5 of their bore",
+			Values: []float64{usualBore}, Kind: unit.Bore,
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.usualTank", Title: "Volume of the tank that costs what is invented; others by their volume",
+			Values: []float64{usualTank}, Kind: unit.Volume,
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.usualMedium", Title: "Volume of the medium that costs what is invented; others by their volume",
+			Values: []float64{usualMedium}, Kind: unit.Volume,
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
 			Code: "parts.sightTube", Title: "Height of still water up to which a clear hose is listed and no gauge",
 			Values: []float64{sightTube}, Kind: unit.Head,
 			Used:   "The list of parts.",

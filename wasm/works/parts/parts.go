@@ -28,15 +28,17 @@ const (
 // A Line is one thing to buy.
 type Line struct {
 	Item   Item
-	Size   string  // tells it from other lines of its item; empty where there is one at the most
-	Group  Group   // that of its item
-	Name   string  // "Tee, 25 mm to 16 mm"
-	Count  int     // pieces; 0 for tubing, which has a length
-	Length float64 // m, for tubing: the exact sum
-	Rolls  int     // of tubing, as few as were found to hold its pieces; 0 where it is sold by the metre
-	Roll   float64 // m of a roll; 0 likewise
-	Spare  int     // included in Count
-	Why    string  // where the number comes from: "one at each of 4 rows"
+	Size   string    // tells it from other lines of its item; empty where there is one at the most
+	Group  Group     // that of its item
+	Name   string    // "Tee, 25 mm to 16 mm"
+	Count  int       // pieces; 0 for tubing, which has a length
+	Length float64   // m, for tubing: the exact sum
+	Rolls  int       // of tubing, as few as were found to hold its pieces; 0 where it is sold by the metre
+	Roll   float64   // m of a roll; 0 likewise
+	Uses   []float64 // m that are cut from each roll, the least first; none likewise
+	Price  float64   // of a piece, invented, where the item's own does not say it; 0 where that does
+	Spare  int       // included in Count
+	Why    string    // where the number comes from: "one at each of 4 rows"
 
 	// Where the parts stand, for pictures; both empty for what stands nowhere
 	// in particular or at every plant.

@@ -6,11 +6,11 @@ import "evenrow/wasm/works/layout"
 type Site uint8
 
 const (
-	Leading Site = iota // the supply line, from the supply to the header
-	Heading             // the header and its tees
-	Rowing              // the rows
-	Ending              // ends that stay open until they are flushed
-	Sites   = iota      // how many there are
+	Leading Site   = iota // the supply line, from the supply to the header
+	Heading               // the header and its tees
+	Rowing                // the rows
+	Ending                // ends that stay open until they are flushed
+	Sites   = iota        // how many there are
 )
 
 // sites says where joints of each kind stand.

@@ -6,6 +6,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/works/cuts"
 	"evenrow/wasm/works/layout"
 )
 
@@ -66,8 +67,17 @@ func (c *count) tubing() {
 			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Why: words.List(why...), Stretches: where, By: by})
+		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Uses: fromRolls(&c.cuts[tube]), Why: words.List(why...), Stretches: where, By: by})
 	}
+}
+
+// fromRolls is how much is cut from each roll, the least first.
+func fromRolls(c *cuts.Cutting) []float64 {
+	var list []float64
+	for i := len(c.Rolls) - 1; i >= 0; i-- {
+		list = append(list, c.Length-c.Rolls[i].Left)
+	}
+	return list
 }
 
 // tubeName is what to ask for.
