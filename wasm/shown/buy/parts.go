@@ -109,7 +109,7 @@ func (sc *part) notes(b *parts.Buy) string {
 	if b.ByLength() || b.Pack > 1 || b.Have > 0 {
 		notes = append(notes, words.Say("{n} needed", amount(b.Need)))
 	}
-	if b.Spare > 0 {
+	if b.Spare > 0 && b.Spare < b.Count {
 		notes = append(notes, words.Say("{n} spare", words.N(b.Spare)))
 	}
 	if b.Have > 0 {

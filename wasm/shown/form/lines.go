@@ -29,6 +29,8 @@ func assumed(p *plan.Plan, g *Group) bool {
 		for i := range s.Records(p) {
 			for _, f := range s.Fields() {
 				switch {
+				case byButton(s):
+					return false // it stands there because somebody asked for it
 				case !f.Applies(p, i) || f.Type == plan.Text || f.Section == "":
 				case p.Origin(f, i) != plan.Assumed:
 					return false
