@@ -279,10 +279,16 @@ var names = [...]string{
 func order(p *plan.Plan) {
 	for i := range p.Emitters {
 		e := &p.Emitters[i]
+		if top := plan.FieldNamed("emitters", "closes").Max; e.Closes == top { // which seldom is the least of four
+			e.Opens, e.Lowest, e.Highest = top, max(e.Lowest, top), max(e.Highest, 2*top)
+		}
 		v := []float64{e.Closes, e.Opens, e.Lowest, e.Highest}
 		slices.Sort(v)
 		e.Closes, e.Opens, e.Lowest, e.Highest = v[0], v[1], v[2], v[3]
 		e.Regulates = min(e.Regulates, e.Lowest)
+		if e.Micro*plan.MicroLoss(e.Flow) > plan.MicroShare*min(e.Lowest, e.Nominal) {
+			e.Micro = 0
+		}
 		if e.Kind == plan.NonCompensating && e.Exponent < 0.3 {
 			e.Exponent = 0.5
 		} else if e.Kind == plan.Compensating && e.Exponent > 0.2 {
@@ -306,6 +312,9 @@ func order(p *plan.Plan) {
 		m.High, m.Low = max(m.High, m.Low), min(m.High, m.Low)
 	}
 	t := &p.Timer
+	if t.DrainLow == plan.FieldNamed("timer", "drain-low").Max { // likewise
+		t.Drain, t.DrainHot = max(t.Drain, t.DrainLow), max(t.DrainHot, t.DrainLow)
+	}
 	v := []float64{t.DrainLow, t.Drain, t.DrainHot}
 	slices.Sort(v)
 	t.DrainLow, t.Drain, t.DrainHot = v[0], v[1], v[2]

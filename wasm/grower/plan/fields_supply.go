@@ -67,6 +67,10 @@ var supplyFields = []*Field{
 		"What a backflow device, a meter or a timer valve takes: see its data sheet.", func(p *Plan, _ int) *float64 { return &p.Supply.Devices }).when(supplied(PumpPoints, PumpTwo, GravityTank, Mains)),
 	number(10, "label", "Power on the label, if it is there", unit.Power, 2, 7500, 0,
 		"Only to see whether the figures on the label can all be so.", func(p *Plan, _ int) *float64 { return &p.Supply.Label }).optional().when(supplied(PumpTwo)),
+	choice(11, "fill", "How is the tank filled?", []Option{
+		FilledByHand:  {Code: "hand", Label: "by hand, or from a hose that is held"},
+		FilledByFloat: {Code: "float", Label: "from a tap, by a float valve"},
+	}, FilledByHand, "A hose that lies in the tank can draw feed into drinking water.", func(p *Plan, _ int) *int { return &p.Supply.Fill }).when(supplied(PumpPoints, PumpTwo, PumpPower, PumpWanted, GravityTank)),
 }
 
 var pointFields = []*Field{

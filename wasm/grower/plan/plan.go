@@ -66,6 +66,12 @@ const (
 	PumpWanted         // a pump that is yet to be bought
 )
 
+// How a tank is filled, the values of Supply.Fill.
+const (
+	FilledByHand  = iota // or from a hose that is held
+	FilledByFloat        // by its valve, from a tap
+)
+
 // Sought says whether the supply is a pump whose curve is not known, because only
 // its power is or because it is yet to be bought: the answer is which pump to ask
 // for.
@@ -76,6 +82,7 @@ type Supply struct {
 	Kind int
 
 	Tank    float64 // m³, volume of the tank; for pumps and gravity tanks
+	Fill    int     // how the tank is filled
 	Points  []Point // PumpPoints: 3 to MaxPoints, flow rising from 0, head falling
 	ShutOff float64 // m, PumpTwo: head at no flow
 	MaxFlow float64 // m³/s, PumpTwo: flow at no head
@@ -171,6 +178,7 @@ type Emitter struct {
 	CV       float64 // coefficient of variation of manufacture, as a fraction
 	Passage  float64 // m, smallest passage
 	Barb     int
+	Micro    float64 // m, tubing of [MicroBore] from the row's tubing to each emitter; 0 where it sits in the tubing
 
 	Flushes   int     // Compensating
 	Gush      float64 // m³/s, WhenLow: what it lets through while it flushes, at Regulates

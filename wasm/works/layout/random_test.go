@@ -40,6 +40,7 @@ func randomPlan(t testing.TB, seed uint64) *plan.Plan {
 		e.Regulates = e.Lowest / 2
 		e.Highest = e.Lowest * 2
 		e.Exponent = []float64{0.1, 0.5}[e.Kind]
+		e.Micro = 0
 	}
 	for i := range p.Rows {
 		r := &p.Rows[i]
