@@ -4,6 +4,7 @@ import (
 	"evenrow/wasm/ground/formula"
 	"evenrow/wasm/ground/source"
 	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 )
 
@@ -94,5 +95,66 @@ func Assumptions() []formula.Assumption {
 			Used:   "The list of parts.",
 			Source: source.Ref{Standing: source.Practice},
 		},
+		{
+			Code: "catalogue.ClampsMM", Title: "Hose clamps of shops that sell by millimetres: from, to",
+			Values: ends(catalogue.ClampsMM), Kind: unit.Bore,
+			Rule:   "The one whose range has the outside of the tubing, and its middle nearest to it.",
+			Used:   "The list of parts in metric units.",
+			Source: catalogue.ClampsMMSource,
+		},
+		{
+			Code: "catalogue.ClampsSAE", Title: "Hose clamps of shops that sell by SAE numbers 4, 6, 8, 10, 12, 16, 20 and 24: from, to",
+			Values: ends(catalogue.ClampsSAE), Kind: unit.Bore,
+			Rule:   "As above.",
+			Used:   "The list of parts in US units.",
+			Source: catalogue.ClampsSAESource,
+		},
+		{
+			Code: "parts.fillBores", Title: "Bore of the pipe that a float valve is sold for",
+			Values: fillBores[:], Kind: unit.Bore,
+			Used:   "The list of parts, in metric units and in those of the United States.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "parts.leastGap", Title: "Air gap above a tank's rim, at least",
+			Values: []float64{leastGap}, Kind: unit.Bore,
+			Rule:   "Twice the bore of the pipe that fills the tank, and no less than this.",
+			Used:   "The list of parts.",
+			Source: source.Ref{Work: "Minnesota Department of Agriculture, backflow guide; municipal codes"},
+		},
+		{
+			Code: "parts.cups", Title: "Cups of a test, at most",
+			Values: []float64{cups},
+			Used:   "The list of parts.",
+			Source: source.Ref{At: "at least a dozen emitters, better twenty", Standing: source.Practice},
+		},
+		{
+			Code: "parts.washers", Title: "Washers of hose threads in reserve",
+			Values: []float64{washers},
+			Used:   "The list of parts.",
+			Source: source.Ref{Standing: source.Practice},
+		},
+		{
+			Code: "plan.MicroBore", Title: "Bore of micro tubing",
+			Values: []float64{plan.MicroBore}, Kind: unit.Bore,
+			Used:   "The longest micro tubing that a plan may have, and the list of parts.",
+			Source: source.Ref{At: "4 mm, or 0.170 in", Standing: source.Practice},
+		},
+		{
+			Code: "plan.MicroShare", Title: "Share of an emitter's lowest pressure that its micro tubing may take, and that is not counted",
+			Values: []float64{plan.MicroShare}, Kind: unit.Share,
+			Rule:   "Taken at the emitter's flow, in water of 5 °C, by 64/Re or 0.3164/Re^0.25, whichever is more. A plan with more is refused.",
+			Used:   "The longest micro tubing that a plan may have.",
+			Source: source.Ref{Standing: source.Choice},
+		},
 	}
+}
+
+// ends lists the ranges of clamps, from and to, in m.
+func ends(clamps []catalogue.Clamp) []float64 {
+	var list []float64
+	for i := range clamps {
+		list = append(list, clamps[i].Least, clamps[i].Most)
+	}
+	return list
 }

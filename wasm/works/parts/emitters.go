@@ -19,7 +19,7 @@ const (
 
 // emitters adds the emitters by kind, with the stakes that hold the tubing.
 func (c *count) emitters() {
-	stakes := 0
+	holes := 0
 	for i := range c.Plan.Emitters {
 		n, plants, perPlant := 0, 0, 0
 		for k := range c.Plants {
@@ -39,7 +39,7 @@ func (c *count) emitters() {
 		if n == 0 {
 			continue
 		}
-		stakes += n
+		holes += n
 		every, least := words.N(emitterSpare), words.N(leastSpare)
 		why := words.Say("{n} at {plants} {plants|plant|plants}, and 1 to spare for every {every}, at least {least}, all of one batch", words.N(n), words.N(plants), every, least)
 		if perPlant > 0 {
@@ -53,10 +53,26 @@ func (c *count) emitters() {
 			Spare: spare,
 			Why:   why,
 		})
+		c.micro(&c.Plan.Emitters[i], n)
 	}
-	c.add(Line{Item: AStake, Name: words.Say("Stake to hold the tubing"), Count: stakes, Why: words.Say("one at each emitter")})
-	plugs := spares(stakes, holeSpare, leastHoles)
+	plugs := spares(holes, holeSpare, leastHoles)
 	c.add(Line{Item: AHolePlug, Name: words.Say("Plug for a wrong hole"), Count: plugs, Spare: plugs, Why: words.Say("1 for every {n} holes, at least {least}", words.N(holeSpare), words.N(leastHoles))})
+}
+
+// micro adds what stands between n emitters of a kind and the row's tubing, or holds
+// the tubing where they sit in it.
+func (c *count) micro(e *plan.Emitter, n int) {
+	if e.Micro == 0 {
+		c.add(Line{Item: AStake, Name: words.Say("Stake to hold the tubing"), Count: n, Why: words.Say("one at each emitter")})
+		return
+	}
+	each := unit.Text(unit.Length, c.sys, e.Micro)
+	c.add(Line{Item: AMicroTubing, Name: words.Say("Micro tubing, opaque, fit for drinking water, {bore} bore or a little more", unit.Text(unit.Bore, c.sys, plan.MicroBore)), Length: float64(n) * e.Micro,
+		Why: words.Say("{length} at each of {n} {n|emitter|emitters}; what it takes is not counted, for it is at most {share} of the emitter's lowest pressure", each, words.N(n), unit.Text(unit.Share, c.sys, plan.MicroShare))})
+	spare := spares(n, emitterSpare, leastSpare)
+	c.add(Line{Item: AMicroConnector, Name: words.Say("Barbed connector from the tubing to micro tubing"), Count: n + spare, Spare: spare,
+		Why: words.Say("one in the hole for each of {n} {n|emitter|emitters}, and 1 to spare for every {every}, at least {least}", words.N(n), words.N(emitterSpare), words.N(leastSpare))})
+	c.add(Line{Item: AStake, Size: "plant", Name: words.Say("Stake to hold an emitter at its plant"), Count: n, Why: words.Say("one at the end of each micro tubing")})
 }
 
 // emitterName names an emitter by its data sheet.
@@ -66,23 +82,4 @@ func emitterName(e *plan.Emitter, sys unit.System) string {
 		return words.Say("Emitter, {flow}, pressure-compensating", flow)
 	}
 	return words.Say("Emitter, {flow} at {pressure}", flow, unit.Text(unit.Pressure, sys, e.Nominal))
-}
-
-// tools adds what the work needs and a household may not have.
-func (c *count) tools() {
-	punches := [...]words.Text{
-		plan.BarbSmall:    "Punch for emitters with a small barb",
-		plan.BarbStandard: "Punch for emitters with a standard barb",
-		plan.BarbLarge:    "Punch for emitters with a large barb",
-	}
-	for barb, punch := range punches {
-		for i := range c.Plan.Rows {
-			if c.Plan.Emitters[c.Plan.Rows[i].Emitter].Barb == barb {
-				c.one(APunch, strconv.Itoa(barb), words.Say(punch), words.Say("made for the emitter: too wide a hole leaks for ever"))
-				break
-			}
-		}
-	}
-	c.one(ACutter, "", words.Say("Tubing cutter"), words.Say("for square ends"))
-	c.one(AThreadTape, "", words.Say("Roll of thread tape"), words.Say("for tapered threads; hose threads seal with a washer"))
 }

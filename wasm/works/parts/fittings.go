@@ -42,7 +42,6 @@ func (c *count) fittings() {
 		}
 	}
 	c.longer()
-	c.clamps()
 }
 
 // longer adds the joiners of pieces that are longer than a roll.

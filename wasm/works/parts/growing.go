@@ -53,7 +53,7 @@ func (c *count) crops(inBlocks bool) []string {
 // media adds slabs, bags, buckets and pots, whole ones in each row, and the
 // filling of those that come empty.
 func (c *count) media() {
-	fill, filled := 0.0, []string(nil)
+	fill, filled, wets := 0.0, []string(nil), 0.0
 	for kind := range catalogue.Media {
 		m := &catalogue.Media[kind]
 		total, rows := 0, 0
@@ -91,18 +91,36 @@ func (c *count) media() {
 		if perPiece > 0 {
 			why = words.List(why, words.Say(m.Piece.Each, words.N(perPiece)))
 		}
+		water := float64(total) * m.Water
+		pieces := words.Say(m.Piece.Count, words.N(total))
+		switch {
+		case m.Empty:
+			fill += float64(total) * m.Volume
+			wets += water
+			filled = append(filled, words.Say("{pieces} of {volume}", pieces, unit.Text(unit.Volume, c.sys, m.Volume)))
+		default:
+			why = words.Notes(why, words.Say("to be soaked before planting, with about {water} of water in all", unit.Text(unit.Volume, c.sys, water)))
+		}
 		c.add(Line{
 			Item: AMedium, Size: strconv.Itoa(kind),
 			Name:  words.Say("{medium}, {volume}", words.Say(m.Begin), unit.Text(unit.Volume, c.sys, m.Volume)),
 			Count: total,
 			Why:   why,
 		})
-		if m.Empty {
-			fill += float64(total) * m.Volume
-			filled = append(filled, words.Say("{pieces} of {volume}", words.Say(m.Piece.Count, words.N(total)), unit.Text(unit.Volume, c.sys, m.Volume)))
+		length := unit.Text(unit.Length, c.sys, m.Length)
+		under := words.Say("one under each of {pieces}, opaque and fit for food: drain is feed, and is collected where local rules allow it", pieces)
+		if m.Along {
+			under = words.Notes(under, words.Say("gutters along the rows do as well, {length} of them", unit.Text(unit.Length, c.sys, float64(total)*m.Length)))
 		}
+		c.add(Line{
+			Item: ADrainTray, Size: strconv.Itoa(kind),
+			Name:  words.Say("Drain tray for a {medium}, at least {length} by {width}", words.Say(m.Name), length, unit.Text(unit.Length, c.sys, m.Width)),
+			Count: total,
+			Why:   under,
+		})
 	}
 	if fill > 0 {
-		c.one(AFilling, "", words.Say("Coco or other loose medium, {volume} in all", unit.Text(unit.Volume, c.sys, fill)), words.Say("fills {pieces}", words.And(filled)))
+		c.one(AFilling, "", words.Say("Coco or other loose medium, {volume} in all", unit.Text(unit.Volume, c.sys, fill)), words.Notes(
+			words.Say("fills {pieces}", words.And(filled)), words.Say("about {water} of water wets it, and expands it if it comes pressed", unit.Text(unit.Volume, c.sys, wets))))
 	}
 }

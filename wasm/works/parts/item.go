@@ -50,6 +50,8 @@ const (
 	ATapeMeasure
 	AMarker
 	ATestCups
+	AMeasuringJug
+	AKitchenTimer
 	Items = iota // how many there are
 )
 
@@ -109,5 +111,7 @@ var Kinds = [Items]KindOf{
 	AClampDriver:     {"clamp-driver", Tools, 5, nil, 1},
 	ATapeMeasure:     {"tape-measure", Tools, 6, nil, 1},
 	AMarker:          {"marker", Tools, 2, nil, 1},
-	ATestCups:        {"test-cups", Tools, 4, nil, 1},
+	ATestCups:        {"test-cups", Tools, 0.2, nil, 20},
+	AMeasuringJug:    {"measuring-jug", Tools, 4, nil, 1},
+	AKitchenTimer:    {"kitchen-timer", Tools, 6, nil, 1},
 }

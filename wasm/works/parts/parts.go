@@ -65,8 +65,8 @@ func (n *Line) Key() string {
 // working is the highest pressure in the tubing while it waters, and ahead what
 // the supply gives before its regulator then, in Pa, 0 where they are not known.
 //
-// It leaves out what a plan says nothing of: the tank's filling, the way from
-// the tank into the pump, and whatever the third outlet of a tee in the lead
+// It leaves out what a plan says nothing of: the pipe that fills a tank, the way
+// from the tank into the pump, and whatever the third outlet of a tee in the lead
 // goes to.
 func Count(l *layout.Layout, working, ahead float64) []Line { return CountWith(l, working, ahead, nil) }
 
@@ -77,7 +77,7 @@ type Pump struct{ Least, Flow, Most float64 }
 // CountWith is [Count] for a layout whose pump is yet to be bought; nil where it is
 // not.
 func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
-	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints, buy: buy}
+	c := &count{Layout: l, sys: l.Plan.Units, working: working, ahead: ahead, joints: l.Joints, buy: buy, tees: make([]int, len(l.Tubes))}
 	if c.regulated() && l.Plan.Supply.Kind == plan.GravityTank {
 		// It stands in the lead, just before its end.
 		r := &l.Plan.Runs[len(l.Plan.Runs)-1]
@@ -89,7 +89,9 @@ func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
 	c.fittings()
 	c.emitters()
 	c.waterPath()
+	c.clamps() // after the tees of gauges, which have barbs too
 	c.growing()
+	c.readings()
 	c.tools()
 	return c.byGroup()
 }
@@ -115,6 +117,7 @@ type count struct {
 	working, ahead float64        // Pa
 	buy            *Pump          // nil where there is one
 	cuts           []cuts.Cutting // by tube
+	tees           []int          // of gauges, by the tube that they are cut into
 	lines          []Line
 }
 

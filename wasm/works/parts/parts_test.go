@@ -16,8 +16,8 @@ import (
 func TestMillraceCountedByHand(t *testing.T) {
 	want := []Line{
 		{Group: Tubing, Name: "25 mm PE pipe, SDR 11 (20.4 mm bore)", Length: 8 + 3.3 + 0.2,
-			Why: "supply line 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m"},
-		{Group: Tubing, Name: "16 mm drip tubing (13.6 mm bore)", Length: 4 * 10.024, Why: "4 rows 40.1 m"},
+			Why: "supply line 8 m, header 3.3 m, 1 short piece at the header's end 0.2 m; opaque, so that nothing grows in it, and fit for drinking water"},
+		{Group: Tubing, Name: "16 mm drip tubing (13.6 mm bore)", Length: 4 * 10.024, Why: "4 rows 40.1 m; opaque, so that nothing grows in it, and fit for drinking water"},
 		{Group: Fittings, Name: "Compression adapter, thread to 25 mm", Count: 1, Why: "from the thread of the regulator to the supply line"},
 		{Group: Fittings, Name: "Compression elbow, 25 mm", Count: 2, Why: "2 bends in the supply line"},
 		{Group: Fittings, Name: "Compression ball valve, 25 mm", Count: 1, Why: "1 in the supply line"},
@@ -25,34 +25,105 @@ func TestMillraceCountedByHand(t *testing.T) {
 		{Group: Fittings, Name: "Barbed adapter, thread to 16 mm", Count: 4, Why: "into the thread of the tee"},
 		{Group: Fittings, Name: "Compression end cap that opens, 25 mm", Count: 1, Why: "at the closed end of the header, to flush it"},
 		{Group: Fittings, Name: "Barbed end cap that opens, 16 mm", Count: 4, Why: "one at the end of each of 4 rows, to flush it"},
-		{Group: Fittings, Name: "Hose clamp for tubing of 16.0 mm outside", Count: 4 + 4 + 1, Spare: 1,
-			Why: "one on each barb (adapter 4, end cap 4), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
+		{Group: Fittings, Name: "Stainless hose clamp, 12-20 mm, for tubing of 16.0 mm outside", Count: 4 + 4 + 2 + 1, Spare: 1,
+			Why: "one on each barb (adapter 4, end cap 4, gauge tee 2), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
 		{Group: EmittersGroup, Name: "Emitter, 2.0 L/h, pressure-compensating", Count: 126, Spare: 6,
 			Why: "120 plants with 1 each, and 1 to spare for every 20, at least 2, all of one batch"},
 		{Group: EmittersGroup, Name: "Stake to hold the tubing", Count: 120, Why: "one at each emitter"},
 		{Group: EmittersGroup, Name: "Plug for a wrong hole", Count: 5, Spare: 5, Why: "1 for every 50 holes, at least 5"},
-		{Group: WaterPath, Name: "Tank with a lid, 400 L", Count: 1},
+		{Group: WaterPath, Name: "Opaque tank with a lid, fit for drinking water, 400 L", Count: 1},
+		{Group: WaterPath, Name: "Level base for the tank, for 400 kg and the tank", Count: 1},
 		{Group: WaterPath, Name: "Pump with the curve of this plan", Count: 1, Why: "from the plan"},
 		{Group: Electrics, Name: "Outlet with ground-fault protection (GFCI, or RCD of 30 mA or less)", Count: 1},
 		{Group: Electrics, Name: "Weatherproof cover for plug and timer", Count: 1},
+		{Group: Electrics, Name: "Hook for the pump's cord", Count: 1},
 		{Group: Electrics, Name: "Timer for the pump", Count: 1},
-		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, after the pump"},
+		{Group: WaterPath, Name: "Filter, 130 µm", Count: 1, Why: "from the plan, after the pump; opaque, or kept in the dark, so that nothing grows in it"},
 		{Group: WaterPath, Name: "Pressure regulator, 2.00 bar", Count: 1, Why: "from the plan, after the filter"},
 		{Group: Fittings, Name: "Connector with the threads of the parts it joins", Count: 2, Why: "between the pump and the filter, and between the filter and the regulator"},
 		// The water in the tank, where the regulator's pressure counts from, is the lowest place.
 		{Group: WaterPath, Name: "Pressure gauge, 0 to 4 bar", Count: 2,
-			Why: "one before the filter, one after it, both before the regulator; with every emitter shut it reads at most 3.33 bar; each on a tee with its thread, where the filter has no place for it"},
+			Why: "one before the filter, one after it, both before the regulator; with every emitter shut it reads at most 3.33 bar"},
 		{Group: WaterPath, Name: "Pressure gauge, 0 to 2.5 bar", Count: 1,
-			Why: "one at the end of the last row; with every emitter shut it reads at most 2.00 bar; each on a tee with its thread, where the filter has no place for it"},
-		{Group: Growing, Name: "Coco slab, 16 L", Count: 40, Why: "10 slabs in each of 4 rows, 3 plants to a slab"},
+			Why: "one at the end of the last row; with every emitter shut it reads at most 2.00 bar"},
+		{Group: WaterPath, Name: "Tee with a thread for a gauge, between threads", Count: 2},
+		{Group: WaterPath, Name: "Barbed tee with a thread for a gauge, 16 mm", Count: 1},
+		{Group: Growing, Name: "Coco slab, 16 L", Count: 40, Why: "10 slabs in each of 4 rows, 3 plants to a slab; to be soaked before planting, with about 440 L of water in all"},
+		{Group: Growing, Name: "Drain tray for a coco slab, at least 1 m by 0.2 m", Count: 40,
+			Why: "one under each of 40 slabs, opaque and fit for food: drain is feed, and is collected where local rules allow it; gutters along the rows do as well, 40 m of them"},
 		{Group: Growing, Name: "Plug to sow in", Count: 132, Spare: 12},
 		{Group: Growing, Name: "Block to raise a plant in, about 10 cm (4 in)", Count: 120,
 			Why: "one for each plant of sweet pepper, tomato and cucumber"},
+		{Group: Growing, Name: "Can for the drain of one tray, opaque and fit for food", Count: 3},
+		{Group: Growing, Name: "EC meter", Count: 1},
+		{Group: Growing, Name: "Calibration fluid for the EC meter, 1.41 mS/cm", Count: 1},
+		{Group: Growing, Name: "pH meter", Count: 1},
+		{Group: Growing, Name: "Calibration fluid for the pH meter", Count: 2},
 		{Group: Tools, Name: "Punch for emitters with a standard barb", Count: 1},
 		{Group: Tools, Name: "Tubing cutter", Count: 1},
 		{Group: Tools, Name: "Roll of thread tape", Count: 1},
+		{Group: Tools, Name: "Tape measure", Count: 1},
+		{Group: Tools, Name: "Marker that writes on wet plastic", Count: 1},
+		{Group: Tools, Name: "Nut driver or screwdriver for hose clamps", Count: 1},
+		{Group: Tools, Name: "Cup for the cup test", Count: 20},
+		{Group: Tools, Name: "Measuring jug, fit for food", Count: 1},
+		{Group: Tools, Name: "Kitchen timer", Count: 1},
 	}
-	got := Count(layout.New(plan.Default()), 0, 0)
+	compare(t, Count(layout.New(plan.Default()), 0, 0), want)
+}
+
+// The whole list of a tap that feeds one row of 20 plants, by hand: 5 m of lead with a
+// valve, a row of 0.25 + 19 x 0.25 + 0.2 m, 4 plants to a slab.
+func TestTapCountedByHand(t *testing.T) {
+	p := plan.Default()
+	p.Units = unit.US
+	p.Supply.Kind, p.Supply.Regulator, p.Filter.Present, p.Header.Layout = plan.Mains, 0, 0, plan.OneLine
+	p.Runs[0] = plan.Run{Length: 5, Tube: 10, Valves: 1}
+	plan.SectionNamed("rows").Resize(p, 1)
+	r := &p.Rows[0]
+	r.Plants, r.PerPiece, r.Spacing, r.First, r.Tube = 20, 4, 0.25, 0.25, 10
+	compare(t, Count(layout.New(p), 0, 0), []Line{
+		{Group: Tubing, Name: "1/2 in drip tubing, 0.600 x 0.700 in", Length: 5 + 5.2},
+		{Group: Fittings, Name: "Barbed adapter, thread to 1/2 in (0.600)", Count: 1},
+		{Group: Fittings, Name: "Barbed joiner, 1/2 in (0.600)", Count: 1},
+		{Group: Fittings, Name: "Barbed ball valve, 1/2 in (0.600)", Count: 1},
+		{Group: Fittings, Name: "Barbed end cap that opens, 1/2 in (0.600)", Count: 1},
+		{Group: Fittings, Name: "Stainless hose clamp, SAE 8, 7/16-1 in, for tubing of 0.700 in outside", Count: 1 + 2 + 2 + 1 + 2 + 1, Spare: 1},
+		{Group: Fittings, Name: "Hose-thread connector with its washer", Count: 1},
+		{Group: Fittings, Name: "Connector with the threads of the parts it joins", Count: 1},
+		{Group: EmittersGroup, Name: "Emitter, 0.53 gal/h, pressure-compensating", Count: 22, Spare: 2},
+		{Group: EmittersGroup, Name: "Stake to hold the tubing", Count: 20},
+		{Group: EmittersGroup, Name: "Plug for a wrong hole", Count: 5, Spare: 5},
+		{Group: WaterPath, Name: "Backflow device", Count: 1},
+		{Group: WaterPath, Name: "Timer valve", Count: 1},
+		{Group: WaterPath, Name: "Pressure gauge, 0 to 60 psi", Count: 2},
+		{Group: WaterPath, Name: "Tee with a thread for a gauge, between threads", Count: 1},
+		{Group: WaterPath, Name: "Barbed tee with a thread for a gauge, 1/2 in (0.600)", Count: 1},
+		{Group: Growing, Name: "Coco slab, 4.2 gal", Count: 5},
+		{Group: Growing, Name: "Drain tray for a coco slab, at least 3.3 ft by 0.7 ft", Count: 5},
+		{Group: Growing, Name: "Plug to sow in", Count: 22, Spare: 2},
+		{Group: Growing, Name: "Block to raise a plant in, about 10 cm (4 in)", Count: 20},
+		{Group: Growing, Name: "Can for the drain of one tray, opaque and fit for food", Count: 1},
+		{Group: Growing, Name: "EC meter", Count: 1},
+		{Group: Growing, Name: "Calibration fluid for the EC meter, 1.41 mS/cm", Count: 1},
+		{Group: Growing, Name: "pH meter", Count: 1},
+		{Group: Growing, Name: "Calibration fluid for the pH meter", Count: 2},
+		{Group: Tools, Name: "Punch for emitters with a standard barb", Count: 1},
+		{Group: Tools, Name: "Tubing cutter", Count: 1},
+		{Group: Tools, Name: "Roll of thread tape", Count: 1},
+		{Group: Tools, Name: "Washer for hose threads", Count: 3, Spare: 3},
+		{Group: Tools, Name: "Tape measure", Count: 1},
+		{Group: Tools, Name: "Marker that writes on wet plastic", Count: 1},
+		{Group: Tools, Name: "Nut driver or screwdriver for hose clamps", Count: 1},
+		{Group: Tools, Name: "Cup for the cup test", Count: 20},
+		{Group: Tools, Name: "Measuring jug, fit for food", Count: 1},
+		{Group: Tools, Name: "Kitchen timer", Count: 1},
+	})
+}
+
+// compare holds a list against one by hand, in any order.
+func compare(t *testing.T, got, want []Line) {
+	t.Helper()
 	if len(got) != len(want) {
 		t.Errorf("%d lines, want %d: %+v", len(got), len(want), got)
 	}
@@ -100,8 +171,8 @@ func TestCountsThatChange(t *testing.T) {
 		{"check valves", func(p *plan.Plan) { p.Runs[0].Checks = 2 }, "Compression check valve, 25 mm", 2, "2 in the supply line"},
 		{"two zones", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "Barbed zone valve, 16 mm", 4,
 			"one at the start of each of 4 rows, since one header feeds all zones; those of one zone open together"},
-		{"two zones, clamps", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "Hose clamp for tubing of 16.0 mm outside", 4 + 4 + 8 + 1,
-			"one on each barb (adapter 4, zone valve 8, end cap 4), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
+		{"two zones, clamps", func(p *plan.Plan) { p.Rows[3].Zone = 2 }, "Stainless hose clamp, 12-20 mm, for tubing of 16.0 mm outside", 4 + 4 + 8 + 2 + 1,
+			"one on each barb (adapter 4, zone valve 8, end cap 4, gauge tee 2), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
 		{"one line: elbows", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Barbed elbow, 16 mm", 6,
 			"6 where the line turns from row to row"},
 		{"one line: one end", func(p *plan.Plan) { p.Header.Layout = plan.OneLine }, "Barbed end cap that opens, 16 mm", 1,
@@ -119,9 +190,9 @@ func TestCountsThatChange(t *testing.T) {
 		{"pipe made to its bore", func(p *plan.Plan) { p.Runs[0].Tube, p.Header.Tube = 15, 15 }, "Insert tee, 1 in PE (1.049), thread on its branch", 4,
 			"one at each of 4 rows"},
 		// Of 1.049 in and two fifteenths of that, which is 30.2 mm.
-		{"two clamps on its barbs", func(p *plan.Plan) { p.Runs[0].Tube, p.Header.Tube = 15, 15 }, "Hose clamp for tubing of 30.2 mm outside", 2*(1+4+2+8+1) + 1,
+		{"two clamps on its barbs", func(p *plan.Plan) { p.Runs[0].Tube, p.Header.Tube = 15, 15 }, "Stainless hose clamp, 25-40 mm, for tubing of 30.2 mm outside", 2*(1+4+2+8+1) + 1,
 			"two on each barb, their screws on opposite sides (adapter 1, elbow 4, ball valve 2, tee 8, end cap 1), and one to spare"},
-		{"no clamp on compression fittings", func(p *plan.Plan) {}, "Hose clamp for tubing of 25.0 mm outside", 0, ""},
+		{"no clamp on compression fittings", func(p *plan.Plan) {}, "Stainless hose clamp, 20-32 mm, for tubing of 25.0 mm outside", 0, ""},
 		{"no filter", func(p *plan.Plan) { p.Filter.Present = 0 }, "Compression adapter, thread to 25 mm", 1,
 			"from the thread of the regulator to the supply line"},
 		{"no filter, no regulator", func(p *plan.Plan) { p.Filter.Present, p.Supply.Regulator = 0, 0 }, "Compression adapter, thread to 25 mm", 1,
@@ -136,7 +207,7 @@ func TestCountsThatChange(t *testing.T) {
 			p.Supply.Kind, p.Supply.Regulator = plan.GravityTank, 1e5
 			plan.SectionNamed("runs").Resize(p, 2)
 			p.Runs[1].Tube, p.Runs[1].Elbows, p.Runs[1].Valves = 2, 0, 0
-		}, "Hose clamp for tubing of 20.0 mm outside", 1 + 2 + 1 + 1,
+		}, "Stainless hose clamp, 16-27 mm, for tubing of 20.0 mm outside", 1 + 2 + 1 + 1,
 			"one on each barb (adapter 4), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
 		{"a tap's threads", func(p *plan.Plan) { p.Supply.Kind, p.Supply.Regulator = plan.Mains, 1e5 }, "Connector with the threads of the parts it joins", 3,
 			"between the timer valve and the backflow device, and between the backflow device and the filter, and between the filter and the regulator"},
@@ -151,29 +222,29 @@ func TestCountsThatChange(t *testing.T) {
 			"from the plan, after the filter"},
 		{"a regulator without a filter", func(p *plan.Plan) { p.Filter.Present = 0 }, "Pressure regulator, 2.00 bar", 1,
 			"from the plan, after the pump"},
-		{"a tap's filter", func(p *plan.Plan) { p.Supply.Kind = plan.Mains }, "Filter, 130 µm", 1, "from the plan, after the backflow device"},
-		{"a tank's filter", func(p *plan.Plan) { p.Supply.Kind = plan.GravityTank }, "Filter, 130 µm", 1, "from the plan, after the timer valve"},
+		{"a tap's filter", func(p *plan.Plan) { p.Supply.Kind = plan.Mains }, "Filter, 130 µm", 1, "from the plan, after the backflow device; opaque, or kept in the dark, so that nothing grows in it"},
+		{"a tank's filter", func(p *plan.Plan) { p.Supply.Kind = plan.GravityTank }, "Filter, 130 µm", 1, "from the plan, after the timer valve; opaque, or kept in the dark, so that nothing grows in it"},
 		{"two emitters a plant", func(p *plan.Plan) { p.Rows[0].PerPlant = 2 }, "Emitter, 2.0 L/h, pressure-compensating", 150 + 8,
 			"150 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
 		{"more emitters in later rows", func(p *plan.Plan) { p.Rows[2].PerPlant, p.Rows[3].PerPlant = 2, 3 }, "Emitter, 2.0 L/h, pressure-compensating", 210 + 11,
 			"210 at 120 plants, and 1 to spare for every 20, at least 2, all of one batch"},
 		{"29 plants take ten slabs too", func(p *plan.Plan) { p.Rows[0].Plants, p.Rows[1].Plants = 29, 27 }, "Coco slab, 16 L", 39,
-			"whole slabs in 4 rows, 3 plants to a slab"},
+			"whole slabs in 4 rows, 3 plants to a slab; to be soaked before planting, with about 429 L of water in all"},
 		{"a row of buckets", func(p *plan.Plan) { p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1 }, "Bucket, 15 L", 30,
 			"30 buckets in the row, 1 plant to a bucket"},
 		{"what fills buckets", func(p *plan.Plan) { p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1 },
-			"Coco or other loose medium, 450 L in all", 1, "fills 30 buckets of 15 L"},
+			"Coco or other loose medium, 450 L in all", 1, "fills 30 buckets of 15 L; about 240 L of water wets it, and expands it if it comes pressed"},
 		{"what fills buckets and a pot", func(p *plan.Plan) {
 			p.Rows[0].Medium, p.Rows[0].PerPiece = plan.Bucket, 1
 			p.Rows[1].Medium, p.Rows[1].PerPiece, p.Rows[1].Plants = plan.Pot, 1, 1
-		}, "Coco or other loose medium, 460 L in all", 1, "fills 30 buckets of 15 L and 1 pot of 10 L"},
+		}, "Coco or other loose medium, 460 L in all", 1, "fills 30 buckets of 15 L and 1 pot of 10 L; about 245 L of water wets it, and expands it if it comes pressed"},
 		{"strawberries need no block", func(p *plan.Plan) { p.Rows[3].Crop = 7 },
 			"Block to raise a plant in, about 10 cm (4 in)", 90, "one for each plant of sweet pepper and tomato"},
 		{"a large barb", func(p *plan.Plan) { p.Emitters[0].Barb = plan.BarbLarge }, "Punch for emitters with a large barb", 1, ""},
 		{"a measured bore", func(p *plan.Plan) { p.Rows[0].Tube, p.Rows[0].Bore = 0, 0.0131 },
 			"Hose clamp for tubing of 13.1 mm bore, its outside measured on the barb", 3,
 			"one on each barb (adapter 1, end cap 1), and one to spare; a barb that locks with a ring or a nut of its own needs none"},
-		{"US units", func(p *plan.Plan) { p.Units = unit.US }, "Tank with a lid, 105.7 gal", 1, ""},
+		{"US units", func(p *plan.Plan) { p.Units = unit.US }, "Opaque tank with a lid, fit for drinking water, 105.7 gal", 1, ""},
 	}
 	for _, tt := range tests {
 		t.Run(tt.what, func(t *testing.T) {

@@ -1,8 +1,10 @@
 package parts
 
 import (
+	"maps"
 	"math"
 	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -24,11 +26,15 @@ func randomPlan(seed uint64) *plan.Plan {
 	}
 	p.Supply.Kind = rnd.IntN(5)
 	p.Supply.Regulator = float64(rnd.IntN(2)) * 1e5
+	p.Supply.Fill = rnd.IntN(2)
 	p.Filter.Present = rnd.IntN(2)
 	plan.SectionNamed("runs").Resize(p, 1+rnd.IntN(plan.MaxRuns))
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		r.Length = 0.1 + 20*rnd.Float64()
+		if p.Supply.Kind == plan.GravityTank {
+			r.Rise = -3*rnd.Float64() + 0.5
+		}
 		r.Elbows, r.Tees, r.Valves, r.Checks = rnd.IntN(4), rnd.IntN(3), rnd.IntN(3), rnd.IntN(2)
 		size(&r.Tube, &r.Bore, all)
 	}
@@ -38,6 +44,7 @@ func randomPlan(seed uint64) *plan.Plan {
 	for i := range p.Emitters {
 		p.Emitters[i].Flow = float64(i+1) / 3.6e6
 		p.Emitters[i].Barb = rnd.IntN(3)
+		p.Emitters[i].Micro = 0.3 * float64(rnd.IntN(3))
 	}
 	plan.SectionNamed("rows").Resize(p, 1+rnd.IntN(12))
 	for i := range p.Rows {
@@ -63,6 +70,9 @@ type tally struct {
 	barbs    map[layout.Tube]int
 	metres   map[layout.Tube]float64
 	rolls    *plan.Prices
+
+	gauges, hoses, threaded int                 // gauges, clear hoses, and tees of gauges between threads
+	tees                    map[layout.Tube]int // of gauges, in tubing
 }
 
 // piece notes a length of tubing: both of its ends are held by fittings, and where it
@@ -96,6 +106,60 @@ func (y *tally) meet(noun string, a, b int) {
 	y.fittings[noun]++
 }
 
+// gauge notes the gauges: at the supply, before and after a filter, and at the end of
+// the last row. A tank has one at its header instead of at the supply, and where its
+// water stands no higher than an arm holds a hose, that hose; below its own level
+// nothing shows.
+func (y *tally) gauge(p *plan.Plan) {
+	last := p.Rows[len(p.Rows)-1]
+	lead := p.Runs[len(p.Runs)-1]
+	far := layout.TubeOf(last.Tube, last.Bore)
+	if p.Supply.Kind != plan.GravityTank {
+		y.threaded = 1
+		if p.Filter.Present != 0 {
+			y.threaded = 2
+		}
+		y.gauges = y.threaded + 1
+		y.tees[far]++
+		y.barbs[far] += 2
+		return
+	}
+	level, least := 0.0, 0.0
+	for _, r := range p.Runs {
+		level += r.Rise
+		least = min(least, level)
+	}
+	switch {
+	case least == 0:
+	case least >= -2.5:
+		y.hoses = 1
+	default:
+		y.gauges = 2
+		for _, t := range []layout.Tube{layout.TubeOf(lead.Tube, lead.Bore), far} {
+			y.tees[t]++
+			y.barbs[t] += 2
+		}
+	}
+}
+
+// around is the clamp of tubing by its entry, in shops of either kind: by a table of the
+// trade, whose middle is nearest; PE pipe on inserts takes two.
+func around(sys unit.System, entry int) (size string, each int) {
+	switch entry {
+	case 1:
+		return [...]string{"12-20 mm", "SAE 6"}[sys], 1
+	case 2:
+		return [...]string{"16-27 mm", "SAE 10"}[sys], 1
+	case 10:
+		return [...]string{"12-20 mm", "SAE 8"}[sys], 1
+	case 15:
+		return [...]string{"25-40 mm", "SAE 16"}[sys], 2
+	case catalogue.Custom:
+		return "measured", 1
+	}
+	return "", 0
+}
+
 // inRun counts the fittings in a run, by noun.
 func inRun(r *plan.Run) map[string]int {
 	return map[string]int{"Elbow": r.Elbows, "Tee": r.Tees, "Ball valve": r.Valves, "Check valve": r.Checks}
@@ -116,7 +180,8 @@ func TestTheWalkKnowsEveryFittingOfARun(t *testing.T) {
 
 // walk makes the tally from the plan alone.
 func walk(p *plan.Plan) *tally {
-	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}, &p.Prices}
+	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}, &p.Prices, 0, 0, 0, map[layout.Tube]int{}}
+	y.gauge(p)
 	y.fittings["Adapter"]++
 	for i, r := range p.Runs {
 		if i > 0 {
@@ -195,25 +260,33 @@ func walk(p *plan.Plan) *tally {
 }
 
 func TestRecount(t *testing.T) {
+	seen := map[Item]int{}
 	for seed := range uint64(500) {
 		p := randomPlan(seed)
+		p.Units = unit.System(seed % unit.Systems)
 		l := layout.New(p)
 		lines := Count(l, 0, 0)
 		want := walk(p)
 
-		fittings, clamps := map[string]int{}, 0
-		sum := func(g Group) (n int) {
-			for _, line := range lines {
-				if line.Group == g {
-					n += line.Count - line.Spare
-				}
-			}
-			return n
-		}
+		fittings, got, length := map[string]int{}, map[Item]int{}, map[Item]float64{}
+		clamps := map[string]int{} // by the size of the trade
+		tees := map[string]int{}   // of gauges, by what they are cut into
 		for _, line := range lines {
+			seen[line.Item]++
+			got[line.Item] += line.Count - line.Spare
+			length[line.Item] += line.Length
 			switch {
-			case strings.HasPrefix(line.Name, "Hose clamp"):
-				clamps += line.Count - line.Spare
+			case line.Item == AClamp:
+				size := "measured"
+				if _, named, ok := strings.Cut(line.Name, "clamp, "); ok {
+					size, _, _ = strings.Cut(named, ",")
+				}
+				if line.Spare == 0 {
+					t.Errorf("no clamp to spare: %+v", line)
+				}
+				clamps[size] += line.Count - line.Spare
+			case line.Item == AGaugeTee:
+				tees[line.Size] += line.Count
 			case line.Group == Fittings && line.Item != AConnector:
 				_, noun, _ := strings.Cut(line.Name[:strings.Index(line.Name, ",")], " ") // after how it holds
 				fittings[unit.Capital(strings.TrimSuffix(strings.TrimSuffix(noun, " to thread"), " that opens"))] += line.Count
@@ -227,31 +300,50 @@ func TestRecount(t *testing.T) {
 		if len(fittings) > len(want.fittings) {
 			t.Errorf("fittings %v, want %v", fittings, want.fittings)
 		}
-		barbs := 0
+		clamped := map[string]int{}
 		for tube, n := range want.barbs {
-			n *= map[int]int{0: 1, 1: 1, 2: 1, 10: 1, 15: 2}[tube.Entry] // clamps; none on compression fittings
-			barbs += n
-			if n == 0 {
-				continue
-			}
-			if line := find(lines, clampFor(tube, 0)); line.Count-line.Spare < n {
-				t.Errorf("%d clamps for %+v, want %d", line.Count-line.Spare, tube, n)
+			if size, each := around(p.Units, tube.Entry); each > 0 {
+				clamped[size] += n * each
 			}
 		}
-		if clamps != barbs {
-			t.Errorf("%d clamps, want %d", clamps, barbs)
+		if !maps.Equal(clamps, clamped) {
+			t.Errorf("clamps %v, want %v", clamps, clamped)
 		}
 		for i, tube := range l.Tubes {
 			if got := lines[i]; got.Group != Tubing || got.Count != 0 || !near(got.Length, want.metres[tube]) {
 				t.Errorf("%g m of %+v, want %g", got.Length, tube, want.metres[tube])
 			}
 		}
+		for _, n := range want.tees {
+			want.threaded += n // all tees together
+		}
+		if got[AGauge] != want.gauges || got[AGaugeTee] != want.threaded || got[AClearHose] != want.hoses || got[AGauge] != got[AGaugeTee] {
+			t.Errorf("%d gauges on %d tees, %d hoses, want %d, %d, %d", got[AGauge], got[AGaugeTee], got[AClearHose], want.gauges, want.threaded, want.hoses)
+		}
+		for i, tube := range l.Tubes {
+			if size := strconv.Itoa(tube.Entry); tube.Entry != catalogue.Custom && tees[size] != want.tees[tube] {
+				t.Errorf("%d tees of gauges in tubing %d, want %d", tees[size], i, want.tees[tube])
+			}
+		}
 
 		emitters, slabs, blocks, plants := 0, 0, 0, 0
+		threads, micro, crops, barbs, filled := 0.0, 0, map[string]bool{}, map[int]bool{}, 0
 		for _, r := range p.Rows {
+			crops[p.CropName(r.Crop)] = true
+			e := &p.Emitters[r.Emitter]
+			barbs[e.Barb] = true
+			if r.Medium == plan.Bucket || r.Medium == plan.Pot {
+				filled = 1
+			}
 			for range r.Plants {
 				plants++
-				emitters += r.PerPlant
+				for range r.PerPlant {
+					emitters++
+					if e.Micro > 0 {
+						micro++
+						threads += e.Micro
+					}
+				}
 				if catalogue.Crops[r.Crop].Of(catalogue.InBlock) > 0 {
 					blocks++
 				}
@@ -260,22 +352,40 @@ func TestRecount(t *testing.T) {
 				slabs++
 			}
 		}
-		fills := 0
-		for _, line := range lines {
-			if strings.HasPrefix(line.Name, "Coco or other loose") {
-				fills++
+		if !near(length[AMicroTubing], threads) {
+			t.Errorf("%g m of micro tubing, want %g", length[AMicroTubing], threads)
+		}
+		yes := func(b bool) int {
+			if b {
+				return 1
 			}
+			return 0
 		}
-		// Emitters and stakes, spares aside.
-		if got := sum(EmittersGroup); got != 2*emitters {
-			t.Errorf("%d emitters and stakes, want %d of each", got, emitters)
-		}
-		if got := sum(Growing); got != slabs+fills+plants+blocks {
-			t.Errorf("%d for growing, want %d pieces, %d fillings, %d plugs, %d blocks", got, slabs, fills, plants, blocks)
+		tank, tap := yes(p.Supply.Kind != plan.Mains), yes(p.Supply.Kind == plan.Mains)
+		high := yes(p.Supply.Kind == plan.GravityTank)
+		pump := tank - high
+		for item, n := range map[Item]int{
+			AnEmitter: emitters, AMicroConnector: micro, AStake: emitters,
+			AMedium: slabs, ADrainTray: slabs, AFilling: filled, ASowingPlug: plants, ARaisingBlock: blocks,
+			ADrainCan: len(crops), AnECMeter: 1, AnECFluid: 1, APHMeter: 1, APHFluid: 2,
+			ATank: tank, ATankStand: tank, AFloatValve: tank * p.Supply.Fill, ATankOutlet: high, ATimerValve: high + tap, ABackflow: tap,
+			APump: pump, AProtectedOutlet: pump, APlugCover: pump, ACordHook: pump, APumpTimer: pump,
+			AFilter: p.Filter.Present, ARegulator: yes(p.Supply.Regulator > 0 && !p.Supply.Sought()),
+			APunch: len(barbs), ACutter: 1, ATapeMeasure: 1, AMarker: 1, AThreadTape: 1, AMeasuringJug: 1, AKitchenTimer: 1,
+			ATestCups: min(emitters, 20), AClampDriver: yes(len(clamped) > 0),
+		} {
+			if got[item] != n {
+				t.Errorf("%d of %s, want %d", got[item], Kinds[item].Key, n)
+			}
 		}
 		check(t, l, lines)
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
+		}
+	}
+	for _, item := range []Item{AClearHose, AGauge, AMicroTubing, AFloatValve, AFilling, ARaisingBlock} {
+		if seen[item] < 20 {
+			t.Errorf("%s is on %d of the lists", Kinds[item].Key, seen[item])
 		}
 	}
 }
@@ -296,7 +406,7 @@ func check(t *testing.T, l *layout.Layout, lines []Line) {
 		if line.Name == "" || line.Why == "" || line.Spare > line.Count || (line.Count > 0) == (line.Length > 0) {
 			t.Errorf("%+v", line)
 		}
-		if line.Group == Fittings && line.Item != AConnector && len(line.Nodes) == 0 || line.Group == Tubing && len(line.Stretches) == 0 {
+		if line.Group == Fittings && line.Item != AConnector && len(line.Nodes) == 0 || line.Item == ATube && len(line.Stretches) == 0 {
 			t.Errorf("%q stands nowhere", line.Name)
 		}
 		for _, n := range line.Nodes {

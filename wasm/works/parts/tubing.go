@@ -1,8 +1,6 @@
 package parts
 
 import (
-	"slices"
-
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/trade/catalogue"
@@ -67,7 +65,7 @@ func (c *count) tubing() {
 			why = append(why, used(u, pieces[u], unit.Text(unit.Length, c.sys, m)))
 			total += m
 		}
-		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Uses: fromRolls(&c.cuts[tube]), Why: words.List(why...), Stretches: where, By: by})
+		c.add(Line{Item: ATube, Size: c.size(tube), Name: c.tubeName(tube), Length: total, Rolls: len(c.cuts[tube].Rolls), Roll: c.cuts[tube].Length, Uses: fromRolls(&c.cuts[tube]), Why: words.Notes(words.List(why...), words.Say("opaque, so that nothing grows in it, and fit for drinking water")), Stretches: where, By: by})
 	}
 }
 
@@ -104,65 +102,4 @@ func used(use, pieces int, length string) string {
 		return words.Say("far header {length}", length)
 	}
 	return words.Say("{n} {n|turn between rows|turns between rows} {length}", words.N(pieces), length)
-}
-
-// clamps adds the clamps for each end of tubing on a barb, by the outside size
-// of the tubing, and one more of each size. Compression fittings take none.
-func (c *count) clamps() {
-	for tube := range c.Tubes {
-		each := catalogue.Tubes[c.Tubes[tube].Entry].Takes.Clamps()
-		if each == 0 {
-			continue
-		}
-		var kinds []*layout.Noun // of parts, in the order of their joints
-		var barbs []int
-		total := 0
-		var where []int
-		var by [Sites]float64
-		for kind := range layout.JointKind(layout.JointKinds) {
-			for i := range c.joints {
-				j := &c.joints[i]
-				if j.Kind != kind {
-					continue
-				}
-				for end, t := range j.Ends {
-					if t != tube {
-						continue
-					}
-					part := c.noun(j)
-					if end > 0 && end == c.threadedEnd(j) {
-						part = adapter
-					}
-					at := slices.Index(kinds, part)
-					if at < 0 {
-						at = len(kinds)
-						kinds, barbs = append(kinds, part), append(barbs, 0)
-					}
-					barbs[at] += j.N
-					total += j.N
-					by[c.site(j)] += float64(each * j.N)
-					if len(where) == 0 || where[len(where)-1] != j.Node {
-						where = append(where, j.Node)
-					}
-				}
-			}
-		}
-		list := make([]string, len(barbs))
-		for i, n := range barbs {
-			list[i] = words.Say("{part} {n}", words.Say(kinds[i].Name), words.N(n))
-		}
-		why := words.Say("one on each barb ({parts}), and one to spare; a barb that locks with a ring or a nut of its own needs none", words.List(list...))
-		if each > 1 {
-			why = words.Say("two on each barb, their screws on opposite sides ({parts}), and one to spare", words.List(list...))
-		}
-		c.add(Line{Item: AClamp, Size: c.size(tube), Name: clampFor(c.Tubes[tube], c.sys), Count: each*total + 1, Spare: 1, Why: why, Nodes: where, By: by})
-	}
-}
-
-// clampFor names a clamp by what it goes around.
-func clampFor(t layout.Tube, sys unit.System) string {
-	if t.Outside == 0 {
-		return words.Say("Hose clamp for {tubing}, its outside measured on the barb", t.Name(sys))
-	}
-	return words.Say("Hose clamp for tubing of {size} outside", unit.Text(unit.Bore, sys, t.Outside))
 }
