@@ -132,12 +132,19 @@ func (m image) at(address uint64) []byte {
 	return nil
 }
 
-// word is that at an address; 0 where there is none.
+// word is that at an address; 0 where there is none. Memory between segments is zero, and
+// the linker ends one in the middle of a word where many zeros follow.
 func (m image) word(address uint64) uint64 {
 	if b := m.at(address); len(b) >= 8 {
 		return binary.LittleEndian.Uint64(b)
 	}
-	return 0
+	var word uint64
+	for i := range uint64(8) {
+		if b := m.at(address + i); len(b) > 0 {
+			word |= uint64(b[0]) << (8 * i)
+		}
+	}
+	return word
 }
 
 func (m image) short(address uint64) uint32 {
@@ -148,15 +155,17 @@ func (m image) short(address uint64) uint32 {
 }
 
 // module is the address of what begins with that of the table of functions, and goes on
-// with that of the names in it; 0 where there is none.
+// with that of the names in it; 0 where there is none. A segment may begin behind zeros
+// that it begins with.
 func (m image) module(table uint64) uint64 {
 	var want []byte
 	for _, word := range []uint64{table, table + 8 + 8*8} {
 		want = binary.LittleEndian.AppendUint64(want, word)
 	}
+	seen := bytes.TrimLeft(want, "\x00")
 	for _, s := range m {
-		if at := bytes.Index(s.data, want); at >= 0 {
-			return s.offset + uint64(at) + moduleTable
+		if at := bytes.Index(s.data, seen); at >= 0 {
+			return s.offset + uint64(at) - uint64(len(want)-len(seen)) + moduleTable
 		}
 	}
 	return 0

@@ -2,6 +2,7 @@ package compile
 
 import (
 	"bytes"
+	"encoding/binary"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -140,5 +141,27 @@ func TestNameLength(t *testing.T) {
 		if got := nameLength([]byte(name)); got != want {
 			t.Errorf("%q: %d, want %d", name, got, want)
 		}
+	}
+}
+
+// The linker leaves zeros out between segments, wherever they stand: at the beginning of
+// what is looked for, when the table's address ends in zeros, and within a word.
+func TestWordsAndTheModuleAtTheEdgeOfASegment(t *testing.T) {
+	const table, at = 0x79600, 0x2000
+	whole := make([]byte, 64)
+	binary.LittleEndian.PutUint64(whole, table)
+	binary.LittleEndian.PutUint64(whole[8:], table+72)
+	binary.LittleEndian.PutUint64(whole[16:], 0x1234)
+	m := image{{offset: 8, data: make([]byte, 100)}, {offset: at + 1, data: whole[1:18]}}
+	if got := m.module(table); got != at {
+		t.Errorf("the module is at %x, want %x", got, at)
+	}
+	for i, want := range []uint64{table, table + 72, 0x1234, 0} {
+		if got := m.word(at + 8*uint64(i)); got != want {
+			t.Errorf("word %d is %x, want %x", i, got, want)
+		}
+	}
+	if got := m.module(table + 8); got != 0 {
+		t.Errorf("a module of another table, at %x", got)
 	}
 }
