@@ -227,6 +227,7 @@ var measures = [...]struct {
 	{"emitters.opens", "Raise the pressure slowly and read a gauge at the row when the first one drips."},
 	{"emitters.closes", "Let the pressure fall slowly and read a gauge at the row when the last one stops."},
 	{"emitters.cv", "Catch the water of twenty new ones at one place for the same time: the spread of the amounts, as a share of their mean."},
+	{"emitters.micro", tape},
 	{"rows.plants", count},
 	{"rows.spacing", "Measure from the first plant to the last, and divide by one less than there are plants."},
 	{"rows.first", tape},

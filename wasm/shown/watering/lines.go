@@ -66,6 +66,8 @@ func TankLine(the *scene.Scene) (said string, is sheet.Verdict) {
 	switch r := the.S.Refill(); {
 	case r.Filling == shots.NoTank:
 		return "", sheet.Yes
+	case floats(the):
+		return words.Say("a float valve keeps it full"), sheet.Yes
 	case r.Filling == shots.Seldom:
 		return words.Say("it lasts more than two weeks"), sheet.Yes
 	case r.Filling == shots.EveryDays && r.Holds:

@@ -75,6 +75,9 @@ func Tank(the *scene.Scene) {
 // refill says how often the tank has to be filled.
 func (sc part) refill(tank float64, r shots.Refill) string {
 	holds, wanted := sc.Amount(unit.Volume, tank), sc.Amount(unit.Volume, r.Wanted)
+	if floats(sc.Scene) && r.Filling != shots.NoTank {
+		return words.Say("A float valve keeps the tank full while its tap gives water. That water is plain: what was mixed into the tank thins out.")
+	}
 	switch r.Filling {
 	case shots.NoTank:
 		return ""
@@ -88,6 +91,12 @@ func (sc part) refill(tank float64, r shots.Refill) string {
 		return sc.everyDays(holds, r)
 	}
 	return ""
+}
+
+// floats says whether a valve fills the tank.
+func floats(the *scene.Scene) bool {
+	s := &the.S.Plan.Supply
+	return s.Kind != plan.Mains && s.Fill == plan.FilledByFloat
 }
 
 // everyDays says after how many days a tank is to be filled.

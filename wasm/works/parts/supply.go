@@ -16,7 +16,7 @@ func (c *count) waterPath() {
 	}
 	switch s.Kind {
 	case plan.GravityTank:
-		c.one(ATankOutlet, "", words.Say("Tank outlet with a thread"), words.Say("where the water leaves the tank"))
+		c.one(ATankOutlet, "", words.Say("Tank outlet with a thread, fit for drinking water"), words.Say("where the water leaves the tank"))
 		c.one(ATimerValve, "", words.Say("Timer valve that opens without pressure"), words.Say("a tank gives too little pressure for a valve that needs some to open"))
 	case plan.Mains:
 		c.one(AConnector, "tap", words.Say("Hose-thread connector with its washer"), words.Say("on the tap; the washer seals, not tape"))

@@ -23,7 +23,7 @@ func (c *count) tank() {
 	if s.Fill == plan.FilledByFloat {
 		bore := fillBores[c.sys]
 		c.one(AFloatValve, "", words.Say("Float valve for the tank, fit for drinking water, and a holder that keeps its outlet {gap} above the rim", unit.Text(unit.Bore, c.sys, AirGap(bore))),
-			words.Say("the air gap that keeps feed out of drinking water: twice the bore of the pipe that feeds the valve, here {bore}, and never less than {least}, from the rim that the tank floods over up to the outlet, with no hose on it; local code comes first; the pipe from the tap is not counted",
+			words.Say("the air gap that keeps feed out of drinking water: twice the bore of the pipe that feeds the valve, here {bore}, and never less than {least}, from the rim that the tank floods over up to the outlet, with no hose on it; local code comes first; it lets in plain water, so that what was mixed into the tank thins out; the pipe from the tap is not counted",
 				unit.Text(unit.Bore, c.sys, bore), unit.Text(unit.Bore, c.sys, leastGap)))
 	}
 }
