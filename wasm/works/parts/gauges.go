@@ -31,7 +31,7 @@ const sightTube = 2.5
 // own. Where water stands no higher than a hose can be held, a hose takes the
 // place of those behind it.
 func (c *count) gauges() {
-	n, where := 2, words.Say("one at the supply")
+	n, before, where := 2, 0, words.Say("one at the supply")
 	lead := layout.NoTube // the tubing that the tee of the first is cut into, else threads
 	switch tank := c.Plan.Supply.Kind == plan.GravityTank; {
 	case tank:
@@ -47,7 +47,7 @@ func (c *count) gauges() {
 			head = 0 // nobody knows what it will give
 		}
 		c.gauge(2, words.Say("one before the filter, one after it, both before the regulator"), c.Network.Water.PressureHead(head), c.ahead)
-		c.gaugeTees(layout.NoTube, 2, 0, Leading)
+		before = 2
 	case c.FilterLink >= 0:
 		n, where = 3, words.Say("one before the filter, one after it")
 	case c.regulated():
@@ -61,6 +61,9 @@ func (c *count) gauges() {
 	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
 		long := words.Say("Clear hose, {length} long", unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2))
 		most := unit.Text(unit.Head, c.sys, head)
+		if before > 0 {
+			c.gaugeTees(layout.NoTube, before, 0, Leading)
+		}
 		if oneLine {
 			c.one(AClearHose, "", long, words.Say("to hold vertical at the end of the line, open at its top: water stands in it as high as its pressure there, {head} at most, which no common gauge shows as well", most))
 		} else {
@@ -73,7 +76,7 @@ func (c *count) gauges() {
 		last = words.Say("one at the end of the line")
 	}
 	c.gauge(n, words.List(where, last), rest, c.working)
-	if n > 1 {
+	if n += before; n > 1 {
 		c.gaugeTees(lead, n-1, c.Feed, Leading)
 	}
 	c.gaugeTees(c.lastRow(), 1, c.Ends[len(c.Ends)-1], Rowing)

@@ -98,7 +98,7 @@ var Kinds = [Items]KindOf{
 	AFilling:         {"filling", Growing, 2, byFilling, 1},
 	ASowingPlug:      {"sowing-plug", Growing, 0.1, nil, 25},
 	ARaisingBlock:    {"raising-block", Growing, 0.5, nil, 8},
-	ADrainTray:       {"drain-tray", Growing, 8, nil, 1},
+	ADrainTray:       {"drain-tray", Growing, 2.5, byMedium, 1},
 	ADrainCan:        {"drain-can", Growing, 5, nil, 1},
 	AnECMeter:        {"ec-meter", Growing, 35, nil, 1},
 	APHMeter:         {"ph-meter", Growing, 40, nil, 1},

@@ -91,8 +91,8 @@ func CountWith(l *layout.Layout, working, ahead float64, buy *Pump) []Line {
 	c.waterPath()
 	c.clamps() // after the tees of gauges, which have barbs too
 	c.growing()
-	c.readings()
 	c.tools()
+	c.readings()
 	return c.byGroup()
 }
 

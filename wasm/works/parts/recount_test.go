@@ -16,6 +16,9 @@ import (
 
 func near(a, b float64) bool { return math.Abs(a-b) < 1e-5 }
 
+// lowSet is what a regulator may be set to in Pa, and water stands 1.5 m high by.
+const lowSet = 1.5e4
+
 // randomPlan returns a plan with many layouts, sizes and numbers of things.
 func randomPlan(seed uint64) *plan.Plan {
 	rnd := rand.New(rand.NewPCG(seed, 2))
@@ -25,7 +28,7 @@ func randomPlan(seed uint64) *plan.Plan {
 		*t, *bore = of[rnd.IntN(len(of))], 0.01+0.001*float64(rnd.IntN(3))
 	}
 	p.Supply.Kind = rnd.IntN(5)
-	p.Supply.Regulator = float64(rnd.IntN(2)) * 1e5
+	p.Supply.Regulator = [...]float64{0, lowSet, 1e5, 1e5}[rnd.IntN(4)]
 	p.Supply.Fill = rnd.IntN(2)
 	p.Filter.Present = rnd.IntN(2)
 	plan.SectionNamed("runs").Resize(p, 1+rnd.IntN(plan.MaxRuns))
@@ -118,6 +121,16 @@ func (y *tally) gauge(p *plan.Plan) {
 		y.threaded = 1
 		if p.Filter.Present != 0 {
 			y.threaded = 2
+		}
+		// Behind a regulator that lets through no more than an arm's height of water, a hose
+		// stands in for what is there.
+		if p.Supply.Regulator == lowSet && !p.Supply.Sought() {
+			y.hoses = 1
+			if y.threaded == 1 {
+				y.threaded = 0
+			}
+			y.gauges = y.threaded
+			return
 		}
 		y.gauges = y.threaded + 1
 		y.tees[far]++

@@ -17,8 +17,9 @@ func (c *count) tank() {
 		c.one(ATankStand, "raised", words.Say("Level stand that carries {weight} and the tank", weight),
 			words.Say("{weight} is the water of the full tank alone; firm ground, feet well apart, and the tank tied to something that holds: one that tips can kill", weight))
 	} else {
-		c.one(ATankStand, "ground", words.Say("Level base for the tank, for {weight} and the tank", weight),
-			words.Say("{weight} is the water of the full tank alone; firm level ground will do, with no stone under the tank", weight))
+		// Slabs of a garden, which cost less than a stand.
+		c.add(Line{Item: ATankStand, Size: "ground", Name: words.Say("Level base for the tank, for {weight} and the tank", weight), Count: 1, Price: 15,
+			Why: words.Say("{weight} is the water of the full tank alone; firm level ground will do, with no stone under the tank", weight)})
 	}
 	if s.Fill == plan.FilledByFloat {
 		bore := fillBores[c.sys]
