@@ -36,7 +36,7 @@ var narrower = map[string]struct{ only, why string }{
 	"ground/words":    {"", "a text knows nothing of what it says"},
 	"ground/work":     {"", "what counts work must not do any"},
 	"trade/catalogue": {"ground/source ground/words", "what is on sale is data, and computes nothing"},
-	"grower/plan":     {"ground/day ground/numeric ground/unit ground/words trade/catalogue", "what a grower tells is checked against limits, not worked out"},
+	"grower/plan":     {"ground/day ground/numeric ground/unit ground/words trade/catalogue trade/ends", "what a grower tells is checked against limits, not worked out"},
 	"grower/carry":    {"ground/day ground/unit ground/words grower/plan", "a link and a file carry a plan, whatever is made of it"},
 	"works/headroom":  {"grower/plan", "it asks whoever calls it whether a plan is well: so it works with any judge"},
 	"year/ical":       {"ground/day", "a calendar file holds days, whatever they are for"},

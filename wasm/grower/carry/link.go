@@ -36,7 +36,7 @@ const version = '1'
 
 // MaxLink is how many characters a link may have; one of every record, with every
 // value different and in all its digits, takes less.
-const MaxLink = 32 << 10
+const MaxLink = 40 << 10
 
 // Link returns p as a link: letters, digits, "-" and "_" only.
 func Link(p *plan.Plan) string {

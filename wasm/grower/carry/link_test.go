@@ -244,7 +244,7 @@ func TestReadLinkRefuses(t *testing.T) {
 		{"a later version", "2" + link[1:], new},
 		{"no version", "x" + link[1:], bad},
 		{"the version before the first", "0" + link[1:], bad},
-		{"too long", "1" + strings.Repeat("A", MaxLink), "The link is longer than the longest plan, 32768 characters"},
+		{"too long", "1" + strings.Repeat("A", MaxLink), "The link is longer than the longest plan, 40960 characters"},
 		{"cut short", link[:len(link)-5], bad},
 		{"a stop behind it", link + ".", bad},
 		{"more behind it", link + "AAAA", bad},

@@ -25,6 +25,7 @@ func (p *Plan) Clone() *Plan {
 	c.Plantings = slices.Clone(p.Plantings)
 	c.Crops = slices.Clone(p.Crops)
 	c.Bought = slices.Clone(p.Bought)
+	c.Fittings = slices.Clone(p.Fittings)
 	c.Months = slices.Clone(p.Months)
 	return &c
 }

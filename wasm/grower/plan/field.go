@@ -90,6 +90,15 @@ type Field struct {
 type Option struct {
 	Code  string     // in JSON and form data, such as "end"
 	Label words.Text // on the page, such as "at the end, by row 1"
+	Size  words.Text // fills the place {size} in the label; else empty
+}
+
+// Says returns what the page calls the option.
+func (o *Option) Says() string {
+	if o.Size == "" {
+		return words.Say(o.Label)
+	}
+	return words.Say(o.Label, words.Say(o.Size))
 }
 
 // An Error says which field is wrong and what would be right.

@@ -25,7 +25,7 @@ var fieldsOf = [...][]*Field{
 	filterFields, headerFields, emitterFields, rowFields, limitFields,
 	seasonFields, plantingFields, cropFields,
 	13: skyFields, monthFields,
-	15: timerFields, priceFields, chanceFields,
+	15: timerFields, priceFields, chanceFields, endFields, fittingFields,
 	20: boughtFields,
 }
 

@@ -45,7 +45,7 @@ var priceFields = func() []*Field {
 			"0 when it is not available.", func(p *Plan, _ int) *float64 { return &p.Prices.Tubes[i] })
 		f.Size = c.Short
 		list = append(list, f.when(func(p *Plan, _ int) bool {
-			return p.uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
+			return p.Uses(i) || i != catalogue.Custom && c.Metric() == (p.Units == unit.Metric)
 		}))
 	}
 	for i := range catalogue.Tubes {
@@ -57,7 +57,7 @@ var priceFields = func() []*Field {
 		f := number(40+i, "roll-"+strconv.Itoa(i), label, unit.Length, 0, 1000, c.Roll,
 			"0 when it is sold by the metre or foot.", func(p *Plan, _ int) *float64 { return &p.Prices.Rolls[i] })
 		f.Size = c.Short
-		list = append(list, f.when(func(p *Plan, _ int) bool { return p.uses(i) }).must(func(p *Plan, _ int) *words.Remark {
+		list = append(list, f.when(func(p *Plan, _ int) bool { return p.Uses(i) }).must(func(p *Plan, _ int) *words.Remark {
 			if roll := p.Prices.Rolls[i]; 0 < roll && roll < ShortestRoll {
 				return words.About("{field} must be 0 or at least {least}.", unit.Text(unit.Length, p.Units, ShortestRoll))
 			}

@@ -8,8 +8,8 @@ import (
 )
 
 // MaxForm is how many bytes of form data a host takes. The largest plan takes
-// some 73 kB.
-const MaxForm = 80 << 10
+// some 82 kB.
+const MaxForm = 96 << 10
 
 // MaxTyped is how many bytes may be typed into one field, or pasted.
 const MaxTyped = 4 << 10

@@ -33,6 +33,8 @@ type Plan struct {
 	Prices    Prices
 	Bought    []Bought // none to MaxBought
 	Chance    Chance
+	Ends      Ends
+	Fittings  []Fitting // of one's own; none to MaxFittings
 
 	How History // how the values came to be
 }
@@ -76,6 +78,10 @@ const (
 // its power is or because it is yet to be bought: the answer is which pump to ask
 // for.
 func (s *Supply) Sought() bool { return s.Kind == PumpPower || s.Kind == PumpWanted }
+
+// Regulated says whether there is a regulator. A pump whose curve is not known is not
+// asked for one.
+func (s *Supply) Regulated() bool { return s.Regulator > 0 && !s.Sought() }
 
 // A Supply is where the water comes from and what drives it.
 type Supply struct {

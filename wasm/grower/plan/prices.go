@@ -25,8 +25,8 @@ func (p *Plan) Had(tube int) bool {
 	return tube != catalogue.Custom && p.Prices.Tubes[tube] > 0 && c.Metric() == (p.Units == 0)
 }
 
-// uses says whether a plan has tubing of a size.
-func (p *Plan) uses(tube int) bool {
+// Uses says whether a plan has tubing of a size.
+func (p *Plan) Uses(tube int) bool {
 	for i := range p.Runs {
 		if p.Runs[i].Tube == tube {
 			return true

@@ -96,6 +96,17 @@ var sections = []*Section{
 		Intro: "No two emitters are quite alike. How much they differ stands with each emitter, as CV.",
 	},
 	{
+		ID: 18, Name: "ends", Title: "Threads", Guide: "assembly",
+		Intro: "What the water passes through on its way to the tubing is joined by threads, and threads of two kinds never fit.",
+	},
+	{
+		ID: 19, Name: "fittings", Title: "Fittings of your own", Guide: "assembly", List: true, One: "fitting", Max: MaxFittings,
+		Record: Record{"Fitting {n}", "fitting {n}", "Number of fittings", "Add a fitting"},
+		Intro:  "A fitting that you have or can have, beside the usual ones. It is used where it helps.",
+		Len:    func(p *Plan) int { return len(p.Fittings) },
+		Resize: func(p *Plan, n int) { p.Fittings = resize(p.Fittings, n) },
+	},
+	{
 		ID: 20, Name: "bought", Title: "What you have and what it costs", Guide: "assembly", List: true, One: "part", Max: MaxBought,
 		Record: Record{"Part {n}", "part {n}", "Number of parts", "Add a part"},
 		Intro:  "Press a price in the list of parts to say what a part costs where you buy it, in what packs it comes, and how many you have already.",

@@ -130,6 +130,12 @@ var tellings [sheet.FindingKinds]told = [...]told{
 	sheet.NearWall: {
 		whyOf: part.nearWall,
 	},
+	sheet.NoChain: {
+		why: "Some parts cannot be joined: Buy names the two ends, and what would help.",
+	},
+	sheet.WeakJoint: {
+		whyOf: part.weakJoint,
+	},
 	sheet.InTheDoor: {
 		whyOf: part.inTheDoor,
 	},
@@ -358,6 +364,10 @@ func (sc part) nearWall(f *sheet.Finding) string {
 		return words.Say("Row {row} reaches {far} beyond a wall with its slabs, bags, buckets or pots, and you want {strip} to be free before it.", row, sc.Amount(unit.Length, -f.Value), wanted)
 	}
 	return words.Say("Row {row} comes within {near} of a wall, and you want {strip} to be free there.", row, sc.Amount(unit.Length, f.Value), wanted)
+}
+
+func (sc part) weakJoint(f *sheet.Finding) string {
+	return words.Say("A joint between the supply and the tubing carries {carries}, and {stands} may stand there with every outlet shut: Buy names it.", sc.Amount(unit.Pressure, f.Limit), sc.Amount(unit.Pressure, f.Value))
 }
 
 func (sc part) inTheDoor(f *sheet.Finding) string {

@@ -218,7 +218,7 @@ func (f *form) options(fd *plan.Field, typed string, none words.Text) {
 			f.HTML(` selected`)
 			known = true
 		}
-		label := words.Say(o.Label)
+		label := o.Says()
 		if fd.Name == "crop" { // which the grower may have named
 			label = f.p.CropName(i)
 		}
@@ -237,7 +237,7 @@ func (f *form) radios(fd *plan.Field, path, typed string) {
 		if o.Code == typed {
 			f.HTML(` checked`)
 		}
-		f.HTML(`> `).Text(words.Say(o.Label)).HTML(`</label>`)
+		f.HTML(`> `).Text(o.Says()).HTML(`</label>`)
 	}
 	if fd.Help != "" {
 		f.HTML(`<p class="field__hint">`).Text(words.Say(fd.Help)).HTML(`</p>`)

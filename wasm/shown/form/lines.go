@@ -135,6 +135,16 @@ var lines = map[string]func(*plan.Plan) string{
 	},
 	"sky":   func(p *plan.Plan) string { return chosen(p, "sky", "climate") },
 	"timer": func(p *plan.Plan) string { return chosen(p, "timer", "kind") },
+	"ends": func(p *plan.Plan) string {
+		_, known := plan.EndOf(p.Ends.Out[plan.AtOutlet])
+		switch {
+		case len(p.Fittings) > 0:
+			return words.Say("{n} {n|fitting|fittings} of your own", words.N(len(p.Fittings)))
+		case known:
+			return chosen(p, "ends", "outlet-out")
+		}
+		return words.Say("the usual ones")
+	},
 	"chance": func(p *plan.Plan) string {
 		if p.Chance.Blocked == 0 {
 			return words.Say("no emitter blocked")
@@ -151,7 +161,7 @@ func amount(p *plan.Plan, k unit.Kind, v float64) string {
 func chosen(p *plan.Plan, section, name string) string {
 	f := plan.FieldNamed(section, name)
 	if v := int(f.Value(p, 0)); v >= 0 && v < len(f.Options) {
-		return words.Say(f.Options[v].Label)
+		return f.Options[v].Says()
 	}
 	return ""
 }

@@ -160,6 +160,10 @@ func Summary(p *plan.Plan, s *plan.Section, i int) string {
 		return two(day.MonthName(i+1), wording.Minus(amount(unit.Temperature, m.High)), wording.Minus(amount(unit.Temperature, m.Low)))
 	case "emitters":
 		return is(amount(unit.EmitterFlow, p.Emitters[i].Flow))
+	case "fittings":
+		if p.Fittings[i].Name != "" {
+			return is(p.Fittings[i].Name)
+		}
 	case "points":
 		at := &p.Supply.Points[i]
 		return two(name, amount(unit.Flow, at.Flow), amount(unit.Head, at.Head))

@@ -10,10 +10,12 @@ import (
 	"evenrow/wasm/trade/climate"
 	"evenrow/wasm/trade/dose"
 	"evenrow/wasm/trade/emitter"
+	"evenrow/wasm/trade/ends"
 	"evenrow/wasm/trade/evapo"
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/trade/pump"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/chance"
 	"evenrow/wasm/works/design"
 	"evenrow/wasm/works/fault"
@@ -47,7 +49,7 @@ func Assumptions() []Group {
 		return g
 	}
 	return []Group{
-		group("Tubing and fittings", fittings(), layout.Assumptions(), pipe.Assumptions()),
+		group("Tubing and fittings", fittings(), ends.Assumptions(), chain.Assumptions(), layout.Assumptions(), pipe.Assumptions()),
 		group("Emitters", emitter.Assumptions(), network.Assumptions()),
 		group("Pumps, taps and filters", pump.Assumptions(), filter.Assumptions()),
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),

@@ -111,7 +111,7 @@ func shown(f *plan.Field, units, p *plan.Plan, i int) string {
 		return wording.Units{Sys: units.Units}.Amount(f.Kind, *f.Number(p, i))
 	case plan.Choice:
 		if v := *f.Int(p, i); v >= 0 && v < len(f.Options) {
-			return words.Say(f.Options[v].Label)
+			return f.Options[v].Says()
 		}
 		return ""
 	case plan.Whole, plan.Text, plan.Date:

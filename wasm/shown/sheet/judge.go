@@ -6,8 +6,10 @@ import (
 
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/trade/ends"
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/trade/pump"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/limit"
 	"evenrow/wasm/works/network"
@@ -166,6 +168,7 @@ func (s *Sheet) judgePlan() {
 	if p.Supply.Kind == plan.Mains && p.Supply.Devices == 0 {
 		s.find(Finding{Kind: NoBackflow, Row: -1})
 	}
+	s.judgeChain()
 	s.judgePressure()
 	if w := s.Wanted; w != nil && !w.Does && s.watered() {
 		s.find(Finding{Kind: NarrowPump, Row: -1, Value: w.Least})
@@ -289,3 +292,18 @@ type constant float64
 
 // Loss returns the opposite of the head, whatever the flow.
 func (c constant) Loss(float64) (loss, slope float64) { return -float64(c), 0 }
+
+// judgeChain finds what the parts between the supply and the tubing do not do.
+func (s *Sheet) judgeChain() {
+	c := s.Layout.Chains
+	if g, _ := c.Missing(); g != nil || c.Broken() > 0 {
+		s.find(Finding{Kind: NoChain, Row: -1})
+	}
+	for _, w := range [...]*chain.Way{&c.Supply, &c.Header} {
+		for i := range w.Gaps {
+			if rule, weak := w.Gaps[i].Weakest(); weak {
+				s.find(Finding{Kind: WeakJoint, Row: -1, Value: c.Stands(w, &w.Gaps[i]), Limit: ends.Seals[rule].Pressure})
+			}
+		}
+	}
+}

@@ -36,6 +36,8 @@ const (
 	NarrowPath                      // rows stand nearer to each other than somebody needs to walk there
 	NearWall                        // a row stands nearer to a wall than it may
 	InTheDoor                       // a row stands in the way in
+	NoChain                         // no parts lead from one device to the next
+	WeakJoint                       // a joint between devices carries less than may stand there
 	FindingKinds = iota             // how many there are
 )
 
@@ -91,6 +93,8 @@ var Kinds [FindingKinds]KindOf = [...]KindOf{
 	NoBackflow:   {Name: "no-backflow", Unit: unit.None},                                                                           // none; none
 	NarrowPath:   {Name: "narrow-path", Unit: unit.Length},                                                                         // free strip between Row and Base; wanted
 	NearWall:     {Name: "near-wall", Unit: unit.Length},                                                                           // how far Row is from it; wanted
+	NoChain:      {Name: "no-chain", Unit: unit.None},                                                                              // none; none
+	WeakJoint:    {Name: "weak-joint", Unit: unit.Pressure},                                                                        // what may stand there; what the joint carries
 	InTheDoor:    {Name: "in-the-door", Unit: unit.Length},                                                                         // how far from the door Row begins; wanted
 }
 

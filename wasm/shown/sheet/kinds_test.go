@@ -138,6 +138,8 @@ func TestEveryKindIsFound(t *testing.T) {
 		NoBackflow:   func(p *plan.Plan) { p.Supply.Kind, p.Supply.Devices = plan.Mains, 0 },
 		NarrowPath:   func(p *plan.Plan) { p.Place.Path = 1 },
 		NearWall:     func(p *plan.Plan) { p.Place.Margin = 0.1 },
+		NoChain:      func(p *plan.Plan) { p.Ends.Out[plan.AtOutlet] = 3 }, // NPT, before fittings for tubing in mm
+		WeakJoint:    func(p *plan.Plan) { p.Supply.Kind, p.Supply.Static = plan.Mains, 12e5 },
 		InTheDoor:    func(p *plan.Plan) { p.Place.Door = 1.2 },
 	}
 	for k, make := range makes {

@@ -18,7 +18,7 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 	short := planOf(t, "ring")
 	short.Limits.Reserve = 1.4
 	wide := planOf(t, "ring")
-	wide.Limits.Reserve = 0.3
+	wide.Limits.Reserve = 0
 	tank := plan.Default()
 	tank.Supply.Kind, tank.Runs[0].Rise, tank.Supply.Regulator = plan.GravityTank, -13, 1.2e5
 	for _, tt := range []struct {
@@ -26,8 +26,8 @@ func TestBudgetSaysWhatTheAnswerHangsOn(t *testing.T) {
 		plan *plan.Plan
 		want string // "" for nothing
 	}{
-		{"the ring, with little to spare", planOf(t, "ring"), "Fittings take 0.07\u00a0bar (0.7\u00a0m), more than the 0.03\u00a0bar (0.3\u00a0m) beyond the safety margin, "},
-		{"the ring, a little short", short, "more than the 0.01\u00a0bar (0.1\u00a0m) that is missing, "},
+		{"the ring, with little to spare", planOf(t, "ring"), "Fittings take 0.09\u00a0bar (0.9\u00a0m), more than the 0.005\u00a0bar (0.05\u00a0m) beyond the safety margin, "},
+		{"the ring, a little short", short, "more than the 0.03\u00a0bar (0.4\u00a0m) that is missing, "},
 		{"the ring, with more to spare than fittings take", wide, ""},
 		{"the first example", plan.Default(), ""},
 		{"a tank's regulator, which is no fitting", tank, ""},

@@ -102,9 +102,11 @@ var Jobs = []Job{
 		Groups: []form.Group{
 			{ID: "bought", Title: "What you have and what it costs", Sections: []string{"bought"}},
 			{ID: "prices", Title: "Prices", Sections: []string{"prices"}},
+			{ID: "ends", Title: "Threads", Sections: []string{"ends", "fittings"}},
 		},
 		Sections: []Section{
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
+			{ID: "chain", Title: "What joins what", With: Answered, draw: buy.Chain, line: buy.ChainLine},
 			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts, line: buy.CountsLine},
 		},
 	},

@@ -50,7 +50,7 @@ func TestStartingSays(t *testing.T) {
 		without string
 	}{
 		"a good plan":           {plan.Default(), []string{"at the end of every row", "one after another: first", "Nothing runs out", "No check valve"}, "two ways"},
-		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 43\u00a0s, in row 6 last. All is full after 53\u00a0s."}, ""},
+		"a ring":                {planOf(t, "ring"), []string{"at the end of every row after 44\u00a0s, in row 6 last. All is full after 55\u00a0s."}, ""},
 		"a tank on a slope":     {slope(t), []string{"No plant gets more of it than"}, "Most of it"},
 		"a check valve":         {checked, []string{"Nothing runs out"}, "No check valve"},
 		"the wrong pump":        {plan.Examples()[1].Plan, []string{"No emitter opens by itself", "two ways", "Once all are open, all 120 emitters stay open"}, "one after another: first"},

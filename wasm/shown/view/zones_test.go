@@ -61,7 +61,7 @@ func TestZonesAndRingInWords(t *testing.T) {
 		{power, nil, []string{"All rows are watered together.", "One zone is enough."}},
 		{plan.Default(), func(s *sheet.Sheet) { s.Zoning.Fewest, s.Zoning.Large, s.Zoning.Tried = 0, true, 5 }, []string{"With up to 5 the answer is not Yes."}},
 		{planOf(t, "ring"), func(s *sheet.Sheet) {
-			s.Loop.Side[sheet.Tied].Zone.Margin = 0
+			s.Loop.Side[sheet.Tied].Zone.Margin = s.Loop.Side[sheet.Untied].Zone.Margin - 0.8
 			s.Loop.Side[sheet.Untied].Verdict, s.Loop.Side[sheet.Tied].Verdict = sheet.Yes, sheet.No
 		}, []string{"Nothing: with a far header the weakest emitter has 0.08\u00a0bar (0.8\u00a0m) less.", "The answer is Yes without it, and not with it."}},
 	} {

@@ -12,6 +12,7 @@ import (
 	"evenrow/wasm/trade/filter"
 	"evenrow/wasm/trade/pump"
 	"evenrow/wasm/trade/water"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/network"
 )
 
@@ -99,6 +100,7 @@ type Layout struct {
 	Joints     []Joint       // every fitting that water passes or ends in, in order of flow
 	Feed       int           // node where the lead ends: on the header, or at the start of the line
 	Curve      pump.Curve    // what drives the water, with the regulator; nil for a gravity tank and for a pump of unknown curve
+	Chains     *chain.Chains // what joins the supply to the lead, and tubing of two kinds
 	Clean      filter.Filter // the filter when clean; zero without one
 	FilterLink int           // link of the filter, or -1
 
@@ -111,7 +113,7 @@ type Layout struct {
 // A pump of which only the power is known has no curve: its network has no
 // head and nothing flows.
 func New(p *plan.Plan) *Layout {
-	l := &Layout{Plan: p, FilterLink: -1}
+	l := &Layout{Plan: p, FilterLink: -1, Chains: chain.Of(p)}
 	l.Network.Water = water.At(p.Place.Water)
 	l.Network.Emitters = emitters(p, l.Network.Water)
 	l.Zones = p.Zones()

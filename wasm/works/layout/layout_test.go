@@ -8,6 +8,7 @@ import (
 
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/pipe"
 	"evenrow/wasm/works/network"
 )
 
@@ -98,6 +99,20 @@ func TestMillraceStretches(t *testing.T) {
 	}
 }
 
+// joined is the loss coefficient of parts and of tees for gauges with threads of 3/4 in, of
+// which 16.5 mm is free, on the velocity in tubing of a bore in m: each a contraction and an
+// expansion where that is wider, besides 0.08 for a part, a threaded union, and 0.9 straight
+// through a tee (Munson, table 8.2, from memory).
+func joined(bore float64, parts, tees int) float64 {
+	r := bore / 0.0165
+	area := r * r * r * r
+	k := (0.08*float64(parts) + 0.9*float64(tees)) * area
+	if bore > 0.0165 {
+		k += float64(parts+tees) * (pipe.Contraction(1/(r*r)) + pipe.Expansion(0.0165, bore)) * area
+	}
+	return k
+}
+
 // The loss coefficients of each link, from those of the parts on it.
 func TestMillraceCoefficients(t *testing.T) {
 	l := New(plan.Default())
@@ -107,7 +122,8 @@ func TestMillraceCoefficients(t *testing.T) {
 		link int
 		want float64
 	}{
-		{"lead: two elbows, a valve, compression fittings", 2, 2*1.5 + 0.05},
+		{"lead: two elbows, a valve, compression fittings; from the pump, through two tees of gauges, a reducer, a nipple and an adapter with threads of 3/4 in", 2,
+			2*1.5 + 0.05 + joined(0.0204, 3, 2)},
 		{"header to row 2: straight through row 1's tee", 3, 0.9},
 		{"header to row 4", 5, 0.9},
 		{"row 1's first link: out of the tee's branch, an insert", 6, 2 + in16},

@@ -66,6 +66,12 @@ func (l *Layout) lead() Point {
 		}
 		in := insert(&l.Tubes[tube])
 		k := 2 * in
+		if i == 0 {
+			k += l.Chains.Loss(l.Tubes[tube].Bore)
+		}
+		if i == len(p.Runs)-1 {
+			k += l.Chains.Header.Loss(l.Tubes[tube].Bore)
+		}
 		if i == 0 && p.Supply.Kind == plan.GravityTank {
 			k += catalogue.Fittings[catalogue.Entrance].K
 		}

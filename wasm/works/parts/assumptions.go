@@ -97,14 +97,14 @@ func Assumptions() []formula.Assumption {
 		},
 		{
 			Code: "catalogue.ClampsMM", Title: "Hose clamps of shops that sell by millimetres: from, to",
-			Values: ends(catalogue.ClampsMM), Kind: unit.Bore,
+			Values: clampEnds(catalogue.ClampsMM), Kind: unit.Bore,
 			Rule:   "The one whose range has the outside of the tubing, and its middle nearest to it.",
 			Used:   "The list of parts in metric units.",
 			Source: catalogue.ClampsMMSource,
 		},
 		{
 			Code: "catalogue.ClampsSAE", Title: "Hose clamps of shops that sell by SAE numbers 4, 6, 8, 10, 12, 16, 20 and 24: from, to",
-			Values: ends(catalogue.ClampsSAE), Kind: unit.Bore,
+			Values: clampEnds(catalogue.ClampsSAE), Kind: unit.Bore,
 			Rule:   "As above.",
 			Used:   "The list of parts in US units.",
 			Source: catalogue.ClampsSAESource,
@@ -150,8 +150,8 @@ func Assumptions() []formula.Assumption {
 	}
 }
 
-// ends lists the ranges of clamps, from and to, in m.
-func ends(clamps []catalogue.Clamp) []float64 {
+// clampEnds lists the ranges of clamps, from and to, in m.
+func clampEnds(clamps []catalogue.Clamp) []float64 {
 	var list []float64
 	for i := range clamps {
 		list = append(list, clamps[i].Least, clamps[i].Most)

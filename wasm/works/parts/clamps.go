@@ -32,6 +32,9 @@ func (c *count) clamps() {
 					if t != tube {
 						continue
 					}
+					if !c.clamped(j, end) {
+						continue
+					}
 					part := c.noun(j)
 					if end > 0 && end == c.threadedEnd(j) {
 						part = adapter

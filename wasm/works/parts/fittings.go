@@ -9,6 +9,7 @@ import (
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/trade/ends"
 	"evenrow/wasm/works/layout"
 )
 
@@ -34,10 +35,15 @@ func (c *count) fittings() {
 					where = append(where, j.Node)
 				}
 			}
+			if kind == layout.Adapter || layout.Fittings[kind].Noun == joiner && c.threadedEnd(first) == 1 {
+				if kind != layout.Adapter {
+					c.pair(first, 1, n, Line{Nodes: where, By: by}) // no joiner holds both
+				}
+				continue
+			}
 			c.add(c.line(first, Line{Count: n, Why: c.why(first, n), Nodes: where, By: by}))
 			if end := c.threadedEnd(first); end > 0 {
-				c.add(Line{Item: AThreadAdapter, Size: c.size(first.Ends[end]), Name: c.adapter(first.Ends[end]), Count: n,
-					Why: words.Say("into the thread of {part}", words.Say(c.noun(first).The)), Nodes: slices.Clone(where), By: by})
+				c.pair(first, end, n, Line{Nodes: where, By: by})
 			}
 		}
 	}
@@ -90,7 +96,7 @@ func (c *count) threadedEnd(j *layout.Joint) int {
 			continue
 		}
 		b := &catalogue.Tubes[c.Tubes[j.Ends[end]].Entry]
-		if a.Takes != b.Takes || a.Outside > 0 && b.Outside > 0 && a.Metric() != b.Metric() {
+		if !a.Meets(b) {
 			return end
 		}
 	}
@@ -107,11 +113,6 @@ func (c *count) noun(j *layout.Joint) *layout.Noun {
 	return part
 }
 
-// adapter names what joins a thread to tubing.
-func (c *count) adapter(tube int) string {
-	return words.Say("{part}, thread to {size}", c.held(tube, adapter), c.Tubes[tube].Short(c.sys))
-}
-
 // held names a part with how it holds tubing.
 func (c *count) held(tube int, n *layout.Noun) string {
 	return words.Say(n.Held[catalogue.Tubes[c.Tubes[tube].Entry].Takes])
@@ -119,29 +120,27 @@ func (c *count) held(tube int, n *layout.Noun) string {
 
 // name is what to ask for: the part, the sizes that it joins.
 func (c *count) name(j *layout.Joint) string {
-	if j.Kind == layout.Adapter {
-		return c.adapter(j.Ends[1])
-	}
 	thread := c.threadedEnd(j)
-	noun := layout.Fittings[j.Kind].Noun
-	if thread == 1 && c.noun(j) != noun {
-		return c.adapter(j.Ends[0])
-	}
-	part := c.held(j.Ends[0], noun)
+	part := c.held(j.Ends[0], layout.Fittings[j.Kind].Noun)
 	size := func(end int) string { return c.Tubes[j.Ends[end]].Short(c.sys) }
 	switch {
 	case thread == 0 && c.other(j, 1) == 0:
 		return words.Say("{part}, {size}", part, size(0))
 	case thread == 1:
-		return words.Say("{part}, {size} to thread", part, size(0))
+		return words.Say("{part}, {size}, with {thread}, at its other end", part, size(0), c.branch(j))
 	case thread > 0:
-		return words.Say("{part}, {size}, thread on its branch", part, size(0))
+		return words.Say("{part}, {size}, with {thread}, on its branch", part, size(0), c.branch(j))
 	}
 	second := c.other(j, 1)
 	if third := c.other(j, second+1); third > 0 {
 		return words.Say("{part}, {size} to {second} to {third}", part, size(0), size(second), size(third))
 	}
 	return words.Say("{part}, {size} to {second}", part, size(0), size(second))
+}
+
+// branch names the thread of a joint that tubing of another kind is joined to.
+func (c *count) branch(j *layout.Joint) string {
+	return ends.BranchOf(c.Tubes[j.Ends[0]].Entry).Name("")
 }
 
 // other returns the first end of a joint, from one on, whose tubing is not that
@@ -159,8 +158,6 @@ func (c *count) other(j *layout.Joint, from int) int {
 // it depends on the rest of the plan.
 func (c *count) why(j *layout.Joint, n int) string {
 	switch {
-	case j.Kind == layout.Adapter:
-		return c.adapts(j, n)
 	case j.Kind == layout.Joiner && j.Node == c.Feed:
 		return words.Say("from the supply line to row 1")
 	case j.Kind == layout.HeaderCap && n == 2:
@@ -171,36 +168,18 @@ func (c *count) why(j *layout.Joint, n int) string {
 	return layout.Fittings[j.Kind].Why(n)
 }
 
-// adapts says where n adapters between a thread of the supply and a run stand.
-func (c *count) adapts(j *layout.Joint, n int) string {
-	switch thread := c.threaded(); {
-	case n == 1:
-		return words.Say("from the thread of {part} to the supply line", thread)
-	case j.Node == c.Feed:
-		return words.Say("one at each side of the regulator")
-	default:
-		return words.Say("from the thread of {part} to the supply line, and one at each side of the regulator", thread)
-	}
-}
-
-// threaded names the last part of the supply, whose thread the lead begins at.
-func (c *count) threaded() string {
-	path := c.path()
-	return words.Say(path[len(path)-1])
-}
-
 const theFilter, theRegulator words.Text = "the filter", "the regulator"
 
 // path names the parts of the supply that are joined by threads, in the order
 // of the water, as the trade puts them: the filter keeps dirt out of the
 // regulator too (common practice, no source). A tank's regulator is not among them: it stands at the header.
 func (c *count) path() []words.Text {
-	path := []words.Text{"the pump"}
+	path := []words.Text{outlet(c.Plan)}
 	switch c.Plan.Supply.Kind {
 	case plan.GravityTank:
-		path = []words.Text{"the tank's outlet", "the timer valve"}
+		path = append(path, "the timer valve")
 	case plan.Mains:
-		path = []words.Text{"the tap", "the timer valve", "the backflow device"}
+		path = append(path, "the timer valve", "the backflow device")
 	}
 	if c.FilterLink >= 0 {
 		path = append(path, theFilter)
@@ -211,9 +190,20 @@ func (c *count) path() []words.Text {
 	return path
 }
 
+// outlet is what the water comes out of.
+func outlet(p *plan.Plan) words.Text {
+	switch p.Supply.Kind {
+	case plan.GravityTank:
+		return "the tank's outlet"
+	case plan.Mains:
+		return "the tap"
+	}
+	return "the pump"
+}
+
 // regulated says whether the plan has a regulator.
 func (c *count) regulated() bool {
-	return c.Plan.Supply.Regulator > 0 && !c.Plan.Supply.Sought()
+	return c.Plan.Supply.Regulated()
 }
 
 // size tells tubing from other tubing, in keys.
@@ -228,10 +218,6 @@ func (c *count) size(tube int) string {
 // line makes n a line of joints like j.
 func (c *count) line(j *layout.Joint, n Line) Line {
 	n.Item, n.Name = AJoint, c.name(j)
-	if j.Kind == layout.Adapter || c.noun(j) == adapter {
-		n.Item, n.Size = AThreadAdapter, c.size(j.Ends[max(0, slices.IndexFunc(j.Ends[:], func(t int) bool { return t != layout.NoTube }))])
-		return n
-	}
 	n.Size = strings.ReplaceAll(string(c.noun(j).Name), " ", "-")
 	for _, t := range j.Ends {
 		if t != layout.NoTube {

@@ -8,6 +8,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/layout"
 )
 
@@ -48,6 +49,8 @@ func (c *count) gauges() {
 		}
 		c.gauge(2, words.Say("one before the filter, one after it, both before the regulator"), c.Network.Water.PressureHead(head), c.ahead)
 		before = 2
+	case c.Chains.Supply.Gauges() == 0:
+		n, where = 1, ""
 	case c.FilterLink >= 0:
 		n, where = 3, words.Say("one before the filter, one after it")
 	case c.regulated():
@@ -95,13 +98,24 @@ var gaugeTee = layout.Noun{Name: "gauge tee", The: "the gauge tee", Held: [...]w
 // gaugeTees adds the tees of n gauges: cut into tubing at a node of a site, or between
 // threads of the supply, which is none.
 func (c *count) gaugeTees(tube, n, node int, at Site) {
+	var by [Sites]float64
 	if tube == layout.NoTube {
-		c.add(Line{Item: AGaugeTee, Name: words.Say("Tee with a thread for a gauge, between threads"), Count: n,
-			Why: words.Say("one for each gauge at the supply, with the threads of the parts that it stands between; a filter with places for gauges has that of its own")})
+		by[at] = 1
+		why := words.Say("one for each gauge at the supply, between the parts that it stands between; a filter with places for gauges has that of its own")
+		for i := range c.Chains.Supply.Places {
+			if p := &c.Chains.Supply.Places[i]; p.Device == chain.First || p.Device == chain.Second {
+				name := words.Say("Tee, {thread}, at both ends, with a thread for a gauge", p.In.Name(""))
+				if p.In != p.Out {
+					name = words.Say("Tee, {in}, to {out}, with a thread for a gauge", p.In.Name(""), p.Out.Name(""))
+				}
+				c.add(Line{Item: AGaugeTee, Size: "thread " + c.endKey(p.In), Name: name, Count: 1, By: by,
+					Why: why, Nodes: []int{node}})
+				why = ""
+			}
+		}
 		return
 	}
 	c.tees[tube] += n
-	var by [Sites]float64
 	by[at] = float64(n)
 	c.add(Line{Item: AGaugeTee, Size: c.size(tube), Name: words.Say("{part}, {size}", c.held(tube, &gaugeTee), c.Tubes[tube].Short(c.sys)), Count: n,
 		Why: words.Say("one for each gauge in this tubing, where the gauge can stay"), Nodes: []int{node}, By: by})

@@ -8,7 +8,6 @@ type Item uint8
 const (
 	ATube Item = iota
 	AJoint
-	AThreadAdapter
 	AConnector
 	AClamp
 	AnEmitter
@@ -70,7 +69,6 @@ type KindOf struct {
 var Kinds = [Items]KindOf{
 	ATube:            {"tube", Tubing, 0, nil, 1},
 	AJoint:           {"joint", Fittings, 1.5, byFitting, 1},
-	AThreadAdapter:   {"thread-adapter", Fittings, 1.5, byBore, 1},
 	AConnector:       {"connector", Fittings, 2.5, nil, 1},
 	AClamp:           {"clamp", Fittings, 0.4, byBore, 10},
 	AnEmitter:        {"emitter", EmittersGroup, 0.3, nil, 10},

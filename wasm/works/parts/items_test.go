@@ -42,7 +42,7 @@ func plans() map[string]*plan.Plan {
 
 func TestEveryItemIsOnAListAndMissingFromOne(t *testing.T) {
 	// Nobody builds without these.
-	always := map[Item]bool{ATube: true, AJoint: true, AThreadAdapter: true, AnEmitter: true, AStake: true, AHolePlug: true,
+	always := map[Item]bool{ATube: true, AJoint: true, AConnector: true, AnEmitter: true, AStake: true, AHolePlug: true,
 		AMedium: true, ASowingPlug: true, ADrainTray: true, ADrainCan: true, AnECMeter: true, APHMeter: true, AnECFluid: true, APHFluid: true,
 		APunch: true, ACutter: true, AThreadTape: true, ATapeMeasure: true, AMarker: true, ATestCups: true, AMeasuringJug: true, AKitchenTimer: true}
 	on, off := map[Item]string{}, map[Item]string{}

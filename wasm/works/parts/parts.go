@@ -37,6 +37,7 @@ type Line struct {
 	Roll   float64   // m of a roll; 0 likewise
 	Uses   []float64 // m that are cut from each roll, the least first; none likewise
 	Price  float64   // of a piece, invented, where the item's own does not say it; 0 where that does
+	Own    bool      // a fitting of the grower's own, whose Price is no invention
 	Spare  int       // included in Count
 	Why    string    // where the number comes from: "one at each of 4 rows"
 

@@ -105,6 +105,9 @@ func (b *Buy) byPiece(p *plan.Plan, say *plan.Bought) {
 	if b.Price = say.Price; b.Price == plan.Unset {
 		b.Price, b.Invented = b.invented(p)*b.Pack, true
 	}
+	if b.Own && say.Price == plan.Unset {
+		b.Price, b.Invented = b.Line.Price*b.Pack, false
+	}
 	if b.Item == AJoint && strings.HasPrefix(b.Size, "zone-valve ") && say.Price == plan.Unset {
 		// The designs reckon with the same one.
 		b.Price, b.Invented = p.Prices.Valve*b.Pack, p.Origin(plan.FieldNamed("prices", "valve"), 0) == plan.Assumed

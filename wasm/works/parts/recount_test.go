@@ -11,6 +11,7 @@ import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/layout"
 )
 
@@ -73,6 +74,7 @@ type tally struct {
 	barbs    map[layout.Tube]int
 	metres   map[layout.Tube]float64
 	rolls    *plan.Prices
+	threads  map[[3]int]int // where a thread stands between two kinds of tubing: its entries, and whether a joiner is all that is there
 
 	gauges, hoses, threaded int                 // gauges, clear hoses, and tees of gauges between threads
 	tees                    map[layout.Tube]int // of gauges, in tubing
@@ -95,16 +97,17 @@ func (y *tally) piece(entry int, bore, metres float64) {
 // meet notes a fitting between tubing of two sizes. Soft tubing takes barbs,
 // PE pipe by its SDR compression fittings, PE pipe by its SIDR inserts, and
 // those of millimetres and of inches do not mix: a thread stands between them,
-// with an adapter, and what would be a joiner is an adapter too.
+// with an adapter.
 func (y *tally) meet(noun string, a, b int) {
 	kinds := map[int]string{1: "mm", 2: "mm", 3: "SDR", 4: "SDR", 10: "in", 15: "SIDR"}
 	soft := func(kind string) bool { return kind == "mm" || kind == "in" }
 	measured := a == catalogue.Custom && (b == a || soft(kinds[b])) || b == catalogue.Custom && soft(kinds[a])
 	if !measured && kinds[a] != kinds[b] {
 		if noun == "Joiner" {
-			noun = "Adapter"
+			y.threads[[3]int{a, b, 0}]++
+			return
 		}
-		y.fittings["Adapter"]++
+		y.threads[[3]int{a, b, 1}]++
 	}
 	y.fittings[noun]++
 }
@@ -193,9 +196,8 @@ func TestTheWalkKnowsEveryFittingOfARun(t *testing.T) {
 
 // walk makes the tally from the plan alone.
 func walk(p *plan.Plan) *tally {
-	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}, &p.Prices, 0, 0, 0, map[layout.Tube]int{}}
+	y := &tally{map[string]int{}, map[layout.Tube]int{}, map[layout.Tube]float64{}, &p.Prices, map[[3]int]int{}, 0, 0, 0, map[layout.Tube]int{}}
 	y.gauge(p)
-	y.fittings["Adapter"]++
 	for i, r := range p.Runs {
 		if i > 0 {
 			y.meet("Joiner", p.Runs[i-1].Tube, r.Tube)
@@ -210,7 +212,6 @@ func walk(p *plan.Plan) *tally {
 	}
 	last := p.Runs[len(p.Runs)-1]
 	if p.Supply.Kind == plan.GravityTank && p.Supply.Regulator > 0 {
-		y.fittings["Adapter"] += 2 // at either side of it, in the lead
 		y.piece(last.Tube, last.Bore, 0)
 	}
 	zones := map[int]bool{}
@@ -302,13 +303,30 @@ func TestRecount(t *testing.T) {
 				tees[line.Size] += line.Count
 			case line.Group == Fittings && line.Item != AConnector:
 				_, noun, _ := strings.Cut(line.Name[:strings.Index(line.Name, ",")], " ") // after how it holds
-				fittings[unit.Capital(strings.TrimSuffix(strings.TrimSuffix(noun, " to thread"), " that opens"))] += line.Count
+				fittings[unit.Capital(strings.TrimSuffix(noun, " that opens"))] += line.Count
 			}
 		}
 		for noun, n := range want.fittings {
 			if fittings[noun] != n {
 				t.Errorf("%d of %s, want %d", fittings[noun], noun, n)
 			}
+		}
+		// Parts of chains: as many as the search has found, at each place where they are needed.
+		chains, needed, parts := chain.Of(p), 0, 0
+		for pair, n := range want.threads {
+			found, ok := chains.Between(pair[0], pair[1], pair[2] == 1)
+			if !ok {
+				t.Errorf("tubing %v meets without a thread", pair)
+			}
+			needed += n * len(found.Gap.Steps)
+		}
+		for _, line := range lines {
+			if line.Item == AConnector {
+				parts += line.Count
+			}
+		}
+		if needed += chains.Supply.Parts() + chains.Header.Parts(); parts != needed {
+			t.Errorf("%d parts of chains, want %d", parts, needed)
 		}
 		if len(fittings) > len(want.fittings) {
 			t.Errorf("fittings %v, want %v", fittings, want.fittings)

@@ -19,7 +19,6 @@ func (c *count) waterPath() {
 		c.one(ATankOutlet, "", words.Say("Tank outlet with a thread, fit for drinking water"), words.Say("where the water leaves the tank"))
 		c.one(ATimerValve, "", words.Say("Timer valve that opens without pressure"), words.Say("a tank gives too little pressure for a valve that needs some to open"))
 	case plan.Mains:
-		c.one(AConnector, "tap", words.Say("Hose-thread connector with its washer"), words.Say("on the tap; the washer seals, not tape"))
 		c.one(ABackflow, "", words.Say("Backflow device"), words.Say("so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve"))
 		c.one(ATimerValve, "", words.Say("Timer valve"), words.Say("on the tap"))
 	default:
@@ -41,24 +40,6 @@ func (c *count) waterPath() {
 	}
 	c.connectors()
 	c.gauges()
-}
-
-// connectors adds what joins the threads of the supply's parts. The tap and
-// the device on it have a connector of their own.
-func (c *count) connectors() {
-	path := c.path()
-	if c.Plan.Supply.Kind == plan.Mains {
-		path = path[1:]
-	}
-	why := ""
-	for i := 1; i < len(path); i++ {
-		one := words.Say("between {part} and {next}", words.Say(path[i-1]), words.Say(path[i]))
-		if i > 1 {
-			one = words.Say("{these}, and {next}", why, one)
-		}
-		why = one
-	}
-	c.add(Line{Item: AConnector, Name: words.Say("Connector with the threads of the parts it joins"), Count: max(0, len(path)-1), Why: why})
 }
 
 // pump adds the pump and what keeps people safe from it.
