@@ -25,6 +25,7 @@ import (
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/works/flush"
 	"evenrow/wasm/works/headroom"
+	"evenrow/wasm/works/parts"
 	"evenrow/wasm/works/startup"
 )
 
@@ -69,6 +70,7 @@ type document struct {
 	Judged     *judged         `json:"timer_judged"` // null where nothing is set
 	Tank       *refill         `json:"tank"`         // null where there is none, or it is not known what is taken from it
 	Parts      []part          `json:"parts"`
+	Shopping   shopping        `json:"shopping"`
 	WorkedPlan json.RawMessage `json:"plan"` // as a plan file, in the plan's units
 }
 
@@ -252,6 +254,7 @@ type together struct {
 }
 
 type part struct {
+	Key    string `json:"key"` // by which a plan says something of it
 	Group  string `json:"group"`
 	Name   string `json:"name"`
 	Count  int    `json:"count,omitempty"`
@@ -260,6 +263,61 @@ type part struct {
 	Rolls  int    `json:"rolls,omitempty"` // that hold it, each of
 	Roll   number `json:"roll_m,omitempty"`
 	Why    string `json:"why"`
+
+	// What is bought of it after what one has. The first of a pair is in pieces, the other of
+	// what is sold by its length.
+	Have       number  `json:"have,omitempty"`
+	HaveLength number  `json:"have_m,omitempty"`
+	Packs      int     `json:"packs"` // or rolls, or metres or feet
+	Pack       number  `json:"pack,omitempty"`
+	PackLength number  `json:"pack_m,omitempty"`
+	Over       number  `json:"over,omitempty"`
+	OverLength number  `json:"over_m,omitempty"`
+	Price      *number `json:"price"` // of a pack; null where there is none
+	Cost       *number `json:"cost"`
+	Invented   bool    `json:"price_invented"`
+}
+
+// shopping is what all parts cost together.
+type shopping struct {
+	Currency string    `json:"currency"`
+	Cost     number    `json:"cost"`
+	Invented number    `json:"invented_share"`
+	Unpriced int       `json:"parts_without_price"`
+	Lost     []int     `json:"records_of_no_part"` // of what the plan says, from 1
+	Counters []counter `json:"counters"`
+}
+
+type counter struct {
+	Group string `json:"group"`
+	Cost  number `json:"cost"`
+}
+
+// shop adds the parts, and what they cost.
+func (d *document) shop(s *sheet.Sheet) {
+	bought := parts.Shop(s.Parts, s.Plan)
+	for i := range bought.Lines {
+		b := &bought.Lines[i]
+		p := part{Key: b.Key(), Group: groups[b.Group], Name: b.Name, Count: b.Count, Spare: b.Spare, Length: number(b.Length), Rolls: b.Rolls, Roll: number(b.Roll), Why: b.Why,
+			Packs: b.Packs, Invented: b.Invented}
+		if b.ByLength() {
+			p.HaveLength, p.PackLength, p.OverLength = number(b.Have), number(b.Pack), number(b.Over)
+		} else {
+			p.Have, p.Pack, p.Over = number(b.Have), number(b.Pack), number(b.Over)
+		}
+		if !b.None {
+			price, cost := number(b.Price), number(b.Cost)
+			p.Price, p.Cost = &price, &cost
+		}
+		d.Parts = append(d.Parts, p)
+	}
+	d.Shopping = shopping{Currency: s.Plan.Prices.Currency, Cost: number(bought.Total), Invented: number(bought.Share()), Unpriced: bought.None, Lost: []int{}, Counters: []counter{}}
+	for _, k := range bought.Lost {
+		d.Shopping.Lost = append(d.Shopping.Lost, k+1)
+	}
+	for g, cost := range bought.Groups {
+		d.Shopping.Counters = append(d.Shopping.Counters, counter{groups[g], number(cost)})
+	}
 }
 
 // JSON returns the answer to a checked plan, indented, with a line feed at its
@@ -343,9 +401,7 @@ func written(s *sheet.Sheet) ([]byte, error) {
 	for i := range s.Headroom {
 		d.Headroom = append(d.Headroom, roomOf(&s.Headroom[i]))
 	}
-	for _, l := range s.Parts {
-		d.Parts = append(d.Parts, part{groups[l.Group], l.Name, l.Count, l.Spare, number(l.Length), l.Rolls, number(l.Roll), l.Why})
-	}
+	d.shop(s)
 	text, err := json.MarshalIndent(d, "", "\t")
 	return append(text, '\n'), err
 }

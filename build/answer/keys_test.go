@@ -29,13 +29,13 @@ var (
 	counted = []string{
 		"zone", "row", "than_row", "like_row", "rows", "plant", "number", "weakest_zone", "least_alike_zone",
 		"plants", "emitters", "emitters_open", "emitters_below_range", "emitters_above_range", "emitters_shut", "stuck",
-		"count", "spare", "rolls", "times", "draws", "draws_solved_in_full", "iterations", "zones", "zones_tried", "fewest_zones", "zones_that_help",
+		"count", "spare", "rolls", "have", "packs", "pack", "over", "parts_without_price", "records_of_no_part", "times", "draws", "draws_solved_in_full", "iterations", "zones", "zones_tried", "fewest_zones", "zones_that_help",
 		"ends", "most_ends", "more_plants_a_row", "plants_cut_off", "other_plants_dry", "other_plants_below_range", "other_plants_above_range",
 		"plants_that_get_it", "plants_not_worked_out", "plants_shut", "plants_below_range", "plants_in_range", "plants_above_range", "open_when_all_were", "open_when_pressure_builds_slowly", "open_when_turned_on", "open_when_rows_come_in_turn",
 		"compared", "worked_out", "passed_over", "unbeaten", "deciding_rows", "valves_for_each", "settings", "settings_by_hand", "records", "values_that_cannot", "values_not_tried",
 	}
 	// In the currency of the plan's prices.
-	money = []string{"cost", "cost_more", "plan_cost"}
+	money = []string{"price", "cost", "cost_more", "plan_cost"}
 	// The trade's own measures of evenness, all shares of one.
 	evennesses = []string{"cu", "cv", "du", "us", "eu", "eu_by_formula"}
 	// Numbers whose unit stands beside them, under "unit"; none is a count or a share.

@@ -24,9 +24,13 @@ async function usable(page, parts) {
     const sheets = execFileSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" }).split("\f").filter((text) => text.trim());
     assert.ok(sheets.length <= 2, `${sheets.length} sheets of ${format}`);
     const words = sheets.join(" ").replace(/\s+/g, "");
-    for (const { name, count, length_m: length, rolls, roll_m: roll } of parts) {
-      const line = (name + (length === undefined ? count : `${rolls} ${rolls === 1 ? "roll" : "rolls"} of ${roll} m, for ${length.toFixed(1)} m`)).replace(/\s+/g, "");
-      assert.ok(words.includes(line), `${line} is not on ${format}`);
+    for (const { name, length_m: length, count, packs, pack, pack_m: roll, cost, price_invented: invented } of parts) {
+      const [need, bought] = length === undefined
+        ? [pack > 1 ? `${count} needed` : "", pack > 1 ? `${packs} ${packs === 1 ? "pack" : "packs"} of ${pack}` : packs]
+        : [`${length.toFixed(1)} m needed`, `${packs} ${packs === 1 ? "roll" : "rolls"} of ${roll} m`];
+      const plain = (/** @type {string} */ text) => text.replace(/\s+/g, "").replace(/[.*+()]/g, "\\$&");
+      const line = new RegExp(`${plain(name)}(?=.{0,140}?${plain(need)}).{0,80}?${plain(`${bought} ${cost.toFixed(2)}${invented ? "*" : ""}`)}`);
+      assert.match(words, line, format);
     }
     assert.doesNotMatch(words, /Thesameasatable|Showtheworking|Printtheset|Workitout|\btap\b/i);
   }
