@@ -18,6 +18,7 @@ import (
 // few are the switches and tables, by package and function or variable, that may
 // name some of the kinds only, and why the others need none.
 var few = map[string]string{
+	"buy.asks":    "what a shop knows by its name needs no sentence",
 	"grow.system": "what is done to the system, and not to plants, stands in the picture as a letter",
 }
 

@@ -21,6 +21,7 @@ import (
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/answer"
+	"evenrow/wasm/shown/buy"
 	"evenrow/wasm/shown/sheet"
 	"evenrow/wasm/trade/evenness"
 	"evenrow/wasm/works/flush"
@@ -263,6 +264,7 @@ type part struct {
 	Rolls  int    `json:"rolls,omitempty"` // that hold it, each of
 	Roll   number `json:"roll_m,omitempty"`
 	Why    string `json:"why"`
+	Ask    string `json:"ask,omitempty"` // in the plan's units
 
 	// What is bought of it after what one has. The first of a pair is in pieces, the other of
 	// what is sold by its length.
@@ -298,7 +300,7 @@ func (d *document) shop(s *sheet.Sheet) {
 	bought := parts.Shop(s.Parts, s.Plan)
 	for i := range bought.Lines {
 		b := &bought.Lines[i]
-		p := part{Key: b.Key(), Group: groups[b.Group], Name: b.Name, Count: b.Count, Spare: b.Spare, Length: number(b.Length), Rolls: b.Rolls, Roll: number(b.Roll), Why: b.Why,
+		p := part{Key: b.Key(), Group: groups[b.Group], Name: b.Name, Count: b.Count, Spare: b.Spare, Length: number(b.Length), Rolls: b.Rolls, Roll: number(b.Roll), Why: b.Why, Ask: buy.Ask(s, b.Line),
 			Packs: b.Packs, Invented: b.Invented}
 		if b.ByLength() {
 			p.HaveLength, p.PackLength, p.OverLength = number(b.Have), number(b.Pack), number(b.Over)

@@ -155,7 +155,7 @@ export function judge(ask, first) {
         const field = /^all\.(.*)/.exec(name)?.[1];
         if (field && text !== pairs.get("all-was." + field)) for (const row of rows) if (field !== "gap" || row !== "1" || rows.size === 1) pairs.set(`rows.${row}.${field}`, text);
       }
-      for (const name of [...pairs.keys()]) if (/^(shape|rest|at|open|touched|how|units-was|seen|today|all-was\..*|all\..*|.*\.kind-was|how\..*)$/.test(name)) pairs.delete(name);
+      for (const name of [...pairs.keys()]) if (/^(shape|rest|at|open|touched|how|units-was|seen|today|languages|all-was\..*|all\..*|.*\.kind-was|how\..*)$/.test(name)) pairs.delete(name);
       pairs.sort();
       return pairs.toString();
     };

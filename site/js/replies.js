@@ -32,7 +32,7 @@ export function compose(question) {
     if (ask === "feedback") {
       for (const [name, typed] of new URLSearchParams(text ?? sentData(logForm))) data.set(name, typed);
     }
-    for (const [name, value] of Object.entries({ action, clock, step, seen, print, today: day })) if (value) data.set(name, String(value));
+    for (const [name, value] of Object.entries({ action, clock, step, seen, print, today: day, languages: navigator.languages })) if (value) data.set(name, String(value));
     if (step || action?.startsWith("show.") || (ask === "answer" && shown && shown !== (kept || example))) data.set("good", (question.good = kept));
     text = data.toString();
   }

@@ -39,7 +39,7 @@ func (d Draft) Fold(seen map[string]bool) string {
 // passing says whether a name is drawn with each form anew, or of one question.
 func passing(name string) bool {
 	switch name {
-	case UnitsWas, OpenName, ActionName, ClockName, AtName, RestName, TouchedName, "shape", "good", "step", "seen", "today":
+	case UnitsWas, OpenName, ActionName, ClockName, AtName, RestName, TouchedName, "shape", "good", "step", "seen", "today", "languages":
 		return true
 	}
 	return strings.HasPrefix(name, AllName) || strings.HasPrefix(name, AllWas) || strings.HasPrefix(name, "log.") || strings.HasSuffix(name, "."+KindWas)

@@ -47,8 +47,7 @@ func Parts(the *scene.Scene) {
 				t.Total(words.Say("{counter} in all", words.Say(GroupNames[last])), "", money(shop.Groups[last]))
 			}
 		}
-		t.Group(words.Say("Everything"))
-		t.Total(words.Say("In all"), "", money(shop.Total))
+		t.Total(words.Say("All together"), "", money(shop.Total))
 	})
 	sc.sum(shop)
 	sc.Saves("parts")

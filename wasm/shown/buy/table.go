@@ -16,7 +16,7 @@ func Table(s *sheet.Sheet) string {
 	t.Row(words.Say("Group"), words.Say("Part"), words.Say("Number"), words.Say("Spare in it"),
 		words.Say("Length, {unit}", long), words.Say("Rolls"), words.Say("Length of a roll, {unit}", long),
 		words.Say("You have"), words.Say("Packs to buy"), words.Say("In a pack"), words.Say("Left over"),
-		words.Say("Price of a pack"), words.Say("Price in all"), words.Say("Currency"), words.Say("Is the price invented?"), words.Say("Where it comes from"))
+		words.Say("Price of a pack"), words.Say("Price in all"), words.Say("Currency"), words.Say("Is the price invented?"), words.Say("What to ask for"), words.Say("Where it comes from"))
 	amount := func(b *parts.Buy, v float64) string {
 		switch {
 		case v == 0:
@@ -50,7 +50,7 @@ func Table(s *sheet.Sheet) string {
 			invented = words.Say("yes")
 		}
 		t.Row(words.Say(GroupNames[b.Group]), b.Name, count(b.Count), count(b.Spare), length, count(b.Rolls), roll,
-			amount(b, b.Have), words.N(b.Packs), amount(b, b.Pack), amount(b, b.Over), price, cost, s.Plan.Prices.Currency, invented, b.Why)
+			amount(b, b.Have), words.N(b.Packs), amount(b, b.Pack), amount(b, b.Over), price, cost, s.Plan.Prices.Currency, invented, Ask(s, b.Line), b.Why)
 	}
 	return t.String()
 }

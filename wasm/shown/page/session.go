@@ -16,6 +16,10 @@ import (
 // [day.ParseMoment] takes it. The calculation knows no other clock.
 const TodayName = "today"
 
+// LanguagesName is the name in form data of the reader's languages, as a browser lists them: a
+// first plan has the currency of where they are spoken.
+const LanguagesName = "languages"
+
 // StepName is the name in form data of what [Session.Rest] is asked for.
 const StepName = "step"
 

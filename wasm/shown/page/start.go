@@ -92,7 +92,7 @@ func typedWrong(errs []plan.Error) []plan.Error {
 // known is what a draft says besides the answers: the plan that stood before, and the day.
 // Of that plan nothing counts that has something wrong in it.
 func known(d plan.Draft) propose.Known {
-	have := propose.Known{Today: day.ParseMoment(d.Get(TodayName)).Day}
+	have := propose.Known{Today: day.ParseMoment(d.Get(TodayName)).Day, Currency: propose.Currency(d.Get(LanguagesName))}
 	if d.Has("place.length") {
 		p, errs := d.Read()
 		for _, e := range errs {

@@ -48,6 +48,8 @@ type Outcome struct {
 type Known struct {
 	Before *plan.Plan // that stood there: what a grower has said in it stays; nil for none
 	Today  day.Day    // 0 where nobody knows
+
+	Currency string // of where the reader is; empty likewise
 }
 
 // Of turns answers into a whole plan, which is valid whatever they are as long as
@@ -60,6 +62,7 @@ func Of(m *work.Meter, a Answers, have Known) (*plan.Plan, Outcome) {
 	k := kept{before: have.Before}
 	f, o := place(&a, k)
 	p := f.lay(&a, &o)
+	p.Prices.Currency = have.Currency
 	k.take(p)
 	p = o.date(o.drive(m, p, k), k, have.Today)
 	if n := len(p.Zones()); p.Timer.Channels < n {

@@ -106,6 +106,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
+			{ID: "asks", Title: "What to ask for", With: Answered, draw: buy.Asks, line: buy.AsksLine, Card: true},
 			{ID: "chain", Title: "What joins what", With: Answered, draw: buy.Chain, line: buy.ChainLine},
 			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts, line: buy.CountsLine},
 		},
