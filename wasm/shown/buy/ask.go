@@ -157,7 +157,7 @@ func Asks(the *scene.Scene) {
 		sc.Say("p", "There is nothing to buy yet.")
 		return
 	}
-	sc.Table(words.Say("What to ask for"), words.Say("Part"), words.Say("In plain words")).Rows(func(t *block.Table) {
+	sc.Table(words.Say("Parts in plain words"), words.Say("Part"), words.Say("In plain words")).Rows(func(t *block.Table) {
 		for i := range sc.S.Parts {
 			if said := sc.ask(&sc.S.Parts[i]); said != "" {
 				t.Row(sc.S.Parts[i].Name, said)
