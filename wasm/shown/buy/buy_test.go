@@ -153,11 +153,11 @@ func TestTheListAddsUp(t *testing.T) {
 		}
 		sum := 0
 		for _, r := range records[1:] {
-			if r[12] == "" {
+			if r[13] == "" {
 				continue
 			}
-			cost, err := strconv.ParseFloat(r[12], 64)
-			if err != nil || records[0][12] != "Price in all" || r[13] != s.Plan.Prices.Currency || r[14] != "yes" && r[14] != "no" {
+			cost, err := strconv.ParseFloat(r[13], 64)
+			if err != nil || records[0][13] != "Price in all" || r[14] != s.Plan.Prices.Currency || r[15] != "yes" && r[15] != "no" {
 				t.Fatalf("plan %d: %q", n, r)
 			}
 			sum += int(math.Round(100 * cost))

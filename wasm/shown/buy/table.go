@@ -14,9 +14,9 @@ func Table(s *sheet.Sheet) string {
 	long := unit.Of(unit.Length, sys).Symbol
 	var t csv.Table
 	t.Row(words.Say("Group"), words.Say("Part"), words.Say("Number"), words.Say("Spare in it"),
-		words.Say("Length, {unit}", long), words.Say("Rolls"), words.Say("Length of a roll, {unit}", long),
+		words.Say("Length, {unit}", long), words.Say("Rolls"), words.Say("Length of a roll, {unit}", long), words.Say("Where it comes from"),
 		words.Say("You have"), words.Say("Packs to buy"), words.Say("In a pack"), words.Say("Left over"),
-		words.Say("Price of a pack"), words.Say("Price in all"), words.Say("Currency"), words.Say("Is the price invented?"), words.Say("What to ask for"), words.Say("Where it comes from"))
+		words.Say("Price of a pack"), words.Say("Price in all"), words.Say("Currency"), words.Say("Is the price invented?"), words.Say("What to ask for"))
 	amount := func(b *parts.Buy, v float64) string {
 		switch {
 		case v == 0:
@@ -49,8 +49,8 @@ func Table(s *sheet.Sheet) string {
 		case b.Invented:
 			invented = words.Say("yes")
 		}
-		t.Row(words.Say(GroupNames[b.Group]), b.Name, count(b.Count), count(b.Spare), length, count(b.Rolls), roll,
-			amount(b, b.Have), words.N(b.Packs), amount(b, b.Pack), amount(b, b.Over), price, cost, s.Plan.Prices.Currency, invented, Ask(s, b.Line), b.Why)
+		t.Row(words.Say(GroupNames[b.Group]), b.Name, count(b.Count), count(b.Spare), length, count(b.Rolls), roll, b.Why,
+			amount(b, b.Have), words.N(b.Packs), amount(b, b.Pack), amount(b, b.Over), price, cost, s.Plan.Prices.Currency, invented, Ask(s, b.Line))
 	}
 	return t.String()
 }
