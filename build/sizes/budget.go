@@ -31,6 +31,7 @@ var (
 		{735, "a plan that is proposed again keeps what was said in the one before, its season is that of the device's year, and a drain reading that is used is in the plan, from its day on"},
 		{712, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
 		{729, "tubing is cut into named pieces from the fewest rolls, rows are marked for punching, with strips at full scale, and parts, pieces and marks are saved as tables"},
+		{734, "hose clamps by their sizes, gauges on their tees, what a tank stands on and is filled by, drain trays, meters, cups and tools, and micro tubing are counted"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
