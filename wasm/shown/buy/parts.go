@@ -30,7 +30,7 @@ func Parts(the *scene.Scene) {
 		return
 	}
 	shop := parts.Shop(sc.S.Parts, sc.S.Plan)
-	sc.Say("p", "Counted from the layout, spares included. Check each thread against the part it meets before you pay. Not on this list: what brings power to a pump, and what is mixed into the water.")
+	sc.Say("p", "Counted from the layout, spares included. Where a thread is assumed, hold the part that you have against the new one before you pay: see What joins what. Not on this list: what brings power to a pump, and what is mixed into the water.")
 	if shop.Invented > 0 {
 		sc.Say("p", "Prices with a star are invented: press one, and type what a shop asks.")
 	}
