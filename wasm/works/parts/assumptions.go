@@ -129,12 +129,6 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "at least a dozen emitters, better twenty", Standing: source.Practice},
 		},
 		{
-			Code: "parts.washers", Title: "Washers of hose threads in reserve",
-			Values: []float64{washers},
-			Used:   "The list of parts.",
-			Source: source.Ref{Standing: source.Practice},
-		},
-		{
 			Code: "plan.MicroBore", Title: "Bore of micro tubing",
 			Values: []float64{plan.MicroBore}, Kind: unit.Bore,
 			Used:   "The longest micro tubing that a plan may have, and the list of parts.",

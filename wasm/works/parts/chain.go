@@ -157,3 +157,29 @@ func (c *count) clamped(j *layout.Joint, end int) bool {
 	}
 	return barb(&pair.Gap, 0)
 }
+
+// washers adds one in reserve for each joint of the supply that a washer seals, by thread.
+func (c *count) washers() {
+	for _, w := range [...]*chain.Way{&c.Chains.Supply, &c.Chains.Header} {
+		for i := range w.Gaps {
+			e := w.Places[w.Gaps[i].From].Out
+			for k, rule := range w.Gaps[i].Joints {
+				if k > 0 {
+					e = w.Gaps[i].Steps[k-1].Out
+				}
+				if rule != ends.Washer {
+					continue
+				}
+				name, size := words.Say("Flat washer, 3/4 in, for hose threads"), "hose"
+				if e.Family == ends.Parallel {
+					name, size = words.Say("Flat washer, G {size}", words.Say(e.SizeText())), "g "+strconv.Itoa(e.Size)
+				}
+				n := Line{Item: AWasher, Size: size, Name: name, Count: 1, Spare: 1}
+				if !slices.ContainsFunc(c.lines, func(o Line) bool { return o.Item == AWasher && o.Size == size }) {
+					n.Why = words.Say("in reserve, one for each joint that it seals: a lost or cracked washer is its usual leak")
+				}
+				c.add(n)
+			}
+		}
+	}
+}

@@ -30,6 +30,7 @@ func plans() map[string]*plan.Plan {
 		"a tank high up, filled by a float valve, micro tubing": with(func(p *plan.Plan) {
 			p.Supply.Kind, p.Runs[0].Rise, p.Supply.Fill, p.Emitters[0].Micro = plan.GravityTank, -6, plan.FilledByFloat, 0.4
 		}),
+		"a pump with a tapered thread": with(func(p *plan.Plan) { p.Ends.Out[plan.AtOutlet] = 25 }),
 		"nothing to clamp": with(func(p *plan.Plan) {
 			p.Supply.Regulator = 0
 			p.Filter.Present = 0

@@ -8,10 +8,6 @@ import (
 	"evenrow/wasm/grower/plan"
 )
 
-// washers is how many washers of hose threads are kept in reserve (common practice,
-// no source).
-const washers = 3
-
 // tools adds what the work needs and a household may not have.
 func (c *count) tools() {
 	punches := [...]words.Text{
@@ -34,7 +30,5 @@ func (c *count) tools() {
 		c.one(AClampDriver, "", words.Say("Nut driver or screwdriver for hose clamps"), words.Say("it fits the screws of the clamps, and does not slip off as a flat blade does"))
 	}
 	c.one(AThreadTape, "", words.Say("Roll of thread tape"), words.Say("for tapered threads; hose threads seal with a washer"))
-	if c.Plan.Supply.Kind == plan.Mains {
-		c.add(Line{Item: AWasher, Name: words.Say("Washer for hose threads"), Count: washers, Spare: washers, Why: words.Say("in reserve: a lost or cracked washer is the usual leak of a hose thread")})
-	}
+	c.washers()
 }
