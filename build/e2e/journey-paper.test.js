@@ -23,7 +23,7 @@ async function usable(page, parts) {
     const pdf = Buffer.from(await page.pdf({ format }));
     const sheets = execFileSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" }).split("\f").filter((text) => text.trim());
     assert.ok(sheets.length <= 2, `${sheets.length} sheets of ${format}`);
-    const words = sheets.join(" ").replace(/\s+/g, "");
+    const words = sheets.join(" ").replace(/\s+/g, "").replaceAll("ﬁ", "fi"); // which one of the browsers writes in one piece
     for (const { name, length_m: length, count, packs, pack, pack_m: roll, cost, price_invented: invented } of parts) {
       const [need, bought] = length === undefined
         ? [pack > 1 ? `${count} needed` : "", pack > 1 ? `${packs} ${packs === 1 ? "pack" : "packs"} of ${pack}` : packs]
