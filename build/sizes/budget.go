@@ -32,6 +32,7 @@ var (
 		{712, "names and fields of types, and what a stack trace alone reads, won back (build/compile/types.go, unneeded.go)"},
 		{729, "tubing is cut into named pieces from the fewest rolls, rows are marked for punching, with strips at full scale, and parts, pieces and marks are saved as tables"},
 		{734, "hose clamps by their sizes, gauges on their tees, what a tank stands on and is filled by, drain trays, meters, cups and tools, and micro tubing are counted"},
+		{771, "the list of parts has packs, prices and what one has already, adds up by counter, and says in plain words what to ask for; parts of the supply are joined by threads that mate"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
@@ -47,6 +48,7 @@ var (
 		{21, "jobs at the foot of a phone and at the left of a desk, groups closed to a line"},
 		{22, "choices side by side, an answer on one sheet of paper"},
 		{23, "strips of marks at full scale"},
+		{24, "the list of parts with its prices fits a phone, and two sheets of paper"},
 	}
 )
 
