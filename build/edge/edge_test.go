@@ -73,7 +73,7 @@ func TestWhatIsRefusedAndHow(t *testing.T) {
 		{"half a link", "GET", "/plan.svg?" + link[:len(link)/2], "", nil, 400, "The link is damaged"},
 		{"a link that is too long", "GET", "/plan?1" + strings.Repeat("A", carry.MaxLink), "", nil, 414, "longer than the longest plan"},
 		{"a form in an address that is too long", "GET", "/plan?name=" + strings.Repeat("A", carry.MaxLink), "", nil, 414, "at most 40 kB"},
-		{"a body that is too long", "POST", "/plan", "name=" + long, nil, 413, "at most 80 kB"},
+		{"a body that is too long", "POST", "/plan", "name=" + long, nil, 413, "at most 96 kB"},
 		{"a body that is no form", "POST", "/plan", "{}", []string{"Content-Type", "application/json"}, 415, "must be a form"},
 		{"a body of no kind", "POST", "/plan", form, []string{"Content-Type", ""}, 415, "must be a form"},
 		{"a method", "DELETE", "/plan", "", nil, 405, "answers GET, HEAD, POST"},

@@ -155,10 +155,10 @@ func (sc *part) choice(c *chain.Chains) {
 	case sc.S.Plan.Ends.Shortest == 0 && other < n:
 		sc.Say("p", "These parts are the cheapest, at the prices here: no others that fit cost less. With {fewer} instead of {n} it costs {more} more.", words.N(other), words.N(n), money(otherPrice-price))
 	case sc.S.Plan.Ends.Shortest == 0:
-		sc.Say("p", "These parts are the cheapest, at the prices here, and none fewer do: every chain that fits was compared.")
+		sc.Say("p", "These parts are the cheapest, at the prices here, and as few as can be: every chain that fits was compared.")
 	case otherPrice < price-0.001:
 		sc.Say("p", "No fewer parts do. With {more} instead of {n} it costs {less} less.", words.N(other), words.N(n), money(price-otherPrice))
 	default:
-		sc.Say("p", "No fewer parts do, and none cost less: every chain that fits was compared.")
+		sc.Say("p", "No fewer parts do, and no others cost less: every chain that fits was compared.")
 	}
 }
