@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { command } from "./site.js";
 
 /** The elements that hold the answer. */
-const answers = ["answer", "helps", "always", "pressure", "budget", "map", "fares", "rows", "along", "pump", "evenness", "pieces", "cuts", "marks", "speeds", "surge", "findings", "parts", "chain", "asks", "counts"];
+const answers = ["answer", "helps", "always", "pressure", "budget", "map", "fares", "rows", "along", "pump", "evenness", "pieces", "steps", "cuts", "marks", "speeds", "surge", "findings", "spots", "parts", "chain", "asks", "counts"];
 
 /** Those that hang on the day, which a page without a clock does not know. */
 export const daily = ["week", "today", "stopped"];

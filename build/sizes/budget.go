@@ -33,6 +33,7 @@ var (
 		{729, "tubing is cut into named pieces from the fewest rolls, rows are marked for punching, with strips at full scale, and parts, pieces and marks are saved as tables"},
 		{734, "hose clamps by their sizes, gauges on their tees, what a tank stands on and is filled by, drain trays, meters, cups and tools, and micro tubing are counted"},
 		{771, "the list of parts has packs, prices and what one has already, adds up by counter, and says in plain words what to ask for; parts of the supply are joined by threads that mate"},
+		{783, "the building in its order: which parts each step takes, what can hurt, what gauges and cups are expected to show; the places of each part on the plan view"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
@@ -41,6 +42,7 @@ var (
 		{30, "one job in sight: the way to the others, by address and by history, and undoing"},
 		{31, "of a job the part comes first that is gravest, and of all jobs in season that of the timer"},
 		{32, "the planner starts while the page is still read; a job's address alone is of the plan worked on last, and what is left is kept"},
+		{33, "what is ticked in the list and in the steps is kept, and the places of a part light up"},
 	}
 	// Styles, minified.
 	Style = []Limit{
@@ -49,6 +51,7 @@ var (
 		{22, "choices side by side, an answer on one sheet of paper"},
 		{23, "strips of marks at full scale"},
 		{24, "the list of parts with its prices fits a phone, and two sheets of paper"},
+		{26, "steps, boxes to tick, and the places of parts"},
 	}
 )
 

@@ -138,7 +138,7 @@ func english(markup string, p *plan.Plan) string {
 func isSymbol(w string) bool {
 	for sys := range unit.System(2) {
 		for k := range unit.Price + 1 {
-			if slices.Contains(strings.FieldsFunc(unit.Of(k, sys).Symbol, func(r rune) bool { return r == '/' || r == '²' || r == '³' }), w) {
+			if slices.Contains(strings.FieldsFunc(unit.Of(k, sys).Symbol, func(r rune) bool { return r == '/' || r == ' ' || r == '²' || r == '³' }), w) {
 				return true
 			}
 		}

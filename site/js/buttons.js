@@ -10,6 +10,7 @@ import { ask } from "./questions.js";
 import { planId } from "./standing.js";
 import { forgetAll } from "./store.js";
 import { step } from "./undo.js";
+import { light } from "./ticks.js";
 import { load } from "./update.js";
 
 /** @param {HTMLElement} button */
@@ -47,6 +48,9 @@ export function press(button) {
       for (const pressed of document.querySelectorAll('[data-do="compare"]')) pressed.setAttribute("aria-pressed", "false");
       return ask({ ask: "compare", text });
     }
+    case "where":
+      announce(light(button));
+      return settle();
     case "forget-all":
       forgetAll();
       return location.replace(location.pathname);

@@ -3,6 +3,7 @@
 
 import { cautions, find, follow, path, scripted } from "./places.js";
 import { trusted } from "./site.js";
+import { marked } from "./ticks.js";
 
 /** What was drawn on the page, by id, so that nothing is drawn twice. @type {Map<string, string>} */
 const drawn = new Map();
@@ -82,6 +83,7 @@ export function draw(id, html) {
   place.querySelectorAll(".scroll").forEach((s, i) => { if (scrolls[i]) s.scrollLeft = scrolls[i]; });
   cautions(place);
   scripted(place);
+  marked(place);
   if (!held) return true;
   const again = (held.id && document.getElementById(held.id)) || (heldIn && follow(place, heldIn));
   if (again instanceof HTMLElement) {

@@ -3,7 +3,7 @@
 // and brought back.
 
 import { find, words } from "./places.js";
-import { allPlans, forgetPlan, logOf, newPlan, planOf, putLog, putPlan } from "./plans.js";
+import { allPlans, forgetPlan, logOf, newPlan, planOf, putLog, putPlan, putTicks, ticksOf } from "./plans.js";
 
 /** The plans that are to be compared, by id. */
 const chosen = new Set();
@@ -32,6 +32,7 @@ export function copied(id, mark, most) {
   const copy = newPlan();
   putPlan({ ...plan, id: copy, text: String(data), title, when: Date.now() }); // until it is opened its last good link is that of the first
   if (logOf(id)) putLog(copy, logOf(id));
+  putTicks(copy, ticksOf(id));
 }
 
 /** The plans that the reader has had forgotten, as long as the page is there to bring them back. @type {Map<string, {plan: import("./plans.js").Plan, back: () => void}>} */

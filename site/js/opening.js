@@ -8,6 +8,7 @@ import { find } from "./places.js";
 import { ask } from "./questions.js";
 import { site } from "./site.js";
 import { forgetSteps } from "./undo.js";
+import { marked } from "./ticks.js";
 import { enter, planId, stand, wants, write } from "./standing.js";
 
 let hiding = 0;
@@ -52,4 +53,5 @@ export function become(opening, reply) {
   find("[data-back]").hidden = !opening.last;
   listed(planId);
   openLog(planId);
+  marked(document);
 }

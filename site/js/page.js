@@ -20,6 +20,7 @@ import { ask, begin } from "./questions.js";
 import { compose, take } from "./replies.js";
 import { planId } from "./standing.js";
 import { listen, watch } from "./store.js";
+import { marked, ticking } from "./ticks.js";
 import { step, unshape } from "./undo.js";
 import { offline } from "./update.js";
 
@@ -107,6 +108,10 @@ function hear() {
     if (button instanceof HTMLElement) press(button);
   });
   document.addEventListener("change", async ({ target }) => {
+    if (target instanceof HTMLInputElement && target.dataset.tick) {
+      ticking(target);
+      return keepTyped();
+    }
     if (!(target instanceof HTMLInputElement) || !("open" in target.dataset)) return;
     const file = target.files?.[0];
     if (file) ask({ ask: "openFile", text: await file.text() });
@@ -140,6 +145,7 @@ function hear() {
   });
   listen((name) => {
     if (name === "log-" + book.id()) agree();
+    if (name === "ticks-" + planId) marked(document);
     if (!name || name.startsWith("plan-")) listed(planId);
     keeping();
   });

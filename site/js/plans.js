@@ -74,9 +74,9 @@ export function putPlan({ id, text, link, title, when }, own) {
   });
 }
 
-/** Forgets a plan and its log; what this returns brings both back. @param {string} id */
+/** Forgets a plan with its log and its ticks; what this returns brings all back. @param {string} id */
 export function forgetPlan(id) {
-  const all = ["plan-" + id, "log-" + id].map((name) => {
+  const all = ["plan-" + id, "log-" + id, "ticks-" + id].map((name) => {
     const what = get(name);
     remove(name);
     return () => what && put(name, what);
@@ -86,6 +86,12 @@ export function forgetPlan(id) {
 
 /** The log of a plan. One from before each plan had its own is that of the plan whose log is written next. @param {string} id @returns {string} */
 export const logOf = (id) => get("log-" + id)?.text ?? former();
+
+/** What is ticked in a plan's list and steps. @param {string} id @returns {string[]} */
+export const ticksOf = (id) => get("ticks-" + id)?.text.split("\n") ?? [];
+
+/** @param {string} id @param {string[]} all */
+export const putTicks = (id, all) => put("ticks-" + id, { text: all.join("\n") });
 
 /** Whether a plan has a log, be it an empty one. @param {string} id */
 export const hasLog = (id) => size("log-" + id) > 0 || former() !== "";

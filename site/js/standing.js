@@ -5,7 +5,7 @@
 
 import { formText } from "./boxes.js";
 import { planForm } from "./places.js";
-import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, takeUp, textOf } from "./plans.js";
+import { allPlans, logOf, newPlan, planBy, planOf, putLog, putPlan, putTicks, takeUp, textOf, ticksOf } from "./plans.js";
 import { addressOf, linkIn, placeIn } from "./sight.js";
 import { get, note } from "./store.js";
 
@@ -120,6 +120,7 @@ export function stand(opening, link) {
   ours = undefined;
   // One that was changed by a link on its own page goes on with its log.
   if (opening.from && logOf(opening.from)) putLog(planId, logOf(opening.from));
+  if (opening.from) putTicks(planId, ticksOf(opening.from));
   if (opening.ask === "openFile") {
     wanted = planId;
     history.pushState({ plan: planId }, "", addressOf(link));

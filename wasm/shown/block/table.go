@@ -49,6 +49,8 @@ func (w *Writer) Table(caption string, columns ...string) Heading {
 type Table struct {
 	w       *Writer
 	numeric []bool
+
+	Name func() // writes the name of a row of [Table.Explained] and [Table.Pressed]; nil for the name as it is
 }
 
 // Rows writes a whole table, with the rows that inside writes.
@@ -77,9 +79,19 @@ func (t *Table) Row(cells ...string) {
 	t.cells(cells)
 }
 
+// named writes the name of a row.
+func (t *Table) named(row string) *Writer {
+	t.w.HTML(`<tr><th scope="row">`)
+	if t.Name != nil {
+		t.Name()
+		return t.w
+	}
+	return t.w.Text(row)
+}
+
 // Explained is [Table.Row] with a small line below the name.
 func (t *Table) Explained(name, small string, cells ...string) {
-	t.w.HTML(`<tr><th scope="row">`).Text(name).HTML(` <small>`).Text(small).HTML(`</small></th>`)
+	t.named(name).HTML(` <small>`).Text(small).HTML(`</small></th>`)
 	t.rest(cells)
 }
 
@@ -94,7 +106,7 @@ func (t *Table) Led(name, small, href, link string, cells ...string) {
 // Pressed is [Table.Explained] whose last cell is a button of the plan's form, which sends name and
 // value. Behind the figure on it comes what is read aloud and not seen.
 func (t *Table) Pressed(row, small string, name Markup, value, aloud string, cells ...string) {
-	t.w.HTML(`<tr><th scope="row">`).Text(row).HTML(` <small>`).Text(small).HTML(`</small></th>`)
+	t.named(row).HTML(` <small>`).Text(small).HTML(`</small></th>`)
 	last := len(cells) - 1
 	for i, c := range cells[:last] {
 		if t.numeric[i+1] {

@@ -42,7 +42,9 @@ func Parts(the *scene.Scene) {
 				last = int(b.Group)
 				t.Group(words.Say(GroupNames[last]))
 			}
+			t.Name = func() { sc.named(i) }
 			sc.line(t, b)
+			t.Name = nil
 			if i+1 == len(shop.Lines) || int(shop.Lines[i+1].Group) != last {
 				t.Total(words.Say("{counter} in all", words.Say(GroupNames[last])), "", money(shop.Groups[last]))
 			}

@@ -25,6 +25,7 @@ import (
 	"evenrow/wasm/works/network"
 	"evenrow/wasm/works/parts"
 	"evenrow/wasm/works/startup"
+	"evenrow/wasm/works/steps"
 	"evenrow/wasm/works/surge"
 	"evenrow/wasm/year/demand"
 	"evenrow/wasm/year/drain"
@@ -54,7 +55,7 @@ func Assumptions() []Group {
 		group("Pumps, taps and filters", pump.Assumptions(), filter.Assumptions()),
 		group("Flushing, starting and stopping", flush.Assumptions(), startup.Assumptions()),
 		group("Pressure", ratings(), surge.Assumptions()),
-		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), marks.Assumptions()),
+		group("Faults, chance, designs and parts", fault.Assumptions(), chance.Assumptions(), sheet.Assumptions(), design.Assumptions(), parts.Assumptions(), marks.Assumptions(), steps.Assumptions()),
 		group("A plan from five answers", propose.Assumptions()),
 		group("Weather and season", climate.Assumptions(), evapo.Assumptions(), demand.Assumptions(), season.Assumptions()),
 		group("What is assumed", assumed()),

@@ -105,6 +105,7 @@ var Jobs = []Job{
 			{ID: "ends", Title: "Threads", Sections: []string{"ends", "fittings"}},
 		},
 		Sections: []Section{
+			{ID: "spots", Title: "Plan view", With: Answered, draw: answer.Spots, Open: true, Screen: true},
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
 			{ID: "asks", Title: "What to ask for", With: Answered, draw: buy.Asks, line: buy.AsksLine, Card: true},
 			{ID: "chain", Title: "What joins what", With: Answered, draw: buy.Chain, line: buy.ChainLine},
@@ -121,6 +122,7 @@ var Jobs = []Job{
 		},
 		Sections: []Section{
 			{ID: "pieces", Title: "Plan view", With: Answered, draw: answer.Pieces, Open: true},
+			{ID: "steps", Title: "Steps", With: Answered, draw: build.Steps, line: build.StepsLine, Card: true},
 			{ID: "cuts", Title: "Cut list", With: Answered, draw: build.Cuts, line: build.CutsLine, Card: true},
 			{ID: "marks", Title: "Where to punch", With: Answered, draw: build.Marks, line: build.MarksLine, Card: true},
 			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},

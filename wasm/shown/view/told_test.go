@@ -102,7 +102,7 @@ func TestFragmentsAreWellFormedAndFinite(t *testing.T) {
 // A picture is drawn for both widths, and has a table that says the same: within
 // its section, or as the section below it.
 func TestEveryPictureHasATable(t *testing.T) {
-	below := map[string]string{"map": "fares", "pieces": "cuts"}
+	below := map[string]string{"map": "fares", "pieces": "cuts", "spots": "parts"}
 	pictures := 0
 	for key, s := range sheets() {
 		all := Everything(s, nil)

@@ -1,0 +1,246 @@
+package build
+
+import (
+	"evenrow/wasm/ground/unit"
+	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/shown/scene"
+	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/works/parts"
+	"evenrow/wasm/works/steps"
+)
+
+// What is said of each kind of step: its name, what is done, and what to look at.
+var told = [steps.Kinds]struct{ title, does, look words.Text }{
+	steps.Place: {"The place",
+		"Clear the ground, make it level, and mark where each row runs.",
+		"Nothing rocks, and each row has its full length free."},
+	steps.Supply: {"The supply, and what is screwed to it",
+		"", // by what drives the water
+		"Threads of one kind run on by hand for several turns. One that stops after a turn is the wrong one: never force it."},
+	steps.Filter: {"The filter, by its arrow",
+		"Screw it on so that its arrow points the way the water runs, where it can be opened for cleaning.",
+		"The arrow points from the supply to the rows, and the lid can be reached."},
+	steps.Lead: {"The supply line",
+		"Lay it out, cut it where its bends and valves come, and join it from the supply on. What is a bend in the plan is a bend on the ground.",
+		"Ends are square and pushed home, and no tubing is kinked."},
+	steps.Header: {"The header and its tees",
+		"Cut its pieces by the cut list, and join them with the tees, whose branches point to the rows. Its closed end stays open until it is flushed.",
+		"All branches point the same way, and no piece is twisted."},
+	steps.Rows: {"The rows",
+		"Cut each by the cut list, join it, and lay it straight without pulling. Its end stays open, and no hole is made before it is flushed.",
+		"No row is kinked where it begins, and each reaches past its last plant."},
+	steps.Media: {"What the plants stand in",
+		"Set it out along the rows, soak it with plain water, and cut or open it where its drain is to leave.",
+		"What runs out runs off, and stands nowhere."},
+	steps.Power: {"The outlet, and its protection",
+		"The outlet stands above splash, off the ground and covered, and the cord hangs in a loop below it. Press its test button with nothing in it that runs: it must cut off at once. Then reset it.",
+		"The button cuts the outlet off. One that does not is not used."},
+	steps.Fill: {"The first water",
+		"", // by what drives the water
+		"Water runs out of every open end, and the supply stands where it stood."},
+	steps.Flush: {"Flush, then close the ends",
+		"Let the water run out of the ends until it is clear, those nearest to the supply first, and let it run off. Stop the water before the last end is closed: no emitter is in yet to let it out.",
+		"At each end the water is clear and carries no bits."},
+	steps.Emitters: {"Emitters and stakes",
+		"With the water off, make each hole at its mark with the punch that is made for the emitter, push the emitter in, and set its stake. A hole in the wrong place takes a plug.",
+		"Each sits tight, and no hole goes through the far side."},
+	steps.Leaks: {"Look for leaks",
+		"", // by what drives the water
+		"No joint drips. Where one does, stop the water, let an end run empty, and make the joint anew."},
+	steps.Gauges: {"Read the gauges",
+		"Water one zone at a time, wait until the gauges stand still, and compare them with what is expected.",
+		"A reading that is off by more than a mark or two has a reason: Mend lists what moves a gauge."},
+	steps.Cups: {"The cup test",
+		"", // with how long it takes
+		"About 19 of 20 cups lie between the two figures. One that does not in a second test is of an emitter that is blocked or broken."},
+	steps.Plants: {"Feed and plants",
+		"Set the meters by their fluids, mix the feed by its label, and set the plants out once all of the above is well.",
+		"The first shots come out at every plant, and some of each drains."},
+}
+
+// also is said of a part where it is fitted.
+var also = []struct {
+	item parts.Item
+	says words.Text
+}{
+	{parts.ATank, "The tank stands level, on ground that carries it full."},
+	{parts.AGauge, "A gauge stands where the list says: turn it so that it can be read."},
+	{parts.ARegulator, "The regulator, too, has an arrow: it follows all that the water passes before the supply line."},
+	{parts.ABackflow, "The backflow device stands the way up that its sheet says."},
+}
+
+// What is said of the steps that depend on what drives the water.
+var pumped, tapped, stood = [...]words.Text{
+	"Set the pump where it is to stand and screw on what follows it, in the order of the water. Its plug stays out until the outlet is tested.",
+	"Fill the tank with plain water and the pump as its maker says: it must never run dry. With every end open, plug it in.",
+	"Plug the pump in and walk along every joint for ten minutes. The emitters let the water out all the while: the pump is never shut against nothing. Do not close a valve or fold a line to make the pressure rise.",
+}, [...]words.Text{
+	"Shut the tap and screw on what follows it, in the order of the water.",
+	"With every end open, open the tap slowly.",
+	"Open the tap slowly and walk along every joint for ten minutes, while the emitters drip.",
+}, [...]words.Text{
+	"Fit the outlet low in the wall of the empty tank, and the valve behind it.",
+	"Fill the tank with plain water. With every end open, open the valve slowly.",
+	"Open the valve and walk along every joint for ten minutes, while the emitters drip.",
+}
+
+// dangers are said right where they are, before what is done. Common practice, no source.
+var dangers = [steps.Hazards]words.Text{
+	steps.Current:   "Current: pull the plug, do not just switch off, before you touch the pump, a joint or the water.",
+	steps.Pressure:  "Pressure: stop the water and let it out before you open a joint or an end, and keep your face away from it.",
+	steps.Heat:      "Heat: where tubing is too stiff for a barb, a minute in hot water, not boiling, makes it soft. It scalds within seconds: wear gloves, and use no flame.",
+	steps.Blades:    "Blades: cut, punch and drill away from yourself, on a firm base and not in your hand.",
+	steps.Chemicals: "Chemicals: wear goggles and gloves. Acid goes into water, never water into acid, and never near bleach. Keep salts from heat, fuel and children.",
+	steps.Weight:    "Weight: water is heavy. Set things down empty and fill them where they stand, and lift what is heavy with somebody else.",
+	steps.Drain:     "Drain: a wet floor is slippery. Let what runs out go to a drain or to crops, never to a well or a stream.",
+	steps.Height:    "Height: a raised tank must not tip or slide, and what it stands on must carry it full. Have its stand judged by somebody who knows, and climb only a ladder that stands firm.",
+	steps.InTank:    "Tank: never climb into it, its air may not be fit to breathe. Keep its lid on: small children drown in little water.",
+	steps.Dust:      "Dust: wet coco and stone wool before you handle them, and wear gloves, long sleeves and a mask.",
+}
+
+// Steps says in which order the plan is built.
+func Steps(the *scene.Scene) {
+	sc := part{the}
+	l := sc.S.Layout
+	if l == nil || len(sc.S.Parts) == 0 {
+		sc.Say("p", "There is nothing to build yet.")
+		return
+	}
+	sc.Say("p", "In the order in which it is built. A number is that of the list of parts, where each part stands once. Times are rough, for one person; they and the cautions are common practice, no source. Local code, the law and the sheets of the makers come first.")
+	had := make([]bool, len(sc.S.Parts))
+	sc.HTML(`<div class="steps">`)
+	for i, s := range steps.Of(l, sc.S.Parts) {
+		sc.step(i+1, &s, had)
+	}
+	sc.HTML(`</div>`)
+}
+
+// StepsLine says how many steps there are, and how long all take.
+func StepsLine(the *scene.Scene) (said string, is sheet.Verdict) {
+	if the.S.Layout == nil || len(the.S.Parts) == 0 {
+		return "", sheet.Yes
+	}
+	all := steps.Of(the.S.Layout, the.S.Parts)
+	minutes := 0
+	for i := range all {
+		minutes += all[i].Minutes
+	}
+	return words.Say("{n} {n|step|steps}, about {hours} {hours|hour|hours} for one person", words.N(len(all)), words.N(max(1, (minutes+30)/60))), sheet.Yes
+}
+
+// step writes one. had are the parts that were led to already.
+func (sc part) step(n int, s *steps.Step, had []bool) {
+	t := &told[s.Kind]
+	sc.HTML(`<div class="step"><h3><label class="tick"><input type="checkbox"`).Attr("data-tick", "step "+steps.Keys[s.Kind]).HTML(`> `).
+		Text(words.Say("{n}. {title}", words.N(n), words.Say(t.title))).HTML(`</label></h3>`)
+	for h := range steps.Hazard(steps.Hazards) {
+		if s.Hazards.Has(h) {
+			said := words.Say(dangers[h])
+			if h == steps.Current && (s.Kind == steps.Supply || s.Kind == steps.Power) { // where it is chosen
+				said = words.Sentences(said, words.Say("Use only an outlet with ground-fault protection. Local code comes first, and fixed wiring is a licensed electrician's work."))
+			}
+			sc.HTML(`<p class="hazard">`).Text(said).HTML(`</p>`)
+		}
+	}
+	sc.Tag("p", words.Sentences(sc.does(s)...))
+	if len(s.Takes) > 0 {
+		sc.HTML(`<ul class="takes">`)
+		for i := range s.Takes {
+			sc.HTML(`<li>`)
+			sc.take(&s.Takes[i], had)
+			sc.HTML(`</li>`)
+		}
+		sc.HTML(`</ul>`)
+	}
+	if len(s.Tools) > 0 {
+		sc.HTML(`<p class="takes">`).Text(words.Say("Tools:"))
+		for _, i := range s.Tools {
+			sc.HTML(` <span>`)
+			sc.numbered(i, had)
+			if n := sc.S.Parts[i].Count; n > 1 {
+				sc.Text(words.Say("{n} × {part}", words.N(n), sc.S.Parts[i].Name))
+			} else {
+				sc.Text(sc.S.Parts[i].Name)
+			}
+			sc.HTML(`</span>`)
+		}
+		sc.HTML(`</p>`)
+	}
+	switch s.Kind {
+	case steps.Gauges:
+		sc.gauges()
+	case steps.Cups:
+		sc.cups()
+	}
+	sc.HTML(`<p>`).Text(words.Say("Look: {at} About {n} min.", words.Say(t.look), words.N(s.Minutes))).HTML(`</p></div>`)
+}
+
+// does says what is done in a step.
+func (sc part) does(s *steps.Step) []string {
+	of := &pumped
+	switch sc.S.Plan.Supply.Kind {
+	case plan.Mains:
+		of = &tapped
+	case plan.GravityTank:
+		of = &stood
+	}
+	said := words.Say(told[s.Kind].does)
+	switch s.Kind { // else it is the same for all plans
+	case steps.Supply:
+		said = words.Say(of[0])
+	case steps.Fill:
+		said = words.Say(of[1])
+	case steps.Leaks:
+		said = words.Say(of[2])
+	case steps.Cups:
+		said = words.Say("Set a cup under one emitter at the start, in the middle and at the end of each row, water for {n} minutes, and measure what is in each.", words.N(steps.CupTime/60))
+	}
+	all := []string{said}
+	for i := range also {
+		for k := range s.Takes {
+			if sc.S.Parts[s.Takes[k].Line].Item == also[i].item {
+				all = append(all, words.Say(also[i].says))
+				break
+			}
+		}
+	}
+	return all
+}
+
+// take writes what a step takes of a line.
+func (sc part) take(t *steps.Take, had []bool) {
+	sc.numbered(t.Line, had)
+	name := sc.S.Parts[t.Line].Name
+	n, spare := words.N(t.Count), words.N(t.Spare)
+	switch {
+	case t.Length > 0:
+		sc.Text(words.Say("{length} of {part}", sc.Amount(unit.Length, t.Length), name))
+	case t.Count == 0:
+		sc.Text(words.Say("{n} × {part}, to spare", spare, name))
+	case t.Spare > 0:
+		sc.Text(words.Say("{n} × {part}, and {spare} to spare", n, name, spare))
+	default:
+		sc.Text(words.Say("{n} × {part}", n, name))
+	}
+}
+
+// numbered writes the number of a line, which the plan view leads to where it stands
+// first.
+func (sc part) numbered(i int, had []bool) {
+	id := ""
+	if !had[i] {
+		had[i], id = true, "take-"+words.N(i+1)
+	}
+	sc.Number(i, id)
+}
+
+// listed says whether an item is on the list.
+func (sc part) listed(item parts.Item) bool {
+	for i := range sc.S.Parts {
+		if sc.S.Parts[i].Item == item {
+			return true
+		}
+	}
+	return false
+}
