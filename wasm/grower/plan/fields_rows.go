@@ -109,6 +109,12 @@ func MicroLoss(flow float64) float64 {
 	return max(64/re, 0.3164/math.Sqrt(math.Sqrt(re))) / MicroBore * rho * v * v / 2
 }
 
+// leastForMicro is the lowest pressure in Pa at which an emitter's micro tubing may be as
+// long as it is.
+func leastForMicro(e *Emitter) float64 {
+	return e.Micro * MicroLoss(e.Flow) / MicroShare * (1 + 1e-9)
+}
+
 // mostMicro is how long an emitter's micro tubing may be, in m.
 func mostMicro(e *Emitter) float64 {
 	least := e.Lowest

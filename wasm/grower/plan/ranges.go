@@ -62,7 +62,13 @@ var Spreads = []Spread{
 	{Path: "filter.clean", As: Times, Low: 0.3, High: 3},
 	{Path: "filter.fouling", As: Times, Low: 0.5, High: 2},
 	{Path: "header.bore", As: Times, Low: 0.9, High: 1.1},
-	{Path: "emitters.flow", As: Times, Low: 0.93, High: 1.07},
+	{Path: "emitters.flow", As: Times, Low: 0.93, High: 1.07, bound: func(p *Plan, i int, low, high float64) (float64, float64) {
+		// No more than its micro tubing lets through at so little loss.
+		e := p.Emitters[i]
+		for e.Flow = high; e.Micro > mostMicro(&e) && e.Flow > p.Emitters[i].Flow; e.Flow -= (high - p.Emitters[i].Flow) / 16 {
+		}
+		return low, max(e.Flow, p.Emitters[i].Flow)
+	}},
 	{Path: "emitters.opens", As: Times, Low: 0.5, High: 1.5, bound: func(p *Plan, i int, low, high float64) (float64, float64) {
 		e := &p.Emitters[i]
 		return max(low, e.Closes), min(high, e.Lowest)
@@ -75,12 +81,14 @@ var Spreads = []Spread{
 		if flushing(p, i) {
 			low = max(low, e.Regulates)
 		}
-		return low, min(high, math.Nextafter(e.Highest, 0))
+		return max(low, leastForMicro(e)), min(high, math.Nextafter(e.Highest, 0))
 	}},
 	{Path: "emitters.highest", As: Times, Low: 0.75, High: 1.5, bound: func(p *Plan, i int, low, high float64) (float64, float64) {
 		return max(low, math.Nextafter(p.Emitters[i].Lowest, math.Inf(1))), high
 	}},
-	{Path: "emitters.nominal", As: Times, Low: 0.8, High: 1.2},
+	{Path: "emitters.nominal", As: Times, Low: 0.8, High: 1.2, bound: func(p *Plan, i int, low, high float64) (float64, float64) {
+		return max(low, leastForMicro(&p.Emitters[i])), high
+	}},
 	{Path: "emitters.exponent", As: Added, Low: -0.1, High: 0.1, bound: func(p *Plan, i int, low, high float64) (float64, float64) {
 		least, most, _ := exponents(p.Emitters[i].Kind)
 		return max(low, least), min(high, most)

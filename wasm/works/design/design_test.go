@@ -72,6 +72,7 @@ func anything(t *testing.T, seed uint64) *plan.Plan {
 		e.Lowest, e.Closes = e.Opens+1e4, e.Opens/2
 		e.Highest, e.Flushes = e.Lowest*2, 0
 		e.Exponent = []float64{0.1 * float64(seed%2), 0.5}[e.Kind]
+		e.Micro = 0 // whose loss is bounded
 	}
 	for i := range p.Rows {
 		r := &p.Rows[i]
