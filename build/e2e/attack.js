@@ -79,7 +79,7 @@ export const kinds = [
       ["1" + word(1 + below(60)), [200, 400]],
       ["9" + link.slice(1), [400]],
       ["1%00" + link.slice(1), [400]],
-      ["1" + "A".repeat(25_000), [414]],
+      ["1" + "A".repeat(42_000), [414]],
       ["1<" + mark + ">", [400]],
       ["?" + link, [400]],
       ["%", [400]],
@@ -91,7 +91,7 @@ export const kinds = [
   [6, ({ one, below, word }, w) => {
     const body = encode(w.fields);
     const [sent, headers, status] = one(/** @type {[string | Buffer, Record<string, string>, number[]][]} */ ([
-      ["name=" + "x".repeat(66_000 + below(200_000)), plain, [413]],
+      ["name=" + "x".repeat(99_000 + below(200_000)), plain, [413]],
       ["user=me&password=" + word(9), plain, [400]],
       ["name=%" + one(["zz", "", "4", "%"]), plain, [400]],
       [Buffer.from("name=Zo\u00eb", "latin1"), plain, [400]],

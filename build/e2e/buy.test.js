@@ -9,15 +9,16 @@ const wide = (page) => page.evaluate(() => Math.max(document.documentElement.scr
 
 /** The row of the list that a part's name begins. @param {import("puppeteer-core").Page} page @param {string} name */
 const row = (page, name) =>
-  page.$$eval("#parts tbody tr:not(.group)", (all, name) => all.map((tr) => [...tr.children].map((cell) => (cell.textContent ?? "").replace(/\s+/g, " ").trim())).find(([first]) => first.startsWith(name)) ?? [], name);
+  page.$$eval("#parts tbody tr:not(.group)", (all, name) => all.map((tr) => [...tr.children].map((cell, i) => (cell.textContent ?? "").replace(/\s+/g, " ").trim().replace(i ? /^$/ : /^\d+ /, ""))).find(([first]) => first.startsWith(name)) ?? [], name);
 
 /** The sum of all. @param {import("puppeteer-core").Page} page */
-const total = async (page) => Number((await row(page, "All together"))[2]);
+const total = async (page) => Number(/All together ([\d.]+)/.exec(await text(page, "#parts"))?.[1]);
 
 /** Presses the price of a part. @param {import("puppeteer-core").Page} page @param {string} key @param {boolean} [keys] with the keyboard */
 async function price(page, key, keys) {
   const button = await page.$(`#parts [value="price-of.${key}"]`);
   assert.ok(button, `${key} has no price to press`);
+  await button.evaluate((b) => { const counter = b.closest("details"); if (counter) counter.open = true; b.scrollIntoView({ block: "center" }); });
   if (keys) {
     await button.focus();
     await page.keyboard.press("Enter");

@@ -74,6 +74,6 @@ speaking("texts a third longer, of a language that nobody speaks, fit a phone an
   assert.deepEqual(found, []);
 });
 
-const english = async (/** @type {import("puppeteer-core").Page} */ page) => assert.equal(await parts(page), "Parts to buy");
+const english = async (/** @type {import("puppeteer-core").Page} */ page) => assert.equal(await parts(page), "Parts to buy: Tubing");
 speaking("where the list of another language is missing the page is English", () => undefined, english);
 speaking("where it is no list the page is English", () => "<!doctype html><title>Sign in</title>", english);

@@ -134,7 +134,7 @@ test("without scripts, rows come and go by the same buttons", limit, async () =>
 });
 
 /** What stands on the page of each job, as far as it takes no longer than the answer. */
-const jobs = { answer: "#answer .answer__line", buy: "#parts table", build: "#map", grow: "#season svg", water: "#timer table", mend: "#outage", why: "#budget table" };
+const jobs = { answer: "#answer .answer__line", buy: "#parts table", build: "#pieces", grow: "#season svg", water: "#timer table", mend: "#outage", why: "#budget table" };
 
 test("without scripts, each job has an address of its own, with the plan in it", limit, async () => {
   const { page, faults } = await visit(390);
@@ -152,7 +152,7 @@ test("without scripts, each job has an address of its own, with the plan in it",
     assert.match(await text(page, "#head"), /Plot 7/);
     assert.match(await text(page, "#line"), /All 80 emitters open/, job);
     assert.ok((await text(page, place)).length > 20, `${job} has no ${place}`);
-    for (const [other, of] of Object.entries(jobs)) if (other !== job && of !== "#map") assert.equal(await page.$(of), null, `${of} stands in ${job}`);
+    for (const [other, of] of Object.entries(jobs)) if (other !== job && of !== "#pieces") assert.equal(await page.$(of), null, `${of} stands in ${job}`);
   }
   // What is typed in one job leaves what stands in the others.
   await Promise.all([page.waitForNavigation(), page.click('.jobs a[href$="/water"]')]);

@@ -9,6 +9,12 @@ const ticked = (page) => page.$$eval("[data-tick]", (all) => all.filter((box) =>
 /** Which lines are lit on the picture in sight. @param {import("puppeteer-core").Page} page */
 const lit = (page) => page.$$eval("[data-spot].lit", (all) => all.filter((place) => place.getClientRects().length).map((place) => place.getAttribute("data-spot")));
 
+/** The list, with every counter of it unfolded. @param {import("puppeteer-core").Page} page */
+async function list(page) {
+  await inJob(page, "buy");
+  await page.$$eval("#parts details", (all) => all.forEach((d) => { d.open = true; }));
+}
+
 behaviour("the steps are read and ticked on a phone", async ({ page, address }) => {
   await page.setViewport({ width: 360, height: 740 });
   await open(page, address);
@@ -30,14 +36,14 @@ behaviour("the steps are read and ticked on a phone", async ({ page, address }) 
 
 behaviour("a tick stays over an edit, a reload and another job, and goes with its plan", async ({ page, address }) => {
   await open(page, address);
-  await inJob(page, "buy");
+  await list(page);
   const box = await page.waitForSelector('#parts [data-tick="filter"]');
   await box.click();
   await inJob(page, "build");
   await page.$eval("#d-steps", (d) => { d.open = true; });
   await page.click('[data-tick="step place"]');
   await paste(page, "rows.1.spacing", "0.4"); // draws the list anew
-  await inJob(page, "buy");
+  await list(page);
   assert.deepEqual(await ticked(page), ["filter"]);
   await page.reload();
   await atRest(page);
@@ -46,10 +52,10 @@ behaviour("a tick stays over an edit, a reload and another job, and goes with it
   assert.deepEqual(await ticked(page), ["step place"]);
   // A part that comes back is ticked as it was.
   await choose(page, "filter.present", "no");
-  await inJob(page, "buy");
+  await list(page);
   assert.deepEqual(await ticked(page), []);
   await choose(page, "filter.present", "yes");
-  await inJob(page, "buy");
+  await list(page);
   assert.deepEqual(await ticked(page), ["filter"]);
   await page.click('#parts [data-tick="filter"]');
   await page.reload();
@@ -59,7 +65,7 @@ behaviour("a tick stays over an edit, a reload and another job, and goes with it
 
 behaviour("a line of the list lights up its places, and a place leads to its line", async ({ page, address }) => {
   await open(page, address);
-  await inJob(page, "buy");
+  await list(page);
   const caps = await page.$$eval('#parts [data-do="where"]', (all) => ({ ...all.find((b) => b.dataset.said.startsWith("Barbed end cap")).dataset }));
   assert.match(caps.said, /: 4 places$/);
   await page.click(`#line-${caps.line}`);
@@ -75,7 +81,7 @@ behaviour("a line of the list lights up its places, and a place leads to its lin
   await paste(page, "name", "Another name");
   await inJob(page, "build");
   assert.equal((await lit(page)).length, 4);
-  await inJob(page, "buy");
+  await list(page);
   assert.equal(await page.$eval(`#line-${caps.line}`, (b) => b.getAttribute("aria-pressed")), "true");
   await page.click(`#line-${caps.line}`);
   assert.deepEqual(await lit(page), []);
@@ -94,7 +100,7 @@ behaviour("a line of the list lights up its places, and a place leads to its lin
 
 behaviour("places are found by the keyboard alone", async ({ page, address }) => {
   await open(page, address);
-  await inJob(page, "buy");
+  await list(page);
   await page.$eval("#parts [data-do='where']", (b) => b.focus());
   await page.keyboard.press("Space");
   assert.equal(await page.evaluate(() => document.activeElement?.getAttribute("aria-pressed")), "true");

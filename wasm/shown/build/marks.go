@@ -21,7 +21,7 @@ func Marks(the *scene.Scene) {
 		sc.Say("p", "There are no rows yet.")
 		return
 	}
-	sc.Say("p", "Measured along the tubing from the fitting at the start of the row, laid out straight and warm from the sun, without pulling. Punch every hole on the same side.")
+	sc.Say("p", "Measured along the tubing from the middle of the fitting at the start of the row, laid out straight and warm from the sun, without pulling. Punch every hole on the same side.")
 	sc.Table(words.Say("Marks, row by row"), words.Say("Rows"), block.Figures(words.Say("Holes in each")), block.Figures(words.Say("First at")), block.Figures(words.Say("Then every")), block.Figures(words.Say("Last at"))).Rows(func(t *block.Table) {
 		for i := range rows {
 			g := &rows[i]

@@ -1,11 +1,14 @@
 package build
 
 import (
+	"slices"
+
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
+	"evenrow/wasm/shown/wording"
 	"evenrow/wasm/works/parts"
 	"evenrow/wasm/works/steps"
 )
@@ -22,40 +25,40 @@ var told = [steps.Kinds]struct{ title, does, look words.Text }{
 		"Screw it on so that its arrow points the way the water runs, where it can be opened for cleaning.",
 		"The arrow points from the supply to the rows, and the lid can be reached."},
 	steps.Lead: {"The supply line",
-		"Lay it out, cut it where its bends and valves come, and join it from the supply on. What is a bend in the plan is a bend on the ground.",
+		"Lay it out and join it from the supply on. The plan counts its bends and valves and does not say where they are: cut it where the way turns, and put a valve where a hand reaches it, to shut the rows off for work on them.",
 		"Ends are square and pushed home, and no tubing is kinked."},
 	steps.Header: {"The header and its tees",
 		"Cut its pieces by the cut list, and join them with the tees, whose branches point to the rows. Its closed end stays open until it is flushed.",
 		"All branches point the same way, and no piece is twisted."},
 	steps.Rows: {"The rows",
-		"Cut each by the cut list, join it, and lay it straight without pulling. Its end stays open, and no hole is made before it is flushed.",
+		"Cut each by the cut list, join it, and lay it straight without pulling. End caps go on, the header's too, and stay open; no hole is made before all is flushed.",
 		"No row is kinked where it begins, and each reaches past its last plant."},
 	steps.Media: {"What the plants stand in",
-		"Set it out along the rows, soak it with plain water, and cut or open it where its drain is to leave.",
+		"Set it out along the rows, soak it with plain water from a bucket or a hose, and cut or open it at its lower side, where its drain is to leave.",
 		"What runs out runs off, and stands nowhere."},
 	steps.Power: {"The outlet, and its protection",
-		"The outlet stands above splash, off the ground and covered, and the cord hangs in a loop below it. Press its test button with nothing in it that runs: it must cut off at once. Then reset it.",
+		"The outlet stands above splash, off the ground and covered, and the cord hangs in a loop below it. It is within reach of the cord that the pump came with, and as far from the water as local code asks. Press its test button with nothing in it that runs: it must cut off at once. Then reset it.",
 		"The button cuts the outlet off. One that does not is not used."},
 	steps.Fill: {"The first water",
 		"", // by what drives the water
 		"Water runs out of every open end, and the supply stands where it stood."},
 	steps.Flush: {"Flush, then close the ends",
-		"Let the water run out of the ends until it is clear, those nearest to the supply first, and let it run off. Stop the water before the last end is closed: no emitter is in yet to let it out.",
+		"Let the water run out of the ends until it is clear, those nearest to the supply first, and let it run off. Then stop the water, and close all ends while none comes.",
 		"At each end the water is clear and carries no bits."},
 	steps.Emitters: {"Emitters and stakes",
-		"With the water off, make each hole at its mark with the punch that is made for the emitter, push the emitter in, and set its stake. A hole in the wrong place takes a plug.",
+		"With the water off, make each hole at its mark with the punch that is made for the emitter, push the emitter in, and set its stake so that it drips on the block. A hole in the wrong place takes a plug.",
 		"Each sits tight, and no hole goes through the far side."},
 	steps.Leaks: {"Look for leaks",
 		"", // by what drives the water
 		"No joint drips. Where one does, stop the water, let an end run empty, and make the joint anew."},
 	steps.Gauges: {"Read the gauges",
-		"Water one zone at a time, wait until the gauges stand still, and compare them with what is expected.",
+		"",
 		"A reading that is off by more than a mark or two has a reason: Mend lists what moves a gauge."},
 	steps.Cups: {"The cup test",
 		"", // with how long it takes
-		"About 19 of 20 cups lie between the two figures. One that does not in a second test is of an emitter that is blocked or broken."},
+		"About 19 of 20 emitters lie between the two figures. One that does not in a second test is blocked or broken."},
 	steps.Plants: {"Feed and plants",
-		"Set the meters by their fluids, mix the feed by its label, and set the plants out once all of the above is well.",
+		"",
 		"The first shots come out at every plant, and some of each drains."},
 }
 
@@ -64,19 +67,23 @@ var also = []struct {
 	item parts.Item
 	says words.Text
 }{
+	{parts.ASowingPlug, "Sow first: seedlings take weeks, and Grow has the dates. Each plug goes into its block when its crop asks for it."},
+	{parts.ADrainCan, "A tray that is to be read has a can under its lowest edge: let it drain there through a spout, or raise it on two blocks."},
+	{parts.ATimerValve, "Until all is tested the timer is switched by hand; then it is set by the card of Water."},
+	{parts.APumpTimer, "Until all is tested the timer is switched by hand; then it is set by the card of Water."},
 	{parts.ATank, "The tank stands level, on ground that carries it full."},
-	{parts.AGauge, "A gauge stands where the list says: turn it so that it can be read."},
-	{parts.ARegulator, "The regulator, too, has an arrow: it follows all that the water passes before the supply line."},
+	{parts.AGauge, "A gauge stands where the list says, one at the end of a row behind its last plant: turn it so that it can be read."},
+	{parts.ARegulator, "The regulator, too, has an arrow. It is the last part before the tubing."},
 	{parts.ABackflow, "The backflow device stands the way up that its sheet says."},
 }
 
 // What is said of the steps that depend on what drives the water.
 var pumped, tapped, stood = [...]words.Text{
-	"Set the pump where it is to stand and screw on what follows it, in the order of the water. Its plug stays out until the outlet is tested.",
+	"Set the pump where it is to stand and screw on what follows it, in the order of the water. One that stands in the water takes a piece of tubing first, up to the rim, so that filter and gauges stand dry; one beside the tank takes a suction hose with a strainer, as its maker says: neither is on the list. Its plug stays out until the outlet is tested.",
 	"Fill the tank with plain water and the pump as its maker says: it must never run dry. With every end open, plug it in.",
-	"Plug the pump in and walk along every joint for ten minutes. The emitters let the water out all the while: the pump is never shut against nothing. Do not close a valve or fold a line to make the pressure rise.",
+	"Plug the pump in and walk along every joint for ten minutes. The emitters let the water out all the while, so that the pump never runs with every way out shut. Do not close a valve or fold a line to make the pressure rise.",
 }, [...]words.Text{
-	"Shut the tap and screw on what follows it, in the order of the water.",
+	"Read the pressure of the tap with all taps shut, at night too: where it is more than the plan says, type it in first. Shut the tap and screw on what follows it, in the order of the water.",
 	"With every end open, open the tap slowly.",
 	"Open the tap slowly and walk along every joint for ten minutes, while the emitters drip.",
 }, [...]words.Text{
@@ -87,10 +94,10 @@ var pumped, tapped, stood = [...]words.Text{
 
 // dangers are said right where they are, before what is done. Common practice, no source.
 var dangers = [steps.Hazards]words.Text{
-	steps.Current:   "Current: pull the plug, do not just switch off, before you touch the pump, a joint or the water.",
+	steps.Current:   "Current: pull the plug with dry hands, do not just switch off, before you touch the pump, a joint or the water.",
 	steps.Pressure:  "Pressure: stop the water and let it out before you open a joint or an end, and keep your face away from it.",
 	steps.Heat:      "Heat: where tubing is too stiff for a barb, a minute in hot water, not boiling, makes it soft. It scalds within seconds: wear gloves, and use no flame.",
-	steps.Blades:    "Blades: cut, punch and drill away from yourself, on a firm base and not in your hand.",
+	steps.Blades:    "Blades: cut and punch away from yourself, on a firm base and not in your hand.",
 	steps.Chemicals: "Chemicals: wear goggles and gloves. Acid goes into water, never water into acid, and never near bleach. Keep salts from heat, fuel and children.",
 	steps.Weight:    "Weight: water is heavy. Set things down empty and fill them where they stand, and lift what is heavy with somebody else.",
 	steps.Drain:     "Drain: a wet floor is slippery. Let what runs out go to a drain or to crops, never to a well or a stream.",
@@ -158,7 +165,7 @@ func (sc part) step(n int, s *steps.Step, had []bool) {
 		for _, i := range s.Tools {
 			sc.HTML(` <span>`)
 			sc.numbered(i, had)
-			if n := sc.S.Parts[i].Count; n > 1 {
+			if n := sc.S.Parts[i].Count; n > 1 && sc.S.Parts[i].Item != parts.AWasher {
 				sc.Text(words.Say("{n} × {part}", words.N(n), sc.S.Parts[i].Name))
 			} else {
 				sc.Text(sc.S.Parts[i].Name)
@@ -193,8 +200,19 @@ func (sc part) does(s *steps.Step) []string {
 		said = words.Say(of[1])
 	case steps.Leaks:
 		said = words.Say(of[2])
+	case steps.Gauges:
+		said = words.Say("Let the water run, wait until the gauges stand still, and compare them with what is expected.")
+		if len(sc.S.Layout.Zones) > 1 {
+			said = words.Say("Water one zone at a time, wait until the gauges stand still, and compare them with what is expected.")
+		}
 	case steps.Cups:
-		said = words.Say("Set a cup under one emitter at the start, in the middle and at the end of each row, water for {n} minutes, and measure what is in each.", words.N(steps.CupTime/60))
+		said = words.Say("Set the cups under emitters all over the rows: at the start, in the middle and at the end of each row, those that are left between. Water for {n} minutes, and measure what is in each.", words.N(steps.CupTime/60))
+	case steps.Plants:
+		said = words.Say("Set the meters by their fluids, mix the feed by its label, and set the plants out once all of the above is well.")
+		if sc.S.Plan.Supply.Kind == plan.Mains {
+			said = words.Say("From the tap comes plain water: this plan has nothing that mixes feed into it, so feed by hand or from a tank. Set the meters by their fluids, and set the plants out once all of the above is well.")
+		}
+		said = words.Sentences(said, sc.planted())
 	}
 	all := []string{said}
 	for i := range also {
@@ -206,6 +224,27 @@ func (sc part) does(s *steps.Step) []string {
 		}
 	}
 	return all
+}
+
+// planted says which crop is in which rows.
+func (sc part) planted() string {
+	var said []string
+	var had []int
+	for i := range sc.S.Plan.Rows {
+		crop := sc.S.Plan.Rows[i].Crop
+		if slices.Contains(had, crop) {
+			continue
+		}
+		had = append(had, crop)
+		var rows []int
+		for k := range sc.S.Plan.Rows {
+			if sc.S.Plan.Rows[k].Crop == crop {
+				rows = append(rows, k)
+			}
+		}
+		said = append(said, words.Say("{rows}: {crop}", wording.RowsBegin(rows), sc.S.Plan.CropName(crop)))
+	}
+	return words.Say("{list}.", words.Notes(said...))
 }
 
 // take writes what a step takes of a line.

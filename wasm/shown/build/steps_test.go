@@ -46,7 +46,7 @@ var tag = regexp.MustCompile(`<[^>]*>`)
 func TestHazardsStandInPlace(t *testing.T) {
 	marks := [steps.Hazards]*regexp.Regexp{
 		steps.Current:   regexp.MustCompile(`(?i)\b(plug it in|plug the pump|outlet|electric|its plug)\b`),
-		steps.Pressure:  regexp.MustCompile(`(?i)(drips|gauges stand still|close the ends)`),
+		steps.Pressure:  regexp.MustCompile(`(?i)(No joint drips|gauges stand still|close all ends|open the tap)`),
 		steps.Heat:      regexp.MustCompile(`(?i)(clamp|heat|hot water)`),
 		steps.Blades:    regexp.MustCompile(`(?i)(\bcut its|\bcut each|cutter|punch|drill)`),
 		steps.Chemicals: regexp.MustCompile(`(?i)(\bfeed\b|acid|bleach)`),
@@ -116,7 +116,7 @@ func TestAPumpIsNeverShut(t *testing.T) {
 			t.Errorf("%s: the order is %v", name, at)
 		}
 		said := drawn(p, Steps)
-		if pump := at[steps.Power] > 0; pump != strings.Contains(said, "the pump is never shut against nothing") {
+		if pump := at[steps.Power] > 0; pump != strings.Contains(said, "so that the pump never runs with every way out shut") {
 			t.Errorf("%s: a pump %v", name, pump)
 		}
 	}

@@ -26,6 +26,16 @@ func Chain(the *scene.Scene) {
 	}
 	sc.choice(c)
 	for i := range c.Pairs {
+		p := &c.Pairs[i]
+		var names []string
+		for _, s := range p.Gap.Steps {
+			names = append(names, parts.PartName(sc.S.Plan, c, s.Part))
+		}
+		if len(names) > 0 {
+			sc.Say("p", "From {from} to {to}, where two kinds of tubing meet: {parts}.", sc.end(sc.from(p)), sc.end(ends.Tubing(p.To)), words.Notes(names...))
+		}
+	}
+	for i := range c.Pairs {
 		if g := &c.Pairs[i].Gap; !g.OK {
 			sc.Say("p", "No parts lead from {from} to {to}, where two kinds of tubing meet: {why}. Take tubing of one kind, add a fitting of your own, or say under Threads that you can buy adapters between the two.",
 				sc.end(sc.from(&c.Pairs[i])), sc.end(ends.Tubing(c.Pairs[i].To)), words.Say(ends.Whys[g.Joints[0]]))

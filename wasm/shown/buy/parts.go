@@ -30,29 +30,44 @@ func Parts(the *scene.Scene) {
 		return
 	}
 	shop := parts.Shop(sc.S.Parts, sc.S.Plan)
-	sc.Say("p", "Counted from the layout, spares included. Where a thread is assumed, hold the part that you have against the new one before you pay: see What joins what. Not on this list: what brings power to a pump, and what is mixed into the water.")
+	sc.Say("p", "Counted from the layout, spares included. Where a thread is assumed, hold the part that you have against the new one before you pay: see What joins what. Not on this list: seeds, what is mixed into the water, the way from a tank into its pump, the wires behind an outlet, goggles and gloves.")
 	if shop.Invented > 0 {
 		sc.Say("p", "Prices with a star are invented: press one, and type what a shop asks.")
 	}
-	sc.Table(words.Say("Parts to buy"), words.Say("Part"), block.Figures(words.Say("To buy")), block.Figures(sc.priced())).Rows(func(t *block.Table) {
-		last := -1
-		for i := range shop.Lines {
-			b := &shop.Lines[i]
-			if int(b.Group) != last {
-				last = int(b.Group)
-				t.Group(words.Say(GroupNames[last]))
-			}
-			t.Name = func() { sc.named(i) }
-			sc.line(t, b)
-			t.Name = nil
-			if i+1 == len(shop.Lines) || int(shop.Lines[i+1].Group) != last {
-				t.Total(words.Say("{counter} in all", words.Say(GroupNames[last])), "", money(shop.Groups[last]))
-			}
-		}
-		t.Total(words.Say("All together"), "", money(shop.Total))
-	})
+	for g := range parts.Group(parts.Groups) {
+		sc.counter(shop, g)
+	}
+	sc.Tag("p", words.Say("All together {sum}", money(shop.Total)))
 	sc.sum(shop)
 	sc.Saves("parts")
+}
+
+// counter folds the lines of one counter of a shop below what they come to, so that a phone
+// has the whole list in sight.
+func (sc *part) counter(shop *parts.Shopping, g parts.Group) {
+	n := 0
+	for i := range shop.Lines {
+		if shop.Lines[i].Group == g {
+			n++
+		}
+	}
+	if n == 0 {
+		return
+	}
+	name := words.Say(GroupNames[g])
+	sc.HTML(`<details class="counter"`).Attr("id", "counter-"+words.N(int(g)+1)).HTML(`><summary><h3>`).Text(name).HTML(`</h3> <span class="fold__is">`).
+		Text(words.Say("{n} {n|part|parts}, {sum}", words.N(n), money(shop.Groups[g]))).HTML(`</span></summary>`)
+	sc.Table(words.Say("Parts to buy: {counter}", name), words.Say("Part"), block.Figures(words.Say("To buy")), block.Figures(sc.priced())).Rows(func(t *block.Table) {
+		for i := range shop.Lines {
+			if b := &shop.Lines[i]; b.Group == g {
+				t.Name = func() { sc.named(i) }
+				sc.line(t, b)
+				t.Name = nil
+			}
+		}
+		t.Total(words.Say("{counter} in all", name), "", money(shop.Groups[g]))
+	})
+	sc.HTML(`</details>`)
 }
 
 // priced names the column of prices.

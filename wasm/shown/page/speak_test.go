@@ -13,7 +13,7 @@ func TestSpeak(t *testing.T) {
 		html, _ := fragment(new(Session).Open("#/buy"), "job")
 		return html
 	}
-	if r := Speak("counts: one many\n\nParts to buy\nWas zu kaufen ist\n"); r.Announce != "" || !strings.Contains(answer(), "Was zu kaufen ist") {
+	if r := Speak("counts: one many\n\nWhat joins what\nWas zu kaufen ist\n"); r.Announce != "" || !strings.Contains(answer(), "Was zu kaufen ist") {
 		t.Errorf("%q: %.300s", r.Announce, answer())
 	}
 	if r := Speak("a page that is no list"); r.Announce == "" || !strings.Contains(answer(), "Was zu kaufen ist") {

@@ -105,8 +105,8 @@ var Jobs = []Job{
 			{ID: "ends", Title: "Threads", Sections: []string{"ends", "fittings"}},
 		},
 		Sections: []Section{
-			{ID: "spots", Title: "Plan view", With: Answered, draw: answer.Spots, Open: true, Screen: true},
 			{ID: "parts", Title: "Parts", With: Answered, draw: buy.Parts, Open: true, Card: true},
+			{ID: "spots", Title: "Plan view", With: Answered, draw: answer.Spots, Open: true, Screen: true},
 			{ID: "asks", Title: "What to ask for", With: Answered, draw: buy.Asks, line: buy.AsksLine, Card: true},
 			{ID: "chain", Title: "What joins what", With: Answered, draw: buy.Chain, line: buy.ChainLine},
 			{ID: "counts", Title: "Where each number comes from", With: Answered, draw: buy.Counts, line: buy.CountsLine},
@@ -251,6 +251,12 @@ func Find(to string, in form.Place) form.Place {
 				return form.Place{Job: Jobs[i].ID}
 			}
 		}
+	}
+	if _, line := cut(to, "line-"); line { // of the list of parts
+		return form.Place{Job: "buy"}
+	}
+	if _, take := cut(to, "take-"); take { // of the steps
+		return form.Place{Job: "build"}
 	}
 	if _, plants := cut(to, "plants"); plants {
 		return form.Place{Job: "answer"}

@@ -171,7 +171,7 @@ func TestSentencesTakeTheirFigures(t *testing.T) {
 		}
 	}
 	log := []drain.Entry{{Row: 1, Sky: drain.Typical, Out: 0.05, EC: math.NaN(), PH: math.NaN(), Feed: math.NaN(), Shots: math.NaN(), Long: math.NaN()}}
-	if html, _ := watering.Advice(s, s.Plan, log, nil); !strings.Contains(html, "by no more than 15\u00a0% as far as the timer can be set so finely, and measure 3 days before") {
+	if html, _ := watering.Advice(s, s.Plan, log, nil); !strings.Contains(html, "by no more than 15\u00a0%, rounded up to what the timer can be set to, and measure 3 days before") {
 		t.Errorf("the log advises %s", html)
 	}
 }

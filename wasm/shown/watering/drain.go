@@ -44,7 +44,7 @@ func Advice(s *sheet.Sheet, p *plan.Plan, log []drain.Entry, slips []drain.Slip)
 	}
 	sc.Tag("p", aloud+" "+why)
 	sc.rewritten(timer, &a)
-	sc.Tag("p", "Change one thing at a time, by no more than "+sc.Amount(unit.Share, drain.Most)+" as far as the timer can be set so finely, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
+	sc.Tag("p", "Change one thing at a time, by no more than "+sc.Amount(unit.Share, drain.Most)+", rounded up to what the timer can be set to, and measure "+strconv.Itoa(drain.Days)+" days before you change it again. Those figures are common practice.")
 	sc.logged(log, &a)
 	if a.Change != 0 && a.Reasons&drain.Nothing == 0 {
 		sc.Working(func() {

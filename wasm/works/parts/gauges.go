@@ -93,7 +93,7 @@ func (c *count) lastRow() int {
 
 // gaugeTee is what a gauge stands on in tubing.
 var gaugeTee = layout.Noun{Name: "gauge tee", The: "the gauge tee", Held: [...]words.Text{
-	"Barbed tee with a thread for a gauge", "Insert tee with a thread for a gauge", "Compression tee with a thread for a gauge"}}
+	"Barbed tee with a thread of 1/4 in for a gauge", "Insert tee with a thread of 1/4 in for a gauge", "Compression tee with a thread of 1/4 in for a gauge"}}
 
 // gaugeTees adds the tees of n gauges: cut into tubing at a node of a site, or between
 // threads of the supply, which is none.
@@ -104,9 +104,9 @@ func (c *count) gaugeTees(tube, n, node int, at Site) {
 		why := words.Say("one for each gauge at the supply, between the parts that it stands between; a filter with places for gauges has that of its own")
 		for i := range c.Chains.Supply.Places {
 			if p := &c.Chains.Supply.Places[i]; p.Device == chain.First || p.Device == chain.Second {
-				name := words.Say("Tee, {thread}, at both ends, with a thread for a gauge", p.In.Name(""))
+				name := words.Say("Tee, {thread}, at both ends, with a thread of 1/4 in for a gauge", p.In.Name(""))
 				if p.In != p.Out {
-					name = words.Say("Tee, {in}, to {out}, with a thread for a gauge", p.In.Name(""), p.Out.Name(""))
+					name = words.Say("Tee, {in}, to {out}, with a thread of 1/4 in for a gauge", p.In.Name(""), p.Out.Name(""))
 				}
 				c.add(Line{Item: AGaugeTee, Size: "thread " + c.endKey(p.In), Name: name, Count: 1, By: by,
 					Why: why, Nodes: []int{node}})

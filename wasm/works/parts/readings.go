@@ -16,7 +16,7 @@ func (c *count) readings() {
 	c.one(AnECMeter, "", words.Say("EC meter"), words.Say("for the salts in feed and drain"))
 	c.one(AnECFluid, "", words.Say("Calibration fluid for the EC meter, 1.41 mS/cm"), words.Say("a meter that nobody has checked tells nothing; what is poured out is not poured back"))
 	c.one(APHMeter, "", words.Say("pH meter"), words.Say("for feed and drain; its tip is kept wet in its own fluid"))
-	c.add(Line{Item: APHFluid, Name: words.Say("Calibration fluid for the pH meter"), Count: 2, Why: words.Say("one of pH 7 and one of pH 4: feed is between them")})
+	c.add(Line{Item: APHFluid, Name: words.Say("Calibration fluid for the pH meter, pH 4 and pH 7"), Count: 2, Why: words.Say("one of pH 7 and one of pH 4: feed is between them")})
 	c.one(AMeasuringJug, "", words.Say("Measuring jug, fit for food"), words.Say("for what one emitter gives in a day and what is caught; never used for food or drink again"))
 	emitters := 0
 	for i := range c.Plants {

@@ -111,7 +111,8 @@ func TestStatesOfRandomPlans(t *testing.T) {
 }
 
 // The head at which an emitter opens is at least its own opening head and its
-// height, and each that is open in the end has one.
+// height, and each that is open in the end has one. Where a zone can come to rest in
+// several states, which emitters open depends on the steps in which the head was raised.
 func TestOrder(t *testing.T) {
 	for _, e := range plan.Examples() {
 		l, s := of(t, e.Plan)
@@ -126,7 +127,7 @@ func TestOrder(t *testing.T) {
 				if h < l.Points[node].Z+em.Opens-1e-9 {
 					t.Errorf("%s, plant %d opens at %g m", e.Key, i, h)
 				}
-				if open := z.States.Fewest.Open[node]; open != (h < 1e6) {
+				if open := z.States.Fewest.Open[node]; open != (h < 1e6) && !z.States.Differ() {
 					t.Errorf("%s, plant %d opens at %g m, open in the end: %t", e.Key, i, h, open)
 				}
 			}

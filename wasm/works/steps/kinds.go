@@ -16,7 +16,7 @@ const (
 	Media                  // what the plants stand in, and where its drain goes
 	Power                  // with its protection tested, before water comes
 	Fill                   // the tank, or the tap
-	Flush                  // with open ends, which are capped afterwards
+	Flush                  // with open ends, which are closed afterwards
 	Emitters               // punched in, with their stakes
 	Leaks                  // looked for while the emitters drip
 	Gauges                 // read
@@ -68,14 +68,17 @@ var kinds = [Kinds]struct {
 	Rows:     {false, 10, 0},
 	Media:    {false, 10, 1 << Drain},
 	Power:    {false, 15, 1 << Current},
-	Fill:     {true, 20, 1<<Current | 1<<Drain},
+	Fill:     {true, 20, 1<<Current | 1<<Pressure | 1<<Drain},
 	Flush:    {true, 20, 1<<Current | 1<<Pressure | 1<<Drain},
 	Emitters: {true, 5, 1 << Current},
 	Leaks:    {true, 20, 1<<Current | 1<<Pressure},
-	Gauges:   {false, 10, 1 << Pressure},
-	Cups:     {true, 30, 1 << Drain},
+	Gauges:   {false, 10, 1<<Current | 1<<Pressure},
+	Cups:     {true, 30, 1<<Current | 1<<Drain},
 	Plants:   {false, 15, 1 << Chemicals},
 }
+
+// threaded are the steps in which threads are screwed together, where their parts have any.
+const threaded = 1<<Supply | 1<<Filter | 1<<Lead | 1<<Header | 1<<Rows
 
 // items declares where each item is taken. Where a part has its site, that says it.
 var items = [parts.Items]struct {
@@ -83,10 +86,11 @@ var items = [parts.Items]struct {
 	tool    uint16  // of a tool: all steps that use it, as bits
 	minutes float64 // for each piece, or m of tubing; common practice, no source
 	hazards Set
+	thread  bool // is screwed to others
 }{
 	parts.ATube:            {at: Rows, minutes: 0.5},
 	parts.AJoint:           {at: Rows, minutes: 3},
-	parts.AConnector:       {at: Supply, minutes: 5},
+	parts.AConnector:       {at: Supply, minutes: 5, thread: true},
 	parts.AClamp:           {at: Rows, minutes: 1, hazards: 1 << Heat},
 	parts.AnEmitter:        {at: Emitters, minutes: 0.5},
 	parts.AMicroTubing:     {at: Emitters, minutes: 0.5},
@@ -95,15 +99,15 @@ var items = [parts.Items]struct {
 	parts.AHolePlug:        {at: Emitters},
 	parts.ATank:            {at: Place, minutes: 15, hazards: 1<<Weight | 1<<InTank},
 	parts.ATankStand:       {at: Place, minutes: 60, hazards: 1 << Weight},
-	parts.ATankOutlet:      {at: Supply, minutes: 20, hazards: 1 << Blades},
-	parts.AFloatValve:      {at: Supply, minutes: 20},
-	parts.ABackflow:        {at: Supply, minutes: 10},
-	parts.ATimerValve:      {at: Supply, minutes: 10},
-	parts.APump:            {at: Supply, minutes: 15, hazards: 1 << Weight},
-	parts.AFilter:          {at: Filter, minutes: 10},
-	parts.ARegulator:       {at: Filter, minutes: 5},
-	parts.AGauge:           {at: Filter, minutes: 5},
-	parts.AGaugeTee:        {at: Filter, minutes: 5},
+	parts.ATankOutlet:      {at: Supply, minutes: 20, hazards: 1 << Blades, thread: true},
+	parts.AFloatValve:      {at: Supply, minutes: 20, thread: true},
+	parts.ABackflow:        {at: Supply, minutes: 10, thread: true},
+	parts.ATimerValve:      {at: Supply, minutes: 10, thread: true},
+	parts.APump:            {at: Supply, minutes: 15, hazards: 1 << Weight, thread: true},
+	parts.AFilter:          {at: Filter, minutes: 10, thread: true},
+	parts.ARegulator:       {at: Filter, minutes: 5, thread: true},
+	parts.AGauge:           {at: Filter, minutes: 5, thread: true},
+	parts.AGaugeTee:        {at: Filter, minutes: 5, thread: true},
 	parts.AClearHose:       {at: Gauges, minutes: 5},
 	parts.AProtectedOutlet: {at: Power},
 	parts.APlugCover:       {at: Power, minutes: 10},
@@ -111,8 +115,8 @@ var items = [parts.Items]struct {
 	parts.ACordHook:        {at: Power, minutes: 5},
 	parts.AMedium:          {at: Media, minutes: 3, hazards: 1<<Weight | 1<<Dust},
 	parts.AFilling:         {at: Media, minutes: 60, hazards: 1 << Dust},
-	parts.ASowingPlug:      {at: Plants, minutes: 0.5},
-	parts.ARaisingBlock:    {at: Plants, minutes: 0.5},
+	parts.ASowingPlug:      {at: Place, minutes: 0.5},
+	parts.ARaisingBlock:    {at: Place, minutes: 0.5},
 	parts.ADrainTray:       {at: Media, minutes: 5},
 	parts.ADrainCan:        {at: Media},
 	parts.AnECMeter:        {at: Plants, minutes: 5},
@@ -121,9 +125,9 @@ var items = [parts.Items]struct {
 	parts.APHFluid:         {at: Plants},
 	parts.APunch:           {tool: 1 << Emitters, hazards: 1 << Blades},
 	parts.ACutter:          {tool: 1<<Lead | 1<<Header | 1<<Rows, hazards: 1 << Blades},
-	parts.AThreadTape:      {tool: 1<<Supply | 1<<Filter | 1<<Lead},
+	parts.AThreadTape:      {tool: threaded},
 	parts.AWasher:          {tool: 1<<Supply | 1<<Filter},
-	parts.AClampDriver:     {tool: 1<<Lead | 1<<Header | 1<<Rows | 1<<Flush},
+	parts.AClampDriver:     {tool: 1<<Lead | 1<<Header | 1<<Rows},
 	parts.ATapeMeasure:     {tool: 1<<Place | 1<<Lead | 1<<Header | 1<<Rows | 1<<Emitters},
 	parts.AMarker:          {tool: 1<<Lead | 1<<Header | 1<<Rows | 1<<Emitters},
 	parts.ATestCups:        {tool: 1 << Cups},
@@ -132,4 +136,4 @@ var items = [parts.Items]struct {
 }
 
 // sites says in which step what has a site is taken.
-var sites = [parts.Sites]Kind{parts.Leading: Lead, parts.Heading: Header, parts.Rowing: Rows, parts.Ending: Flush}
+var sites = [parts.Sites]Kind{parts.Leading: Lead, parts.Heading: Header, parts.Rowing: Rows, parts.Ending: Rows}

@@ -60,16 +60,17 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 		}
 		s.Kind = k
 		s.Hazards |= kinds[k].hazards
-		minutes, clamped := kinds[k].minutes, false
+		minutes, clamped, screws := kinds[k].minutes, false, false
 		for _, t := range s.Takes {
 			clamped = clamped || list[t.Line].Item == parts.AClamp
 			of := &items[list[t.Line].Item]
+			screws = screws || of.thread
 			minutes += of.minutes * (float64(t.Count) + t.Length)
 			s.Hazards |= of.hazards
 		}
 		for i := range list {
 			of := &items[list[i].Item]
-			if of.tool>>k&1 != 0 && (list[i].Item != parts.AClampDriver || clamped) {
+			if of.tool>>k&1 != 0 && (list[i].Item != parts.AClampDriver || clamped) && (list[i].Item != parts.AThreadTape || screws) {
 				s.Tools = append(s.Tools, i)
 				s.Hazards |= of.hazards
 			}
@@ -152,6 +153,10 @@ func (b *builder) take(i int) {
 // at is the step that takes what has no site.
 func (b *builder) at(item parts.Item) Kind {
 	switch item {
+	case parts.AConnector:
+		if b.l.FilterLink >= 0 { // most of them stand behind it, and all can be screwed on then
+			return Filter
+		}
 	case parts.ARegulator, parts.AGauge, parts.AGaugeTee:
 		// A tank's stand where there is pressure: at the end of the supply line.
 		switch {

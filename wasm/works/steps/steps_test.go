@@ -72,17 +72,17 @@ func walked(p *plan.Plan) (metres map[Kind]float64, fitted map[Kind]map[string]i
 			metres[Rows] += r.Length()
 		}
 		fitted[Rows]["elbow"] = 2 * (len(p.Rows) - 1)
-		fitted[Flush]["end cap"] = 1
+		fitted[Rows]["end cap"] = 1
 		return metres, fitted
 	}
 	n := len(p.Rows)
-	fitted[Header]["tee"], fitted[Flush]["end cap"] = n, 1
+	fitted[Header]["tee"], fitted[Rows]["end cap"] = n, 1
 	metres[Header] += layout.Stub
 	last := p.Runs[len(p.Runs)-1]
 	switch {
 	case p.Header.Feed == plan.FeedMiddle:
 		fitted[Header]["tee"]++
-		fitted[Flush]["end cap"]++
+		fitted[Rows]["end cap"]++
 		metres[Header] += layout.Stub
 	case layout.TubeOf(last.Tube, last.Bore) != layout.TubeOf(p.Header.Tube, p.Header.Bore):
 		metres[Header] += layout.Stub
@@ -95,14 +95,14 @@ func walked(p *plan.Plan) (metres map[Kind]float64, fitted map[Kind]map[string]i
 			metres[Rows] += longest
 		}
 		fitted[Header]["tee"] += n
-		fitted[Flush]["end cap"] += 2
+		fitted[Rows]["end cap"] += 2
 		metres[Header] += 2 * layout.Stub
 		return metres, fitted
 	}
 	for _, r := range p.Rows {
 		metres[Rows] += r.Length()
 	}
-	fitted[Flush]["end cap"] += n
+	fitted[Rows]["end cap"] += n
 	if len(zones) > 1 {
 		fitted[Rows]["zone valve"] = n
 	}
@@ -198,7 +198,7 @@ func TestWhichSteps(t *testing.T) {
 		change func(*plan.Plan)
 		want   string // with * where current can hurt
 	}{
-		{"the example", func(p *plan.Plan) {}, "place supply* filter lead header rows media power* fill* flush* emitters* leaks* gauges cups plants "},
+		{"the example", func(p *plan.Plan) {}, "place supply* filter lead header rows media power* fill* flush* emitters* leaks* gauges* cups* plants "},
 		{"a tap", func(p *plan.Plan) { p.Supply.Kind = plan.Mains; p.Supply.Static = 3e5 }, "place supply filter lead header rows media fill flush emitters leaks gauges cups plants "},
 		{"a tank that stands too low for a gauge, no filter, one line", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Regulator, p.Filter.Present, p.Header.Layout = plan.GravityTank, 0, 0, plan.OneLine

@@ -131,17 +131,6 @@ func (t Timer) Next(a *Advice) Next {
 		return Next{Step: TooFine}
 	}
 	n.Share = n.Set.Given/a.Run - 1
-	if a.Change > 0 && !n.AsCard && n.Share > Most {
-		// What comes next above is more than may be in a day: what comes next below will do,
-		// where there is something between that and what was given.
-		step, most := float64(t.Step), a.Run*(1+Most)
-		for less := math.Floor(most/step+1e-9) * step; less > a.Run; less -= step {
-			if s, ok := t.Card.Fit(t.Timer, line, card.Zone, sky, less); ok && s.Given > a.Run && s.Given <= most*(1+1e-12) {
-				n.Set, n.Share = s, s.Given/a.Run-1
-				break
-			}
-		}
-	}
 	return n
 }
 
