@@ -43,7 +43,7 @@ var told = [steps.Kinds]struct{ title, does, look words.Text }{
 		"", // by what drives the water
 		"Water runs out of every open end, and the supply stands where it stood."},
 	steps.Flush: {"Flush, then close the ends",
-		"Let the water run out of the ends until it is clear, those nearest to the supply first, and let it run off. Then stop the water, and close all ends while none comes.",
+		"Let the water run out of the ends until it is clear, those nearest to the supply first, and let it run off. Then stop the water and close all ends.",
 		"At each end the water is clear and carries no bits."},
 	steps.Emitters: {"Emitters and stakes",
 		"With the water off, make each hole at its mark with the punch that is made for the emitter, push the emitter in, and set its stake so that it drips on the block. A hole in the wrong place takes a plug.",
