@@ -120,9 +120,9 @@ func (sc part) drawDrops(d *drops) {
 }
 
 // ground draws the place, the tubing and the plants. Narrow, the rows run down
-// the page, so that a phone shows them as large as it can. also draws what stands on
-// top; nil for nothing.
-func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, also func(at func(x, y float64) (float64, float64))) {
+// the page, so that a phone shows them as large as it can. With numbers, which stand on
+// top, the weakest plant has no ring: its number would read as one of them.
+func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, numbers *numbers) {
 	turned := class == block.Narrow
 	l := sc.S.Layout
 	// What has to be on the picture, in m.
@@ -170,8 +170,17 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, als
 
 	title := words.Say("Plan view: {rows} {rows|row|rows}, {plants} {plants|plant|plants}", words.N(len(ts)), words.N(len(l.Plants)))
 	sc.SVGOfParts(class, width, height, title, func() {
+		var had *taken
+		if numbers != nil {
+			had = &taken{wide: width, high: height}
+		}
 		sc.walls(at)
 		sc.tubing(at)
+		sc.scaleBar(width, height, scale, had)
+		if numbers != nil {
+			numbers.rings(l, at, had)
+		}
+		sc.sourceName(at, had)
 
 		size := sc.dropScale(scale, turned)
 		last := math.Inf(-1)
@@ -191,9 +200,13 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, als
 			} else {
 				last = y
 			}
-			sc.rowOfDrops(r, &ts[r], at, turned, size, name)
+			sc.rowOfDrops(r, &ts[r], at, turned, size, name, had)
 		}
-		if sc.Zone != nil && sc.Zone.Worst >= 0 && sc.Zone.Worst < len(l.Plants) {
+		if numbers != nil {
+			sc.stubs(at)
+			sc.names(numbers.pieces, at, had)
+			sc.spots(numbers, at)
+		} else if sc.Zone != nil && sc.Zone.Worst >= 0 && sc.Zone.Worst < len(l.Plants) {
 			w := &l.Plants[sc.Zone.Worst]
 			x, y := at(w.At.X, w.At.Y)
 			x, y = beside(x, y, turned, size)
@@ -201,10 +214,6 @@ func (sc part) ground(class block.Markup, width float64, ts []sheet.RowFare, als
 			sc.HTML(`<circle class="ring" cx="`).At(x).HTML(`" cy="`).At(y + 8*size).HTML(`" r="`).At(r).HTML(`"/>`)
 			sc.Label(min(x+r+3, width-14), y+8*size+r+6, "middle", words.N(w.Number))
 		}
-		if also != nil {
-			also(at)
-		}
-		sc.scaleBar(width, height, scale)
 	})
 }
 
@@ -292,8 +301,8 @@ func rowAndTally(r int, t *sheet.RowFare) string {
 }
 
 // rowOfDrops draws the plants of a row as one link that leads to its table,
-// with a name at its end.
-func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float64, float64), turned bool, size float64, name string) {
+// with a name at its end, as near to it as nothing else is written.
+func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float64, float64), turned bool, size float64, name string, had *taken) {
 	l := sc.S.Layout
 	title := rowAndTally(r, t)
 	if sc.ByRow {
@@ -326,12 +335,15 @@ func (sc part) rowOfDrops(r int, t *sheet.RowFare, at func(x, y float64) (float6
 	strip.Close()
 	sc.Draw("strip", strip)
 	sc.drawDrops(&d)
-	switch {
-	case name == "":
-	case turned:
-		sc.Label((x0+x1)/2+2, y1+26, "middle", name)
-	default:
-		sc.Label(x1+16, (y0+y1)/2+10, "start", name)
+	for further := 0.0; name != "" && further < 30; further += 6 {
+		x, y, anchor := x1+16+further, (y0+y1)/2+10, block.Markup("start")
+		if turned {
+			x, y, anchor = (x0+x1)/2+2, y1+26+further, "middle"
+		}
+		if had.text(x, y, anchor, name) {
+			sc.Label(x, y, anchor, name)
+			break
+		}
 	}
 	if sc.ByRow {
 		sc.HTML(`</a>`)
@@ -369,16 +381,26 @@ func (sc part) tubing(at func(x, y float64) (float64, float64)) {
 	if len(l.Points) > 0 {
 		x, y := at(l.Points[0].X, l.Points[0].Y)
 		sc.HTML(`<rect class="source" width="12" height="12" x="`).At(x - 6).HTML(`" y="`).At(y - 6).HTML(`"/>`)
-		anchor, dx := block.Markup("start"), 10.0
-		if x < 40 {
-			dx = -6
+	}
+}
+
+// sourceName writes what drives the water above it, or below where a number is.
+func (sc part) sourceName(at func(x, y float64) (float64, float64), had *taken) {
+	x, y := at(sc.S.Layout.Points[0].X, sc.S.Layout.Points[0].Y)
+	dx := 10.0
+	if x < 40 {
+		dx = -6
+	}
+	for _, dy := range [...]float64{-10, -14, 24} {
+		if had.text(x+dx, y+dy, "start", sc.SourceName()) {
+			sc.Label(x+dx, y+dy, "start", sc.SourceName())
+			break
 		}
-		sc.Label(x+dx, y-10, anchor, sc.SourceName())
 	}
 }
 
 // scaleBar draws a round length to scale.
-func (sc part) scaleBar(width, height, scale float64) {
+func (sc part) scaleBar(width, height, scale float64, had *taken) {
 	u := unit.Of(unit.Length, sc.Sys)
 	shown := block.RoundStep(u.FromInner(90/scale) / 2)
 	long := u.ToInner(shown) * scale
@@ -388,7 +410,9 @@ func (sc part) scaleBar(width, height, scale float64) {
 	bar.Add('h', long)
 	bar.Add('v', -5)
 	sc.Draw("scale", bar)
-	sc.Label(width-18-long, height-4, "end", sc.Amount(unit.Length, u.ToInner(shown)))
+	said := sc.Amount(unit.Length, u.ToInner(shown))
+	had.text(width-18-long, height-4, "end", said)
+	sc.Label(width-18-long, height-4, "end", said)
 }
 
 // rowTable says how each row fares.

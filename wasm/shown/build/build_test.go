@@ -40,9 +40,31 @@ func TestStripsAreAtFullScale(t *testing.T) {
 			if sys == unit.US {
 				step = 25.4 / 4
 			}
-			long, ticks := 0.0, 0
-			for _, m := range strip.FindAllStringSubmatch(drawn(p, Marks), -1) {
+			long, ticks, want := 0.0, 0, 0
+			all := strip.FindAllStringSubmatch(drawn(p, Marks), -1)
+			for n, m := range all {
 				paper, _ := strconv.ParseFloat(m[1], 64)
+				// At both ends it is cut: at a thick line where a mark is, else at a dashed one.
+				for end, thick := range []bool{n == 0, n == len(all)-1} {
+					class := map[bool]string{true: "strip-mark", false: "strip-joint"}[thick]
+					_, path, _ := strings.Cut(m[3], `class="`+class+`" d="`)
+					path, _, _ = strings.Cut(path, `"`)
+					found := 0
+					for _, l := range lines.FindAllStringSubmatch(path, -1) {
+						y, _ := strconv.ParseFloat(l[2], 64)
+						if l[2] == l[4] && l[1] == "0" && l[3] == "24" && math.Abs(y-float64(end)*paper) < 1e-9 {
+							found++
+						}
+					}
+					if found != 1 {
+						t.Errorf("%g m: end %d of piece %d has %d lines of %s", spacing, end, n+1, found, class)
+					}
+				}
+				for k := 1; float64(k)*step < long+paper-0.06; k++ {
+					if float64(k)*step > long+0.06 {
+						want++
+					}
+				}
 				if m[1] != m[2] || paper > 200 {
 					t.Errorf("%g m: a piece of %s mm is drawn in %s", spacing, m[1], m[2])
 				}
@@ -63,8 +85,8 @@ func TestStripsAreAtFullScale(t *testing.T) {
 			if math.Abs(long-spacing*1000) > 0.2 {
 				t.Errorf("%g m is %g mm on paper", spacing, long)
 			}
-			if want := spacing * 1000 / step; float64(ticks) < want-1 || float64(ticks) > want+6 { // one more at each joint
-				t.Errorf("%g m: the ruler has %d lines, want %.0f", spacing, ticks, want)
+			if ticks != want { // none on the lines at the ends
+				t.Errorf("%g m: the ruler has %d lines, want %d", spacing, ticks, want)
 			}
 		}
 	}

@@ -131,7 +131,7 @@ func (sc part) strip(g *marks.Group) {
 }
 
 // ruler draws the lines of a ruler, in mm of paper: centimetres, or inches with their
-// quarters.
+// quarters. Where the strip ends it has a line of its own, a dashed one perhaps.
 func (sc part) ruler(p *block.Path, from, long float64) {
 	step, whole := unit.Of(unit.Bore, unit.Metric).ToInner(5), 2
 	if sc.Sys == unit.US {
@@ -139,6 +139,9 @@ func (sc part) ruler(p *block.Path, from, long float64) {
 	}
 	for k := int(math.Ceil(from/step - 1e-9)); float64(k)*step <= from+long+1e-9; k++ {
 		y := (float64(k)*step - from) * 1000
+		if y < 0.05 || y > long*1000-0.05 {
+			continue
+		}
 		out := 4.0
 		if k%whole == 0 {
 			out = 8
