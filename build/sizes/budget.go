@@ -35,6 +35,7 @@ var (
 		{771, "the list of parts has packs, prices and what one has already, adds up by counter, and says in plain words what to ask for; parts of the supply are joined by threads that mate"},
 		{783, "the building in its order: which parts each step takes, what can hurt, what gauges and cups are expected to show; the places of each part on the plan view"},
 		{785, "the list is folded by counter, steps say what nobody could place"},
+		{786, "on the plan view no name, number or ring stands on another"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{

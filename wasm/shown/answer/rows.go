@@ -384,16 +384,16 @@ func (sc part) tubing(at func(x, y float64) (float64, float64)) {
 	}
 }
 
-// sourceName writes what drives the water above it, or below where a number is.
+// sourceName writes what drives the water above it, or beside or below a number there.
 func (sc part) sourceName(at func(x, y float64) (float64, float64), had *taken) {
 	x, y := at(sc.S.Layout.Points[0].X, sc.S.Layout.Points[0].Y)
 	dx := 10.0
 	if x < 40 {
 		dx = -6
 	}
-	for _, dy := range [...]float64{-10, -14, 24} {
-		if had.text(x+dx, y+dy, "start", sc.SourceName()) {
-			sc.Label(x+dx, y+dy, "start", sc.SourceName())
+	for _, by := range [...][2]float64{{dx, -10}, {dx, -14}, {14, 4}, {dx, 24}} {
+		if had.text(x+by[0], y+by[1], "start", sc.SourceName()) {
+			sc.Label(x+by[0], y+by[1], "start", sc.SourceName())
 			break
 		}
 	}
