@@ -90,6 +90,12 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Standing: source.Practice},
 		},
 		{
+			Code: "parts.breakerHours", Title: "For how many hours at a time a vacuum breaker of a tap may stand under pressure",
+			Values: []float64{breakerHours},
+			Used:   "The list of parts.",
+			Source: source.Ref{Work: "Minnesota Department of Agriculture, guide on backflow", At: "and a city's page on taps for hoses"},
+		},
+		{
 			Code: "parts.sightTube", Title: "Height of still water up to which a clear hose is listed and no gauge",
 			Values: []float64{sightTube}, Kind: unit.Head,
 			Used:   "The list of parts.",

@@ -7,6 +7,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/works/chain"
 	"evenrow/wasm/works/layout"
 )
 
@@ -386,5 +387,31 @@ func BenchmarkCount(b *testing.B) {
 				Count(l, 0, 0)
 			}
 		})
+	}
+}
+
+// Reference row C17: a vacuum breaker of a hose tap has no shut-off behind it and is under
+// pressure for no more than 12 h; and the timer valve does stand before it, so that it is not.
+func TestVacuumBreaker(t *testing.T) {
+	p := plan.Default()
+	p.Supply.Kind, p.Supply.Regulator = plan.Mains, 0
+	l := layout.New(p)
+	why := find(Count(l, 0, 0), "Backflow device").Why
+	for _, want := range []string{"no valve behind it that shuts", "for more than 12 hours"} {
+		if !strings.Contains(why, want) {
+			t.Errorf("%q is not in %q", want, why)
+		}
+	}
+	timer, breaker := -1, -1
+	for i, place := range l.Chains.Supply.Places {
+		switch place.Device {
+		case chain.TimerValve:
+			timer = i
+		case chain.Backflow:
+			breaker = i
+		}
+	}
+	if !(0 <= timer && timer < breaker) {
+		t.Errorf("the timer valve is at %d, the breaker at %d", timer, breaker)
 	}
 }

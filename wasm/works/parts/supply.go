@@ -19,7 +19,7 @@ func (c *count) waterPath() {
 		c.one(ATankOutlet, "", words.Say("Tank outlet with a thread, fit for drinking water"), words.Say("where the water leaves the tank"))
 		c.one(ATimerValve, "", words.Say("Timer valve that opens without pressure"), words.Say("a tank gives too little pressure for a valve that needs some to open"))
 	case plan.Mains:
-		c.one(ABackflow, "", words.Say("Backflow device"), words.Say("so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve"))
+		c.one(ABackflow, "", words.Say("Backflow device"), words.Say("so that feed cannot run back into drinking water; your water supplier and local code say which kind, and on which side of the timer valve; a vacuum breaker at the tap has no valve behind it that shuts, and no pressure on it for more than {n} hours at a time", words.N(breakerHours)))
 		c.one(ATimerValve, "", words.Say("Timer valve"), words.Say("on the tap"))
 	default:
 		c.pump()
@@ -62,3 +62,7 @@ func (c *count) pump() {
 		words.Say("holds a loop of the cord below the outlet, so that water drips off it there and does not run into the plug"))
 	c.one(APumpTimer, "", words.Say("Timer for the pump"), words.Say("its contacts must be rated for the pump's current"))
 }
+
+// breakerHours is for how many hours at a time a vacuum breaker of a hose tap may stand under
+// pressure: a list of a city and a state's guide on backflow.
+const breakerHours = 12
