@@ -43,9 +43,10 @@ func Program(root string, named bool) (program, glue []byte, err error) {
 }
 
 // Worker compiles build/edge/worker of the repository at root and returns it
-// with wasm_exec.js of the same Go.
+// with wasm_exec.js of the same Go. What the platform takes for free is bounded, so that it
+// is kept as small as the page's program, but for the rewriting.
 func Worker(root string) (program, glue []byte, err error) {
-	if program, err = wasm(root, "./build/edge/worker"); err != nil {
+	if program, err = wasm(root, "./build/edge/worker", small...); err != nil {
 		return nil, nil, err
 	}
 	glue, err = glueOf(root)

@@ -37,7 +37,7 @@ var exempt = map[string]string{
 	"design.mostWork": "time that a reader waits",
 	"dose.near":       "precision", "dose.spin": "seconds in a day", "dose.turn": "spin as an angle",
 	"drain.MostOut": "limits of the form", "drain.MostEC": "limits of the form", "drain.LeastPH": "limits of the form", "drain.MostPH": "limits of the form",
-	"answer.clear": "form of a picture", "answer.besideIt": "form of a picture", "steps.threaded": "a set of steps", "ends.names": "the number of names", "ends.Threads": "a position", "ends.bar": "a unit", "ends.psi": "a unit", "ends.inch": "a unit", "ends.Cuts": "a table, whose rows name their sources", "ends.bsp": "likewise", "ends.PVC": "likewise",
+	"answer.alongPiece": "form of a picture", "answer.letter": "form of a picture", "answer.clear": "form of a picture", "answer.besideIt": "form of a picture", "steps.threaded": "a set of steps", "ends.names": "the number of names", "ends.Threads": "a position", "ends.bar": "a unit", "ends.psi": "a unit", "ends.inch": "a unit", "ends.Cuts": "a table, whose rows name their sources", "ends.bsp": "likewise", "ends.PVC": "likewise",
 	"chain.held": "how much is remembered", "chain.maxPairs": "likewise", "plan.MaxFittings": "limits of the form",
 	"parts.tiny": "precision", "parts.pound": "a unit", "cuts.steps": "time that a reader waits", "cuts.mm": "a unit", "plan.ShortestRoll": "limits of the form", "marks.Strip": "form of a picture", "marks.LongestStrip": "form of a picture", "catalogue.feet": "a unit",
 	"drain.leastShare": "precision", "watering.leastMore": "precision", "drain.MaxRows": "limits of the form", "drain.MostLong": "limits of the form", "drain.MostRun": "limits of the form", "drain.Columns": "limits of the form",
