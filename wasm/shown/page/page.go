@@ -210,7 +210,7 @@ func (m *Move) Focus() string {
 		return "s-" + m.Record
 	case to == "", strings.HasPrefix(to, "d-"): // a part that was opened by hand
 		return ""
-	case strings.HasPrefix(to, "f-"), strings.HasPrefix(to, "h-"), strings.HasPrefix(to, "plants"):
+	case strings.HasPrefix(to, "f-"), strings.HasPrefix(to, "h-"), strings.HasPrefix(to, "plants"), strings.HasPrefix(to, "line-"), strings.HasPrefix(to, "take-"):
 		return to
 	case m.At.Job == m.was.Job && m.At.Record != "":
 		return "s-" + m.At.Record

@@ -546,3 +546,17 @@ func TestAnExampleIsNotTakenForTheLink(t *testing.T) {
 		t.Errorf("of a good link it says %q", stale)
 	}
 }
+
+// A line of the list is found from any job, and so is where the steps take it.
+func TestALineIsFoundFromAnyJob(t *testing.T) {
+	for to, job := range map[string]string{"line-3": "buy", "take-3": "build"} {
+		for _, from := range []string{"answer", "buy", "build", "why"} {
+			d := plan.DraftOf(plan.Default())
+			d.Set(plan.AtName, from)
+			d.Set(plan.ActionName, plan.GoTo+to)
+			if m := Apply(&d); m.Focus() != to || m.At.Job != job {
+				t.Errorf("from %s to %s: %q in %s", from, to, m.Focus(), m.At.Job)
+			}
+		}
+	}
+}
