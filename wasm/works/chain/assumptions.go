@@ -22,10 +22,10 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{At: "which errs on the safe side", Standing: source.Choice},
 		},
 		{
-			Code: "chain.Sight", Title: "Head of still water up to which no gauges stand at the supply",
+			Code: "chain.Sight", Title: "Height of still water up to which a clear hose is listed and no gauge",
 			Values: []float64{Sight}, Kind: unit.Head,
-			Used:   "The parts between the supply and the supply line.",
-			Source: source.Ref{At: "a clear hose shows so little better", Standing: source.Practice},
+			Used:   "The list of parts, and the gauges at the supply.",
+			Source: source.Ref{At: "a hose shows so little better", Standing: source.Practice},
 		},
 	}
 }

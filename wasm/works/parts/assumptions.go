@@ -96,12 +96,6 @@ func Assumptions() []formula.Assumption {
 			Source: source.Ref{Work: "Minnesota Department of Agriculture, guide on backflow", At: "and a city's page on taps for hoses"},
 		},
 		{
-			Code: "parts.sightTube", Title: "Height of still water up to which a clear hose is listed and no gauge",
-			Values: []float64{sightTube}, Kind: unit.Head,
-			Used:   "The list of parts.",
-			Source: source.Ref{Standing: source.Practice},
-		},
-		{
 			Code: "catalogue.ClampsMM", Title: "Hose clamps of shops that sell by millimetres: from, to",
 			Values: clampEnds(catalogue.ClampsMM), Kind: unit.Bore,
 			Rule:   "The one whose range has the outside of the tubing, and its middle nearest to it.",

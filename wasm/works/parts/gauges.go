@@ -20,12 +20,6 @@ var ranges = [unit.Systems][]float64{
 	unit.US:     {15, 30, 60, 100, 160, 200, 300, 600},
 }
 
-// sightTube is the head in m at rest up to which a clear hose that is held
-// upright reads better than a gauge: what an arm reaches. It is two fifths of
-// the least of the ranges, of which gauges are good to a twentieth or so.
-// Common practice, no source.
-const sightTube = 2.5
-
 // gauges adds the gauges that the guides ask for: before the filter and after
 // it, and at the end of the last row. A regulator follows the filter, so that
 // the first two see what the supply gives without it, and have a scale of their
@@ -61,7 +55,7 @@ func (c *count) gauges() {
 		return // too low to show anything: the answer says so
 	}
 	oneLine := c.Plan.Header.Layout == plan.OneLine
-	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= sightTube {
+	if head := c.Network.Water.HeadOf(rest); head > 0 && head <= chain.Sight {
 		long := words.Say("Clear hose, {length} long", unit.Text(unit.Length, c.sys, math.Ceil(2*head+0.5)/2))
 		most := unit.Text(unit.Head, c.sys, head)
 		if before > 0 {
