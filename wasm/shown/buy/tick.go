@@ -6,6 +6,7 @@ import "evenrow/wasm/ground/words"
 // the plan view and is led to from there, and its name with a box to tick.
 func (sc part) named(i int) {
 	p := &sc.S.Parts[i]
+	sc.HTML(`<span class="line">`)
 	sc.Number(i, "line-"+words.N(i+1))
-	sc.HTML(`<label class="tick"><input type="checkbox"`).Attr("data-tick", p.Key()).HTML(`> `).Text(p.Name).HTML(`</label>`)
+	sc.HTML(`<label class="tick"><input type="checkbox"`).Attr("data-tick", p.Key()).HTML(`> `).Text(p.Name).HTML(`</label></span>`)
 }
