@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/trade/chlorine"
 )
 
@@ -138,10 +138,10 @@ func TestGuidesSay(t *testing.T) {
 // stands, and each row a file.
 func TestEveryCautionHasARowAndAFile(t *testing.T) {
 	rows := map[string]bool{}
-	for _, c := range plan.Cautions() {
+	for _, c := range care.Catalogue {
 		rows[c.Name] = true
 		if _, err := os.Stat("../content/cautions/" + c.Name + ".md"); err != nil {
-			t.Errorf("wasm/grower/plan/cautions.go has a row %s, and content/cautions/%s.md is not there", c.Name, c.Name)
+			t.Errorf("wasm/grower/care/catalogue.go has a row %s, and content/cautions/%s.md is not there", c.Name, c.Name)
 		}
 	}
 	files, err := fs.Glob(os.DirFS("../content"), "cautions/*.md")

@@ -16,7 +16,7 @@ var (
 	asks = regexp.MustCompile(`(?s)<form id="?plan"?.*?</form>`)
 	// What is printed stands in a section of its own: the form is not printed.
 	printed = regexp.MustCompile(`(?s)<div id="?cautions"?>.*?</section>`)
-	boxes   = regexp.MustCompile(`data-caution="?([a-z]+)"?`)
+	boxes   = regexp.MustCompile(`data-caution="?([a-z-]+)"?`)
 )
 
 // allJobs joins the pages of all jobs.
@@ -111,9 +111,9 @@ func TestCautionsStandWhereTheyAreMet(t *testing.T) {
 		"a tap":             {tap, "supply", []string{"backflow"}},
 		"a pump":            {plan.Default(), "supply", []string{"electricity", "backflow"}},
 		"rows":              {tap, "rows", []string{"lifting", "dust"}},
-		"a pump's timer":    {plan.Default(), "timer", []string{"electricity", "drain"}},
+		"a pump's timer":    {plan.Default(), "timer", []string{"electricity", "cords", "drain"}},
 		"a tap's timer":     {tap, "timer", []string{"wires", "drain"}},
-		"treating of lines": {tap, "season", []string{"chemicals"}},
+		"treating of lines": {tap, "season", []string{"chemicals", "salts"}},
 	} {
 		page := allJobs(func(job string) string { return ask(t, "GET", "/plan?"+carry.Link(c.p)+"/"+job, "").Body.String() })
 		part := regexp.MustCompile(`(?s)<fieldset class="?section"? id="?f-` + c.place + `"?.*?</fieldset>`).FindString(page)

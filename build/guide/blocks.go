@@ -210,10 +210,16 @@ func (r *reading) box(n *ast.Blockquote) {
 	n.Parent().ReplaceChild(n.Parent(), n, m)
 }
 
-// Inner is what stands in the caution's box: hazard, text and source.
+// Inner is what stands in the caution's box: hazard, text, and what it rests on.
 func (c Caution) Inner() string {
+	says := standings[c.Standing]
+	if strings.HasPrefix(c.Source, says) {
+		says = c.Source
+	} else {
+		says += ": " + c.Source
+	}
 	return `<p class="caution__title">` + html.EscapeString(c.Title) + "</p>\n" + c.HTML +
-		`<p class="caution__source">` + html.EscapeString(c.Source) + "</p>\n"
+		`<p class="caution__source">` + html.EscapeString(says) + "</p>\n"
 }
 
 // dropLine takes what stands before the offset out of a paragraph.

@@ -65,10 +65,18 @@ type Link struct {
 
 // A Caution is a warning that stands beside whatever it concerns.
 type Caution struct {
-	Name   string // of the file without its ending, such as "electricity"
-	Title  string // the hazard
-	Source string
-	HTML   string // the text, in paragraphs
+	Name     string // of the file without its ending, such as "electricity"
+	Title    string // the hazard
+	Standing string // what it rests on: a key of standings
+	Source   string
+	HTML     string // the text, in paragraphs
+}
+
+// standings are what a caution may rest on, and how its box says so.
+var standings = map[string]string{
+	"code":     "Code or standard",
+	"advice":   "Published advice",
+	"practice": "Common practice",
 }
 
 // Tools is what the blocks of a guide are computed with.
@@ -90,13 +98,17 @@ type Tools struct {
 func Cautions(content fs.FS, report *problem.List) map[string]Caution {
 	cautions := map[string]Caution{}
 	for name, file := range markdown(content, "cautions", report) {
-		f := readFront(file.name, file.content, []string{"title", "source"}, nil, report)
+		f := readFront(file.name, file.content, []string{"title", "standing", "source"}, nil, report)
 		r := reading{file: file.name, first: f.first, report: report}
 		r.render(f.body)
 		if strings.TrimSpace(r.html) == "" {
 			report.Add(file.name, f.first, "the caution says nothing")
 		}
-		cautions[name] = Caution{Name: name, Title: f.value["title"], Source: f.value["source"], HTML: r.html}
+		standing := f.value["standing"]
+		if standings[standing] == "" && standing != "" {
+			report.Add(file.name, f.line["standing"], "standing must be one of "+strings.Join(slices.Sorted(maps.Keys(standings)), ", "))
+		}
+		cautions[name] = Caution{Name: name, Title: f.value["title"], Standing: standing, Source: f.value["source"], HTML: r.html}
 	}
 	return cautions
 }

@@ -42,7 +42,7 @@ var tools = Tools{
 	Figures: map[string]string{"lasts": "4 h < 5 h"},
 }
 
-const caution = "---\ntitle: Knives & punches\nsource: Common practice, no source\n---\nCut **away** from you.\n"
+const caution = "---\ntitle: Knives & punches\nstanding: practice\nsource: Common practice, no source\n---\nCut **away** from you.\n"
 
 // read reads one guide of the name g with a caution called blades.
 func read(body string) ([]*Guide, error) {

@@ -45,7 +45,7 @@ func small() Source {
 			"templates/parts/x.html": file(`{{define "x"}}{{end}}`),
 		},
 		Content: fstest.MapFS{
-			"cautions/blades.md": file("---\ntitle: Knives\nsource: Common practice, no source\n---\nCut away from you.\n"),
+			"cautions/blades.md": file("---\ntitle: Knives\nstanding: practice\nsource: Common practice, no source\n---\nCut away from you.\n"),
 			"guides/pump.md":     file("---\ntitle: Pumps\nsummary: S\norder: 2\nsources:\n- W\n---\n## Reading\n\nSee [rows](rows.html#one).\n"),
 			"guides/rows.md":     file("---\ntitle: Rows\nsummary: S\norder: 1\nsources:\n- W\n---\n## One\n\n> [!CAUTION] blades\n\nSee [pumps](pump.md#reading), the [planner](index.html) and [a plan](index.html#p=1).\n"),
 		},

@@ -9,6 +9,7 @@ import (
 
 	"evenrow/build/guide"
 	"evenrow/build/site"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/carry"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
@@ -92,8 +93,8 @@ func names() []site.Name {
 	for _, s := range plan.Sections() {
 		all = append(all, site.Name{From: "section " + s.Name, Guide: s.Guide})
 	}
-	for _, c := range plan.Cautions() {
-		all = append(all, site.Name{From: "section " + c.Section, Caution: c.Name})
+	for _, c := range care.Catalogue {
+		all = append(all, site.Name{From: "wasm/grower/care", Caution: c.Name})
 	}
 	for _, f := range plan.Fields() {
 		all = append(all, site.Name{From: "field " + strings.TrimPrefix(f.Section+"."+f.Name, "."), Guide: f.Guide})

@@ -92,20 +92,6 @@ var pumped, tapped, stood = [...]words.Text{
 	"Open the valve and walk along every joint for ten minutes, while the emitters drip.",
 }
 
-// dangers are said right where they are, before what is done. Common practice, no source.
-var dangers = [steps.Hazards]words.Text{
-	steps.Current:   "Current: pull the plug with dry hands, do not just switch off, before you touch the pump, a joint or the water.",
-	steps.Pressure:  "Pressure: stop the water and let it out before you open a joint or an end, and keep your face away from it.",
-	steps.Heat:      "Heat: where tubing is too stiff for a barb, a minute in hot water, not boiling, makes it soft. It scalds within seconds: wear gloves, and use no flame.",
-	steps.Blades:    "Blades: cut and punch away from yourself, on a firm base and not in your hand.",
-	steps.Chemicals: "Chemicals: wear goggles and gloves. Acid goes into water, never water into acid, and never near bleach. Keep salts from heat, fuel and children.",
-	steps.Weight:    "Weight: water is heavy. Set things down empty and fill them where they stand, and lift what is heavy with somebody else.",
-	steps.Drain:     "Drain: a wet floor is slippery. Let what runs out go to a drain or to crops, never to a well or a stream.",
-	steps.Height:    "Height: a raised tank must not tip or slide, and what it stands on must carry it full. Have its stand judged by somebody who knows, and climb only a ladder that stands firm.",
-	steps.InTank:    "Tank: never climb into it, its air may not be fit to breathe. Keep its lid on: small children drown in little water.",
-	steps.Dust:      "Dust: wet coco and stone wool before you handle them, and wear gloves, long sleeves and a mask.",
-}
-
 // Steps says in which order the plan is built.
 func Steps(the *scene.Scene) {
 	sc := part{the}
@@ -141,15 +127,7 @@ func (sc part) step(n int, s *steps.Step, had []bool) {
 	t := &told[s.Kind]
 	sc.HTML(`<div class="step"><h3><label class="tick"><input type="checkbox"`).Attr("data-tick", "step "+steps.Keys[s.Kind]).HTML(`> `).
 		Text(words.Say("{n}. {title}", words.N(n), words.Say(t.title))).HTML(`</label></h3>`)
-	for h := range steps.Hazard(steps.Hazards) {
-		if s.Hazards.Has(h) {
-			said := words.Say(dangers[h])
-			if h == steps.Current && (s.Kind == steps.Supply || s.Kind == steps.Power) { // where it is chosen
-				said = words.Sentences(said, words.Say("Use only an outlet with ground-fault protection. Local code comes first, and fixed wiring is a licensed electrician's work."))
-			}
-			sc.HTML(`<p class="hazard">`).Text(said).HTML(`</p>`)
-		}
-	}
+	sc.Careful(s.Hazards)
 	sc.Tag("p", words.Sentences(sc.does(s)...))
 	if len(s.Takes) > 0 {
 		sc.HTML(`<ul class="takes">`)

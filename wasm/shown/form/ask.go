@@ -8,6 +8,7 @@ import (
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/works/parts"
@@ -129,8 +130,8 @@ func Shape(p *plan.Plan, groups []Group, at Place) string {
 		for _, name := range groups[g].Sections {
 			s := plan.SectionNamed(name)
 			add(s.Applies(p))
-			for _, c := range plan.Cautions() {
-				if c.Section == s.Name {
+			for _, c := range care.Catalogue {
+				if c.In(s.Name) {
 					add(c.Applies(p))
 				}
 			}
@@ -201,8 +202,8 @@ func (f *form) section(s *plan.Section, several bool) {
 // cautions leaves the places for the section's cautions before a field, or at
 // its head.
 func (f *form) cautions(s *plan.Section, field string) {
-	for _, c := range plan.Cautions() {
-		if c.Section == s.Name && c.Field == field && c.Applies(f.p) {
+	for _, c := range care.Catalogue {
+		if c.Stands(s.Name, field) && c.Applies(f.p) {
 			f.Caution(c.Name)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 )
 
@@ -12,6 +13,7 @@ type Group struct {
 	ID       string     // of the address: "answer/rows"
 	Title    words.Text // "Rows"
 	Sections []string   // names of sections of a plan, whose fields it holds
+	Hazards  care.Set   // of what is told in it; each has a caution that stands in one of these sections
 }
 
 // Applies reports whether a plan has anything of the group.

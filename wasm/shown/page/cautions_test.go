@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/shown/form"
 	"evenrow/wasm/shown/sheet"
@@ -56,7 +57,7 @@ func TestEveryCautionOfTheFormIsPrinted(t *testing.T) {
 			list += part
 		}
 		seen := 0
-		for _, c := range plan.Cautions() {
+		for _, c := range care.Catalogue {
 			box := `data-caution="` + c.Name + `"`
 			n := strings.Count(list, box)
 			// Electricity belongs to what drives the water and to the timer, which are two jobs.

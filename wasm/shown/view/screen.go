@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"evenrow/wasm/ground/words"
-	"evenrow/wasm/grower/plan"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/shown/sheet"
@@ -283,8 +283,8 @@ func (s *Screen) cautions(sc *scene.Scene) {
 	had := ""
 	for g := range s.Groups {
 		for _, name := range s.Groups[g].Sections {
-			for _, c := range plan.Cautions() {
-				if mark := c.Name + " "; c.Section == name && c.Applies(s.Sheet.Plan) && !strings.Contains(had, mark) {
+			for _, c := range care.Catalogue {
+				if mark := c.Name + " "; c.In(name) && c.Applies(s.Sheet.Plan) && !strings.Contains(had, mark) {
 					had += mark
 					sc.Caution(c.Name)
 				}

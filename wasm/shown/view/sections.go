@@ -2,6 +2,7 @@ package view
 
 import (
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/shown/answer"
 	"evenrow/wasm/shown/build"
 	"evenrow/wasm/shown/buy"
@@ -30,16 +31,17 @@ type Job struct {
 // A Section is one place on a job's screen: everything about it stands in its row
 // below, and nowhere else.
 type Section struct {
-	ID     string     // of the element that holds it, and of its fragment
-	Title  words.Text // its heading; empty where it stands below that of the section before
-	With   When       // what works it out
-	draw   func(*scene.Scene)
-	line   func(*scene.Scene) (said string, is sheet.Verdict) // what it comes to, in its line; nil where it is never folded
-	Open   bool                                               // is what the job is for: never folded, but where folds says so
-	folds  func(*sheet.Sheet) bool                            // of one that is open: another part says what of it matters now; nil where none ever does
-	Card   bool                                               // hangs on the wall: on paper a page of its own, with the link below
-	Screen bool                                               // is not printed
-	Long   bool                                               // as long as there are plants: what is folded away of it is not drawn, and it is never opened by itself
+	ID      string     // of the element that holds it, and of its fragment
+	Title   words.Text // its heading; empty where it stands below that of the section before
+	With    When       // what works it out
+	draw    func(*scene.Scene)
+	line    func(*scene.Scene) (said string, is sheet.Verdict) // what it comes to, in its line; nil where it is never folded
+	Open    bool                                               // is what the job is for: never folded, but where folds says so
+	folds   func(*sheet.Sheet) bool                            // of one that is open: another part says what of it matters now; nil where none ever does
+	Card    bool                                               // hangs on the wall: on paper a page of its own, with the link below
+	Screen  bool                                               // is not printed
+	Hazards care.Set                                           // of what is done by it: their cautions stand at its head
+	Long    bool                                               // as long as there are plants: what is folded away of it is not drawn, and it is never opened by itself
 }
 
 // A When is what works a section out.
@@ -79,9 +81,9 @@ var Jobs = []Job{
 	{
 		ID: "answer", Title: "Answer", Asks: "Does every plant get its water?", Foot: true,
 		Groups: []form.Group{
-			{ID: "place", Title: "Name, units and place", Sections: []string{"", "place"}},
-			{ID: "supply", Title: "What drives the water", Sections: []string{"supply", "points"}},
-			{ID: "rows", Title: "Rows", Sections: []string{"rows"}},
+			{ID: "place", Title: "Name, units and place", Sections: []string{"", "place"}, Hazards: 1<<care.Drowning | 1<<care.InTank},
+			{ID: "supply", Title: "What drives the water", Sections: []string{"supply", "points"}, Hazards: 1<<care.Current | 1<<care.Height | 1<<care.Backflow},
+			{ID: "rows", Title: "Rows", Sections: []string{"rows"}, Hazards: 1<<care.Weight | 1<<care.Dust},
 			{ID: "limits", Title: "Your limits", Sections: []string{"limits"}},
 		},
 		Sections: []Section{
@@ -115,10 +117,10 @@ var Jobs = []Job{
 	{
 		ID: "build", Title: "Build", Asks: "Where does each tube go?",
 		Groups: []form.Group{
-			{ID: "runs", Title: "Supply line", Sections: []string{"runs"}},
-			{ID: "filter", Title: "Filter", Sections: []string{"filter"}},
-			{ID: "header", Title: "Header", Sections: []string{"header"}},
-			{ID: "emitters", Title: "Emitters", Sections: []string{"emitters"}},
+			{ID: "runs", Title: "Supply line", Sections: []string{"runs"}, Hazards: 1 << care.Slips},
+			{ID: "filter", Title: "Filter", Sections: []string{"filter"}, Hazards: 1 << care.Pressure},
+			{ID: "header", Title: "Header", Sections: []string{"header"}, Hazards: 1 << care.Heat},
+			{ID: "emitters", Title: "Emitters", Sections: []string{"emitters"}, Hazards: 1 << care.Blades},
 		},
 		Sections: []Section{
 			{ID: "pieces", Title: "Plan view", With: Answered, draw: answer.Pieces, Open: true},
@@ -131,10 +133,10 @@ var Jobs = []Job{
 	{
 		ID: "grow", Title: "Grow", Asks: "When do I do what?",
 		Groups: []form.Group{
-			{ID: "season", Title: "Season", Sections: []string{"season"}},
-			{ID: "plantings", Title: "Plantings", Sections: []string{"plantings"}},
+			{ID: "season", Title: "Season", Sections: []string{"season"}, Hazards: 1<<care.Stored | 1<<care.Chemicals | 1<<care.Salts},
+			{ID: "plantings", Title: "Plantings", Sections: []string{"plantings"}, Hazards: 1 << care.Drinking},
 			{ID: "crops", Title: "Crops of your own", Sections: []string{"crops"}},
-			{ID: "sky", Title: "Sun and weather", Sections: []string{"sky", "months"}},
+			{ID: "sky", Title: "Sun and weather", Sections: []string{"sky", "months"}, Hazards: 1 << care.Swelter},
 		},
 		Sections: []Section{
 			{ID: "week", Title: "This week", With: by(sheet.Season), draw: grow.Week, Open: true, Screen: true},
@@ -144,7 +146,7 @@ var Jobs = []Job{
 	},
 	{
 		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true, InSeason: true,
-		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}}},
+		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}, Hazards: 1<<care.Current | 1<<care.Wiring | 1<<care.Drain}},
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, line: watering.TimerLine, Open: true, folds: (*sheet.Sheet).WatersToday, Card: true},

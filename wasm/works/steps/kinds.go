@@ -1,6 +1,9 @@
 package steps
 
-import "evenrow/wasm/works/parts"
+import (
+	"evenrow/wasm/grower/care"
+	"evenrow/wasm/works/parts"
+)
 
 // A Kind is what is done in a step. The steps are done in this order: whatever can be
 // made dry is, then current comes, and then water.
@@ -31,50 +34,27 @@ var Keys = [Kinds]string{
 	Fill: "fill", Flush: "flush", Emitters: "emitters", Leaks: "leaks", Gauges: "gauges", Cups: "cups", Plants: "plants",
 }
 
-// A Hazard is what can hurt.
-type Hazard uint8
-
-const (
-	Current Hazard = iota
-	Pressure
-	Heat
-	Blades
-	Chemicals
-	Weight
-	Drain // water on the floor, and where it goes
-	Height
-	InTank
-	Dust
-	Hazards = iota // how many there are
-)
-
-// A Set is some hazards.
-type Set uint16
-
-// Has says whether a hazard is among them.
-func (s Set) Has(h Hazard) bool { return s>>h&1 != 0 }
-
 // kinds declares each kind of step.
 var kinds = [Kinds]struct {
-	always  bool    // is done also where it takes no part
-	minutes float64 // besides those for its parts; common practice, no source
-	hazards Set     // besides those of its parts and tools
+	always  bool     // is done also where it takes no part
+	minutes float64  // besides those for its parts; common practice, no source
+	hazards care.Set // besides those of its parts and tools
 }{
 	Place:    {true, 30, 0},
-	Supply:   {false, 10, 1 << Current},
+	Supply:   {false, 10, 1<<care.Current | 1<<care.Wiring},
 	Filter:   {false, 5, 0},
 	Lead:     {false, 10, 0},
 	Header:   {false, 10, 0},
 	Rows:     {false, 10, 0},
-	Media:    {false, 10, 1 << Drain},
-	Power:    {false, 15, 1 << Current},
-	Fill:     {true, 20, 1<<Current | 1<<Pressure | 1<<Drain},
-	Flush:    {true, 20, 1<<Current | 1<<Pressure | 1<<Drain},
-	Emitters: {true, 5, 1 << Current},
-	Leaks:    {true, 20, 1<<Current | 1<<Pressure},
-	Gauges:   {false, 10, 1<<Current | 1<<Pressure},
-	Cups:     {true, 30, 1<<Current | 1<<Drain},
-	Plants:   {false, 15, 1 << Chemicals},
+	Media:    {false, 10, 1<<care.Slips | 1<<care.Drain},
+	Power:    {false, 15, 1<<care.Current | 1<<care.Wiring},
+	Fill:     {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain | 1<<care.Backflow},
+	Flush:    {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain},
+	Emitters: {true, 5, 1 << care.Current},
+	Leaks:    {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips},
+	Gauges:   {false, 10, 1<<care.Current | 1<<care.Pressure},
+	Cups:     {true, 30, 1<<care.Current | 1<<care.Slips | 1<<care.Drain},
+	Plants:   {false, 15, 1<<care.Chemicals | 1<<care.Salts | 1<<care.Drinking},
 }
 
 // threaded are the steps in which threads are screwed together, where their parts have any.
@@ -85,25 +65,25 @@ var items = [parts.Items]struct {
 	at      Kind
 	tool    uint16  // of a tool: all steps that use it, as bits
 	minutes float64 // for each piece, or m of tubing; common practice, no source
-	hazards Set
+	hazards care.Set
 	thread  bool // is screwed to others
 }{
 	parts.ATube:            {at: Rows, minutes: 0.5},
 	parts.AJoint:           {at: Rows, minutes: 3},
 	parts.AConnector:       {at: Supply, minutes: 5, thread: true},
-	parts.AClamp:           {at: Rows, minutes: 1, hazards: 1 << Heat},
+	parts.AClamp:           {at: Rows, minutes: 1, hazards: 1 << care.Heat},
 	parts.AnEmitter:        {at: Emitters, minutes: 0.5},
 	parts.AMicroTubing:     {at: Emitters, minutes: 0.5},
 	parts.AMicroConnector:  {at: Emitters, minutes: 0.5},
 	parts.AStake:           {at: Emitters, minutes: 0.25},
 	parts.AHolePlug:        {at: Emitters},
-	parts.ATank:            {at: Place, minutes: 15, hazards: 1<<Weight | 1<<InTank},
-	parts.ATankStand:       {at: Place, minutes: 60, hazards: 1 << Weight},
-	parts.ATankOutlet:      {at: Supply, minutes: 20, hazards: 1 << Blades, thread: true},
-	parts.AFloatValve:      {at: Supply, minutes: 20, thread: true},
-	parts.ABackflow:        {at: Supply, minutes: 10, thread: true},
-	parts.ATimerValve:      {at: Supply, minutes: 10, thread: true},
-	parts.APump:            {at: Supply, minutes: 15, hazards: 1 << Weight, thread: true},
+	parts.ATank:            {at: Place, minutes: 15, hazards: 1<<care.Weight | 1<<care.InTank | 1<<care.Drowning | 1<<care.Stored},
+	parts.ATankStand:       {at: Place, minutes: 60, hazards: 1 << care.Weight},
+	parts.ATankOutlet:      {at: Supply, minutes: 20, hazards: 1 << care.Blades, thread: true},
+	parts.AFloatValve:      {at: Supply, minutes: 20, hazards: 1 << care.Backflow, thread: true},
+	parts.ABackflow:        {at: Supply, minutes: 10, hazards: 1 << care.Backflow, thread: true},
+	parts.ATimerValve:      {at: Supply, minutes: 10, hazards: 1 << care.Current, thread: true},
+	parts.APump:            {at: Supply, minutes: 15, hazards: 1 << care.Weight, thread: true},
 	parts.AFilter:          {at: Filter, minutes: 10, thread: true},
 	parts.ARegulator:       {at: Filter, minutes: 5, thread: true},
 	parts.AGauge:           {at: Filter, minutes: 5, thread: true},
@@ -113,18 +93,18 @@ var items = [parts.Items]struct {
 	parts.APlugCover:       {at: Power, minutes: 10},
 	parts.APumpTimer:       {at: Power, minutes: 10},
 	parts.ACordHook:        {at: Power, minutes: 5},
-	parts.AMedium:          {at: Media, minutes: 3, hazards: 1<<Weight | 1<<Dust},
-	parts.AFilling:         {at: Media, minutes: 60, hazards: 1 << Dust},
+	parts.AMedium:          {at: Media, minutes: 3, hazards: 1<<care.Weight | 1<<care.Dust},
+	parts.AFilling:         {at: Media, minutes: 60, hazards: 1 << care.Dust},
 	parts.ASowingPlug:      {at: Place, minutes: 0.5},
 	parts.ARaisingBlock:    {at: Place, minutes: 0.5},
 	parts.ADrainTray:       {at: Media, minutes: 5},
-	parts.ADrainCan:        {at: Media},
+	parts.ADrainCan:        {at: Media, hazards: 1<<care.Drowning | 1<<care.Drinking},
 	parts.AnECMeter:        {at: Plants, minutes: 5},
 	parts.APHMeter:         {at: Plants, minutes: 5},
 	parts.AnECFluid:        {at: Plants},
 	parts.APHFluid:         {at: Plants},
-	parts.APunch:           {tool: 1 << Emitters, hazards: 1 << Blades},
-	parts.ACutter:          {tool: 1<<Lead | 1<<Header | 1<<Rows, hazards: 1 << Blades},
+	parts.APunch:           {tool: 1 << Emitters, hazards: 1 << care.Blades},
+	parts.ACutter:          {tool: 1<<Lead | 1<<Header | 1<<Rows, hazards: 1 << care.Blades},
 	parts.AThreadTape:      {tool: threaded},
 	parts.AWasher:          {tool: 1<<Supply | 1<<Filter},
 	parts.AClampDriver:     {tool: 1<<Lead | 1<<Header | 1<<Rows},

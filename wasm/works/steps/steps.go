@@ -9,6 +9,7 @@ import (
 	"math"
 	"slices"
 
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/works/layout"
 	"evenrow/wasm/works/parts"
@@ -28,7 +29,7 @@ type Step struct {
 	Takes   []Take // in the order of the list
 	Tools   []int  // indices into the list
 	Minutes int    // about how long it is for one person; rough
-	Hazards Set
+	Hazards care.Set
 }
 
 // Of returns the steps for a layout and the list of its parts.
@@ -44,14 +45,14 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 		gauged = gauged || item == parts.AGauge || item == parts.AClearHose
 	}
 	var steps []Step
-	none := Set(1 << Current) // what cannot hurt here
+	none := care.Set(1<<care.Current | 1<<care.Wiring) // of what is declared for all plans, what cannot hurt here
 	for i := range list {
 		if list[i].Item == parts.APump {
 			none = 0
 		}
 	}
 	if l.Plan.Supply.Kind == plan.GravityTank {
-		all[Place].Hazards, all[Fill].Hazards = 1<<Height, 1<<Height
+		all[Place].Hazards, all[Fill].Hazards = 1<<care.Height, 1<<care.Height
 	}
 	for k := range Kind(Kinds) {
 		s := &all[k]
@@ -59,7 +60,7 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 			continue
 		}
 		s.Kind = k
-		s.Hazards |= kinds[k].hazards
+		s.Hazards |= kinds[k].hazards &^ none
 		minutes, clamped, screws := kinds[k].minutes, false, false
 		for _, t := range s.Takes {
 			clamped = clamped || list[t.Line].Item == parts.AClamp
@@ -75,7 +76,6 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 				s.Hazards |= of.hazards
 			}
 		}
-		s.Hazards &^= none
 		s.Minutes = about(minutes)
 		steps = append(steps, *s)
 	}

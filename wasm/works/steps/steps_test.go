@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 	"evenrow/wasm/works/layout"
@@ -186,7 +187,7 @@ func TestWhichSteps(t *testing.T) {
 		var b strings.Builder
 		for _, s := range Of(l, parts.Count(l, 2e5, 3e5)) {
 			fmt.Fprintf(&b, "%s", Keys[s.Kind])
-			if s.Hazards.Has(Current) {
+			if s.Hazards.Has(care.Current) {
 				b.WriteString("*")
 			}
 			b.WriteString(" ")
@@ -199,10 +200,10 @@ func TestWhichSteps(t *testing.T) {
 		want   string // with * where current can hurt
 	}{
 		{"the example", func(p *plan.Plan) {}, "place supply* filter lead header rows media power* fill* flush* emitters* leaks* gauges* cups* plants "},
-		{"a tap", func(p *plan.Plan) { p.Supply.Kind = plan.Mains; p.Supply.Static = 3e5 }, "place supply filter lead header rows media fill flush emitters leaks gauges cups plants "},
-		{"a tank that stands too low for a gauge, no filter, one line", func(p *plan.Plan) {
+		{"a tap, whose timer may have a plug", func(p *plan.Plan) { p.Supply.Kind = plan.Mains; p.Supply.Static = 3e5 }, "place supply* filter lead header rows media fill flush emitters leaks gauges cups plants "},
+		{"a tank, whose timer may have a plug, too low for a gauge, no filter, one line", func(p *plan.Plan) {
 			p.Supply.Kind, p.Supply.Regulator, p.Filter.Present, p.Header.Layout = plan.GravityTank, 0, 0, plan.OneLine
-		}, "place supply lead rows media fill flush emitters leaks cups plants "},
+		}, "place supply* lead rows media fill flush emitters leaks cups plants "},
 	} {
 		if got := said(c.change); got != c.want {
 			t.Errorf("%s:\n%s\n%s", c.name, got, c.want)
