@@ -94,7 +94,9 @@ func names() []site.Name {
 		all = append(all, site.Name{From: "section " + s.Name, Guide: s.Guide})
 	}
 	for _, c := range care.Catalogue {
-		all = append(all, site.Name{From: "wasm/grower/care", Caution: c.Name})
+		for _, at := range c.At {
+			all = append(all, site.Name{From: "section " + at.Section, Caution: c.Name})
+		}
 	}
 	for _, f := range plan.Fields() {
 		all = append(all, site.Name{From: "field " + strings.TrimPrefix(f.Section+"."+f.Name, "."), Guide: f.Guide})

@@ -39,7 +39,7 @@ var (
 var Catalogue = []*Caution{
 	{"electricity", 1 << Current, &pumped, []Place{{"supply", ""}, {"timer", ""}},
 		"Current: pull the plug with dry hands, do not just switch off, before you touch the pump, a joint or the water."},
-	{"wires", 1 << Current, &unpumped, []Place{{"timer", ""}},
+	{"wires", 1 << Timer, &unpumped, []Place{{"timer", ""}},
 		"Current: a timer that plugs in needs an outlet with ground-fault protection, and its plug and adapter stay dry."},
 	{"cords", 1 << Wiring, &pumped, []Place{{"timer", ""}},
 		"Wiring: use only an outlet with ground-fault protection, and a cord without damage. Local code comes first, and fixed wiring is a licensed electrician's work."},

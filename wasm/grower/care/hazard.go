@@ -14,7 +14,8 @@ import (
 type Hazard uint8
 
 const (
-	Current  Hazard = iota // a shock, from whatever stands under current
+	Current  Hazard = iota // a shock, from a pump and its cord
+	Timer                  // or from a timer that has a plug, where there is no pump
 	Wiring                 // outlets and cords that are chosen or put up
 	Pressure               // a line that is opened, or lets go
 	Heat                   // hot water, hot air
@@ -37,9 +38,9 @@ const (
 
 // Names are what the hazards are called, within a sentence and at the head of a guide.
 var Names = [Hazards]words.Text{
-	Current: "current", Wiring: "wiring", Pressure: "pressure", Heat: "heat", Blades: "blades", Chemicals: "chemicals", Salts: "salts",
+	Current: "current", Timer: "the timer's power", Wiring: "wiring", Pressure: "pressure", Heat: "heat", Blades: "blades", Chemicals: "chemicals", Salts: "salts",
 	Weight: "weight", Slips: "wet floor", Drain: "drain", Height: "tipping", InTank: "air in tanks", Drowning: "drowning", Dust: "dust",
-	Backflow: "backflow", Stored: "stored water", Drinking: "not for drinking", Swelter: "hot tunnel",
+	Backflow: "backflow", Stored: "stored water", Drinking: "feed", Swelter: "hot tunnel",
 }
 
 // A Set is some hazards.
@@ -50,7 +51,7 @@ func (s Set) Has(h Hazard) bool { return s>>h&1 != 0 }
 
 // where says which plans have a hazard at all; nil for all.
 var where = [Hazards]*Condition{
-	Current: nil, Wiring: &pumped, Pressure: nil, Heat: nil, Blades: nil, Chemicals: nil, Salts: nil, Weight: nil, Slips: nil, Drain: nil, Height: &fromTank,
+	Current: &pumped, Timer: &unpumped, Wiring: &pumped, Pressure: nil, Heat: nil, Blades: nil, Chemicals: nil, Salts: nil, Weight: nil, Slips: nil, Drain: nil, Height: &fromTank,
 	InTank: nil, Drowning: nil, Dust: nil, Backflow: nil, Stored: &tanked, Drinking: nil, Swelter: &sheltered,
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/shown/block"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/year/season"
@@ -55,13 +56,20 @@ func Tasks(the *scene.Scene) {
 	if n := len(s.Tasks) - mostTasks; n > 0 {
 		sc.Say("p", "And {n} {n|more task|more tasks}, which the calendar file holds.", words.N(n))
 	}
+	var all care.Set
+	for i := range list {
+		all |= list[i].Kind.Hazards()
+	}
+	sc.HTML(`<div class="careful">`)
+	sc.Careful(all)
+	sc.HTML(`</div>`)
 	sc.Fold(words.Say("How each of these is done"), func() {
 		sc.Table(words.Say("How each task is done"), words.Say("Task"), words.Say("How")).Rows(func(how *block.Table) {
 			var told [season.TaskKinds]bool
 			for i := range s.Tasks {
 				if k := &s.Tasks[i]; !told[k.Kind] {
 					told[k.Kind] = true
-					how.Row(k.Kind.String(), k.Note())
+					how.Row(k.Kind.String(), words.Sentences(append([]string{k.Note()}, care.Short(k.Kind.Hazards(), sc.S.Plan)...)...))
 				}
 			}
 		})
@@ -79,6 +87,7 @@ func (sc part) week(s *season.Season, list []season.Task, wanted func(*season.Ta
 		}
 		if w := when(k); w != was || k.Kind != kind {
 			if was != "" {
+				sc.Beware(kind.Hazards())
 				sc.HTML(`<br>`)
 			}
 			sc.Tag("strong", w).HTML(" ").Text(s.Title(sc.S.Plan, k))
@@ -86,5 +95,8 @@ func (sc part) week(s *season.Season, list []season.Task, wanted func(*season.Ta
 			continue
 		}
 		sc.HTML("; ").Text(s.For(sc.S.Plan, k))
+	}
+	if was != "" {
+		sc.Beware(kind.Hazards())
 	}
 }

@@ -3,6 +3,7 @@ package grow
 import (
 	"evenrow/wasm/ground/day"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/shown/scene"
 	"evenrow/wasm/year/season"
 )
@@ -33,8 +34,9 @@ func Week(the *scene.Scene) {
 	}
 }
 
-// due lists tasks with their days.
+// due lists tasks with their days, and what can hurt in them.
 func (sc part) due(s *season.Season, list []season.Due) {
+	var all care.Set
 	sc.HTML(`<ul>`)
 	for i := range list {
 		d := &list[i]
@@ -42,7 +44,11 @@ func (sc part) due(s *season.Season, list []season.Due) {
 		if end := d.On + day.Day(d.Days-1); d.Days > 1 {
 			when = words.Say("{first} to {last}", d.On.InWeek(), end.Short())
 		}
-		sc.HTML(`<li>`).Tag("strong", when).HTML(" ").Text(s.Title(sc.S.Plan, d.Task)).HTML(`</li>`)
+		sc.HTML(`<li>`).Tag("strong", when).HTML(" ").Text(s.Title(sc.S.Plan, d.Task))
+		sc.Beware(d.Kind.Hazards())
+		sc.HTML(`</li>`)
+		all |= d.Kind.Hazards()
 	}
 	sc.HTML(`</ul>`)
+	sc.Careful(all)
 }

@@ -125,8 +125,8 @@ var Jobs = []Job{
 		Sections: []Section{
 			{ID: "pieces", Title: "Plan view", With: Answered, draw: answer.Pieces, Open: true},
 			{ID: "steps", Title: "Steps", With: Answered, draw: build.Steps, line: build.StepsLine, Card: true},
-			{ID: "cuts", Title: "Cut list", With: Answered, draw: build.Cuts, line: build.CutsLine, Card: true},
-			{ID: "marks", Title: "Where to punch", With: Answered, draw: build.Marks, line: build.MarksLine, Card: true},
+			{ID: "cuts", Title: "Cut list", With: Answered, draw: build.Cuts, line: build.CutsLine, Card: true, Hazards: 1 << care.Blades},
+			{ID: "marks", Title: "Where to punch", With: Answered, draw: build.Marks, line: build.MarksLine, Card: true, Hazards: 1 << care.Blades},
 			{ID: "speeds", Title: "How fast the water runs", With: Answered, draw: why.Speeds, line: why.SpeedsLine},
 		},
 	},
@@ -146,13 +146,13 @@ var Jobs = []Job{
 	},
 	{
 		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true, InSeason: true,
-		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}, Hazards: 1<<care.Current | 1<<care.Wiring | 1<<care.Drain}},
+		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}, Hazards: 1<<care.Current | 1<<care.Timer | 1<<care.Wiring | 1<<care.Drain}},
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, line: watering.TimerLine, Open: true, folds: (*sheet.Sheet).WatersToday, Card: true},
 			{ID: "cannot", Title: "What the timer cannot do", With: by(sheet.Season), draw: watering.Cannot, line: watering.CannotLine},
 			{ID: "shots", Title: "What to set the timer to", With: by(sheet.Season), draw: watering.Shots, line: watering.ShotsLine},
-			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine},
+			{ID: "tank", Title: "Tank and drain, day by day", With: by(sheet.Season), draw: watering.Tank, line: watering.TankLine, Hazards: 1<<care.Drain | 1<<care.Drinking},
 			{ID: "weather", Title: "Sun and water", With: by(sheet.Season), draw: grow.Weather, line: grow.WeatherLine},
 			{ID: "log", Title: "What the drain says", With: OnRequest, Screen: true},
 			{ID: "advice", With: OnRequest, Screen: true},
@@ -162,7 +162,7 @@ var Jobs = []Job{
 		ID: "mend", Title: "Mend", Asks: "What is wrong, and what now?",
 		Sections: []Section{
 			{ID: "stopped", Title: "If the water stops now", With: by(sheet.Season), draw: watering.Stopped, Open: true, Screen: true},
-			{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage, Open: true},
+			{ID: "outage", Title: "If the pump stops", With: by(sheet.Season), draw: watering.Outage, Open: true, Hazards: 1 << care.Current},
 			{ID: "flush", Title: "Can it be flushed?", With: by(sheet.Flushing), draw: mend.Flush, line: mend.FlushLine},
 			{ID: "faults", Title: "What wear and faults do", With: by(sheet.Faulting), draw: mend.Faults, line: mend.FaultsLine},
 		},

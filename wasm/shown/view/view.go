@@ -85,6 +85,11 @@ func (section *Section) content(sc *scene.Scene, left bool) {
 	case left:
 		sc.Say("p", leftOut)
 	case section.draw != nil: // else TestSectionsAreWhole names it
-		section.draw(sc)
+		start := sc.Len()
+		sc.Careful(section.Hazards)
+		careful := sc.Len()
+		if section.draw(sc); sc.Len() == careful {
+			sc.Cut(start) // where nothing is to be done, nothing can hurt
+		}
 	}
 }

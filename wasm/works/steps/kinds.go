@@ -40,15 +40,15 @@ var kinds = [Kinds]struct {
 	minutes float64  // besides those for its parts; common practice, no source
 	hazards care.Set // besides those of its parts and tools
 }{
-	Place:    {true, 30, 0},
+	Place:    {true, 30, 1 << care.Height},
 	Supply:   {false, 10, 1<<care.Current | 1<<care.Wiring},
 	Filter:   {false, 5, 0},
 	Lead:     {false, 10, 0},
 	Header:   {false, 10, 0},
 	Rows:     {false, 10, 0},
-	Media:    {false, 10, 1<<care.Slips | 1<<care.Drain},
+	Media:    {false, 10, 1<<care.Blades | 1<<care.Slips | 1<<care.Drain},
 	Power:    {false, 15, 1<<care.Current | 1<<care.Wiring},
-	Fill:     {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain | 1<<care.Backflow},
+	Fill:     {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain | 1<<care.Backflow | 1<<care.Height},
 	Flush:    {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain},
 	Emitters: {true, 5, 1 << care.Current},
 	Leaks:    {true, 20, 1<<care.Current | 1<<care.Pressure | 1<<care.Slips},
@@ -82,7 +82,7 @@ var items = [parts.Items]struct {
 	parts.ATankOutlet:      {at: Supply, minutes: 20, hazards: 1 << care.Blades, thread: true},
 	parts.AFloatValve:      {at: Supply, minutes: 20, hazards: 1 << care.Backflow, thread: true},
 	parts.ABackflow:        {at: Supply, minutes: 10, hazards: 1 << care.Backflow, thread: true},
-	parts.ATimerValve:      {at: Supply, minutes: 10, hazards: 1 << care.Current, thread: true},
+	parts.ATimerValve:      {at: Supply, minutes: 10, hazards: 1 << care.Timer, thread: true},
 	parts.APump:            {at: Supply, minutes: 15, hazards: 1 << care.Weight, thread: true},
 	parts.AFilter:          {at: Filter, minutes: 10, thread: true},
 	parts.ARegulator:       {at: Filter, minutes: 5, thread: true},

@@ -45,22 +45,14 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 		gauged = gauged || item == parts.AGauge || item == parts.AClearHose
 	}
 	var steps []Step
-	none := care.Set(1<<care.Current | 1<<care.Wiring) // of what is declared for all plans, what cannot hurt here
-	for i := range list {
-		if list[i].Item == parts.APump {
-			none = 0
-		}
-	}
-	if l.Plan.Supply.Kind == plan.GravityTank {
-		all[Place].Hazards, all[Fill].Hazards = 1<<care.Height, 1<<care.Height
-	}
+	in := care.In(l.Plan)
 	for k := range Kind(Kinds) {
 		s := &all[k]
 		if len(s.Takes) == 0 && !kinds[k].always && !(k == Gauges && gauged) {
 			continue
 		}
 		s.Kind = k
-		s.Hazards |= kinds[k].hazards &^ none
+		s.Hazards |= kinds[k].hazards
 		minutes, clamped, screws := kinds[k].minutes, false, false
 		for _, t := range s.Takes {
 			clamped = clamped || list[t.Line].Item == parts.AClamp
@@ -76,6 +68,7 @@ func Of(l *layout.Layout, list []parts.Line) []Step {
 				s.Hazards |= of.hazards
 			}
 		}
+		s.Hazards &= in
 		s.Minutes = about(minutes)
 		steps = append(steps, *s)
 	}

@@ -3,6 +3,7 @@ package season
 import (
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/trade/catalogue"
 )
@@ -34,6 +35,29 @@ var notes = [TaskKinds]words.Text{
 	Resetting: "On the evening before, or before the first shot. On the eve of a hot or a dull day set it to that line of the card.",
 	Storing:   "Unplug the pump or shut the valve first. Open every end and let it drain before frost; store emitters and pump dry.",
 }
+
+// hazards are what can hurt in a task, wherever it is told.
+var hazards = [TaskKinds]care.Set{
+	Sowing:    1 << care.Dust,
+	Potting:   1<<care.Dust | 1<<care.Drinking,
+	Setting:   1<<care.Current | 1<<care.Weight | 1<<care.Dust | 1<<care.Swelter,
+	Tying:     1<<care.Blades | 1<<care.Swelter,
+	Picking:   1<<care.Blades | 1<<care.Drinking | 1<<care.Swelter,
+	Clearing:  1<<care.Current | 1<<care.Blades | 1<<care.Weight | 1<<care.Dust | 1<<care.Swelter,
+	Building:  1<<care.Current | 1<<care.Wiring | 1<<care.Pressure | 1<<care.Heat | 1<<care.Blades | 1<<care.Weight | 1<<care.Height | 1<<care.InTank | 1<<care.Drowning | 1<<care.Dust,
+	Leaks:     1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain | 1<<care.Height | 1<<care.Backflow,
+	Cups:      1<<care.Current | 1<<care.Slips,
+	Wetting:   1<<care.Blades | 1<<care.Weight | 1<<care.Slips | 1<<care.Drain | 1<<care.Dust,
+	Strength:  1<<care.Chemicals | 1<<care.Drinking,
+	Filter:    1<<care.Current | 1<<care.Pressure,
+	Flushing:  1<<care.Current | 1<<care.Pressure | 1<<care.Slips | 1<<care.Drain,
+	Treating:  1<<care.Current | 1<<care.Chemicals | 1<<care.Salts | 1<<care.Drain | 1<<care.Drinking,
+	Storing:   1<<care.Current | 1<<care.Pressure | 1<<care.Weight | 1<<care.Slips | 1<<care.Drain | 1<<care.InTank | 1<<care.Drowning | 1<<care.Stored,
+	Resetting: 0,
+}
+
+// Hazards are what can hurt in a task.
+func (k TaskKind) Hazards() care.Set { return hazards[k] }
 
 // String is what a task is called.
 func (k TaskKind) String() string { return words.Say(titles[k]) }
