@@ -36,6 +36,7 @@ var (
 		{783, "the building in its order: which parts each step takes, what can hurt, what gauges and cups are expected to show; the places of each part on the plan view"},
 		{785, "the list is folded by counter, steps say what nobody could place"},
 		{786, "on the plan view no name, number or ring stands on another"},
+		{787, "steps, tasks, the calendar file and cards say what to do against whatever can hurt in them, from one catalogue"},
 	}
 	// Scripts written by hand, minified: a third of that once it is compressed.
 	Script = []Limit{
