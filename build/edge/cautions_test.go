@@ -111,8 +111,8 @@ func TestCautionsStandWhereTheyAreMet(t *testing.T) {
 		"a tap":             {tap, "supply", []string{"backflow"}},
 		"a pump":            {plan.Default(), "supply", []string{"electricity", "backflow"}},
 		"rows":              {tap, "rows", []string{"lifting", "dust"}},
-		"a pump's timer":    {plan.Default(), "timer", []string{"electricity", "cords", "drain"}},
-		"a tap's timer":     {tap, "timer", []string{"wires", "drain"}},
+		"a pump's timer":    {plan.Default(), "timer", []string{"electricity", "cords", "feed", "drain"}},
+		"a tap's timer":     {tap, "timer", []string{"wires", "feed", "drain"}},
 		"treating of lines": {tap, "season", []string{"chemicals", "salts"}},
 	} {
 		page := allJobs(func(job string) string { return ask(t, "GET", "/plan?"+carry.Link(c.p)+"/"+job, "").Body.String() })

@@ -134,7 +134,7 @@ var Jobs = []Job{
 		ID: "grow", Title: "Grow", Asks: "When do I do what?",
 		Groups: []form.Group{
 			{ID: "season", Title: "Season", Sections: []string{"season"}, Hazards: 1<<care.Stored | 1<<care.Chemicals | 1<<care.Salts},
-			{ID: "plantings", Title: "Plantings", Sections: []string{"plantings"}, Hazards: 1 << care.Drinking},
+			{ID: "plantings", Title: "Plantings", Sections: []string{"plantings"}},
 			{ID: "crops", Title: "Crops of your own", Sections: []string{"crops"}},
 			{ID: "sky", Title: "Sun and weather", Sections: []string{"sky", "months"}, Hazards: 1 << care.Swelter},
 		},
@@ -146,7 +146,7 @@ var Jobs = []Job{
 	},
 	{
 		ID: "water", Title: "Water", Asks: "What do I set the timer to?", Foot: true, InSeason: true,
-		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}, Hazards: 1<<care.Current | 1<<care.Timer | 1<<care.Wiring | 1<<care.Drain}},
+		Groups: []form.Group{{ID: "timer", Title: "Timer", Sections: []string{"timer"}, Hazards: 1<<care.Current | 1<<care.Timer | 1<<care.Wiring | 1<<care.Drain | 1<<care.Drinking}},
 		Sections: []Section{
 			{ID: "today", Title: "Today", With: by(sheet.Season), draw: watering.Today, Open: true, Screen: true},
 			{ID: "timer", Title: "Card for the timer", With: by(sheet.Season), draw: watering.Timer, line: watering.TimerLine, Open: true, folds: (*sheet.Sheet).WatersToday, Card: true},
