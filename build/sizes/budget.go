@@ -55,6 +55,7 @@ var (
 		{23, "strips of marks at full scale"},
 		{24, "the list of parts with its prices fits a phone, and two sheets of paper"},
 		{26, "steps, boxes to tick, and the places of parts"},
+		{27, "what can hurt in the tasks of a season, on their one sheet of paper"},
 	}
 )
 
