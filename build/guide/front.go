@@ -19,8 +19,11 @@ type front struct {
 	first int    // the line of the file on which body begins, from 1
 }
 
+// optional is the one key that may be missing.
+const optional = "hazards"
+
 // readFront splits a file. Every key must be one of keys, and each of them
-// must be there once with something behind it.
+// but the optional one must be there once with something behind it.
 func readFront(file string, content []byte, keys, lists []string, report *problem.List) front {
 	f := front{file: file, value: map[string]string{}, list: map[string][]string{}, line: map[string]int{}, body: content, first: 1}
 	lines := strings.SplitAfter(string(content), "\n")
@@ -69,7 +72,7 @@ func readFront(file string, content []byte, keys, lists []string, report *proble
 		return f
 	}
 	for _, k := range keys {
-		if f.value[k] == "" {
+		if f.value[k] == "" && k != optional {
 			report.Add(file, max(1, f.line[k]), k+" is missing")
 		}
 	}

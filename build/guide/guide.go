@@ -48,6 +48,7 @@ type Guide struct {
 	Summary string
 	Order   int
 	Sources []string
+	Hazards []string // that what it tells to do has, by their names in wasm/grower/care; each has its caution in the guide
 
 	HTML     string
 	Headings []Heading // of the second rank
@@ -117,7 +118,7 @@ func Cautions(content fs.FS, report *problem.List) map[string]Caution {
 func Read(content fs.FS, cautions map[string]Caution, tools Tools, report *problem.List) []*Guide {
 	var guides []*Guide
 	for name, file := range markdown(content, "guides", report) {
-		f := readFront(file.name, file.content, []string{"title", "summary", "order"}, []string{"sources"}, report)
+		f := readFront(file.name, file.content, []string{"title", "summary", "order", optional}, []string{"sources"}, report)
 		order, err := strconv.Atoi(f.value["order"])
 		if err != nil && f.value["order"] != "" {
 			report.Add(file.name, f.line["order"], "order must be a whole number")
@@ -125,6 +126,7 @@ func Read(content fs.FS, cautions map[string]Caution, tools Tools, report *probl
 		g := &Guide{
 			Name: name, File: file.name, Title: f.value["title"], Summary: f.value["summary"],
 			Order: order, Sources: f.list["sources"],
+			Hazards: strings.FieldsFunc(f.value[optional], func(r rune) bool { return r == ',' }),
 		}
 		r := reading{file: file.name, first: f.first, report: report, cautions: cautions, tools: tools, guide: g}
 		r.render(f.body)

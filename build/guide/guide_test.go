@@ -148,7 +148,7 @@ func TestFrontMatter(t *testing.T) {
 			"---\ntitle:\nsumary: S\norder: one\ntitle: T\nsources: W\n---\n",
 			"content/guides/g.md:1: summary is missing\n" +
 				"content/guides/g.md:2: title is missing\n" +
-				"content/guides/g.md:3: there is no key sumary; the keys are title, summary, order, sources\n" +
+				"content/guides/g.md:3: there is no key sumary; the keys are title, summary, order, hazards, sources\n" +
 				"content/guides/g.md:4: order must be a whole number\n" +
 				"content/guides/g.md:5: title stands here twice\n" +
 				"content/guides/g.md:6: sources must be a list, one \"- item\" a line\n" +

@@ -3,6 +3,7 @@ package view
 import (
 	"html"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -283,6 +284,106 @@ func TestWordsOfAHazardAreDeclared(t *testing.T) {
 	for h, mark := range marks {
 		if mark != "" && !said.Has(care.Hazard(h)) {
 			t.Errorf("nothing says a word of %s", words.Say(care.Names[h]))
+		}
+	}
+}
+
+// A guide is what an author wrote: what it declares, the cautions that stand in it, and the rest.
+type aGuide struct {
+	name, declared, text string
+	cautions             []string
+}
+
+func guides(t *testing.T) (all []aGuide) {
+	t.Helper()
+	names, err := filepath.Glob("../../../content/guides/*.md")
+	if err != nil || len(names) < 10 {
+		t.Fatalf("%d guides, %v", len(names), err)
+	}
+	for _, name := range names {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		head, body, _ := strings.Cut(strings.TrimPrefix(string(b), "---"), "\n---\n")
+		g := aGuide{name: filepath.Base(name)}
+		if m := regexp.MustCompile(`(?m)^hazards: (.*)$`).FindStringSubmatch(head); m != nil {
+			g.declared = ", " + m[1] + ", "
+		}
+		for _, m := range regexp.MustCompile(`(?m)^> \[!CAUTION\] ([a-z-]+)$`).FindAllStringSubmatch(body, -1) {
+			g.cautions = append(g.cautions, m[1])
+		}
+		g.text = strings.Join(strings.Fields(body), " ")
+		all = append(all, g)
+	}
+	return all
+}
+
+// unsaid are the hazards that a guide declares without a caution of the catalogue in it, and
+// the cautions in it that no row answers for.
+func unsaid(all []aGuide, catalogue []*care.Caution) (missing []string) {
+	for _, g := range all {
+		answered := care.Set(0)
+		for _, name := range g.cautions {
+			i := slices.IndexFunc(catalogue, func(c *care.Caution) bool { return c.Name == name })
+			if i < 0 {
+				missing = append(missing, g.name+" has the caution "+name+", which is in no catalogue")
+				continue
+			}
+			answered |= catalogue[i].Hazards
+		}
+		rest := g.declared
+		for h, name := range care.Names {
+			declared := strings.Contains(g.declared, ", "+string(name)+", ")
+			rest = strings.Replace(rest, string(name)+", ", "", 1)
+			if declared != answered.Has(care.Hazard(h)) {
+				missing = append(missing, g.name+" and "+string(name)+": it is declared, or its caution stands there, and not both")
+			}
+		}
+		if rest != "" && rest != ", " {
+			missing = append(missing, g.name+" declares what is no hazard: "+rest)
+		}
+	}
+	return missing
+}
+
+// Words of a guide that tell to do what can hurt. A guide explains much besides: these are
+// fewer than those of a step.
+var guideMarks = map[care.Hazard]string{
+	care.Current:   `unplug the pump|plug (the pump|it) in`,
+	care.Pressure:  `open the (filter|end of one row)|loosen a`,
+	care.Heat:      `hot water`,
+	care.Blades:    `tubing cutter|\bthe punch\b|\bcut the (slits?|drain)`,
+	care.Chemicals: `bleach|(add|pour|mix|with|never) acid|acidified`,
+	care.Weight:    `lay the slabs dry|raised tank`,
+	care.InTank:    `wash the tank`,
+	care.Dust:      `sow one seed|wet the (coco|medium) before`,
+	care.Height:    `\btips\b`,
+	care.Swelter:   `heat illness`,
+}
+
+func TestGuidesDeclareTheirHazards(t *testing.T) {
+	all := guides(t)
+	for _, missing := range unsaid(all, care.Catalogue) {
+		t.Error(missing)
+	}
+	for h, mark := range guideMarks {
+		said := false
+		for _, g := range all {
+			found := regexp.MustCompile(`(?i)(` + mark + `)`).FindString(g.text)
+			said = said || found != ""
+			if found != "" && !strings.Contains(g.declared, ", "+string(care.Names[h])+", ") {
+				t.Errorf("%s says %q, and does not declare %s", g.name, found, care.Names[h])
+			}
+		}
+		if !said {
+			t.Errorf("no guide says a word of %s", care.Names[h])
+		}
+	}
+	for i, c := range care.Catalogue {
+		used := slices.ContainsFunc(all, func(g aGuide) bool { return slices.Contains(g.cautions, c.Name) })
+		if used && len(unsaid(all, slices.Delete(slices.Clone(care.Catalogue), i, i+1))) == 0 {
+			t.Errorf("without %s no guide lacks a caution", c.Name)
 		}
 	}
 }
