@@ -5,7 +5,6 @@ import (
 
 	"evenrow/wasm/ground/numeric"
 	"evenrow/wasm/ground/words"
-	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 	"evenrow/wasm/year/ical"
 )
@@ -30,7 +29,7 @@ func (s *Season) Calendar(p *plan.Plan) *ical.Calendar {
 		e := ical.Event{
 			UID:   mark + "-" + strconv.Itoa(int(t.Kind)) + "-" + strconv.Itoa(t.Number),
 			First: t.Day, Days: t.Days, Every: t.Every, Times: t.Times,
-			Summary: s.Title(p, t), Description: words.Sentences(append([]string{s.How(p, t)}, care.Short(t.Kind.Hazards(), p)...)...), Category: words.Say("System"),
+			Summary: s.Title(p, t), Description: s.How(p, t), Category: words.Say("System"),
 		}
 		if t.Kind.ForPlants() {
 			e.Category = words.Say("Plants")

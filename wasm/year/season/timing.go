@@ -5,6 +5,7 @@ import (
 
 	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
+	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
 )
 
@@ -73,7 +74,8 @@ func (t *Timing) String() string {
 	return words.List(zones...)
 }
 
-// How says how a task is done, with what the timer is set to on each kind of day.
+// How says how a task is done, with what the timer is set to on each kind of
+// day, and what to do against what can hurt in it.
 func (s *Season) How(p *plan.Plan, t *Task) string {
 	said := []string{t.Note()}
 	if t.Timer != nil {
@@ -87,5 +89,5 @@ func (s *Season) How(p *plan.Plan, t *Task) string {
 			}
 		}
 	}
-	return words.Sentences(said...)
+	return words.Sentences(append(said, care.Short(t.Kind.Hazards(), p)...)...)
 }
