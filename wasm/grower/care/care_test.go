@@ -2,9 +2,11 @@ package care_test
 
 import (
 	"math/bits"
+	"strings"
 	"testing"
 
 	"evenrow/build/hostile"
+	"evenrow/wasm/ground/unit"
 	"evenrow/wasm/ground/words"
 	"evenrow/wasm/grower/care"
 	"evenrow/wasm/grower/plan"
@@ -36,6 +38,16 @@ func TestCautionsAreWhole(t *testing.T) {
 			t.Errorf("%s stands in the catalogue twice", c.Name)
 		}
 		names[c.Name], said[c.Short] = true, true
+		// A task only names what can hurt: what to do is found by that name.
+		var called []string
+		for h, name := range care.Names {
+			if c.Hazards.Has(care.Hazard(h)) {
+				called = append(called, words.Say(name))
+			}
+		}
+		if head := unit.Capital(strings.Join(called, ", ")) + ": "; !strings.HasPrefix(words.Say(c.Short), head) {
+			t.Errorf("%s: what to do begins with %.25q, and not with %q", c.Name, words.Say(c.Short), head)
+		}
 		if n := len(words.Say(c.Short)); n > 190 {
 			t.Errorf("%s: what to do takes %d letters", c.Name, n)
 		}
