@@ -40,8 +40,6 @@ func plans() map[string]*plan.Plan {
 	return all
 }
 
-var tag = regexp.MustCompile(`<[^>]*>`)
-
 // What a step declares stands in sight, before what is done, and nothing else does.
 func TestHazardsStandInPlace(t *testing.T) {
 	met := care.Set(0)
